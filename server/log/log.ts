@@ -1,0 +1,124 @@
+/** The port of the event log. Promises LOG-1 .. are listed in docs/promises.md and tested on PGlite and PostgreSQL. */
+import type { Author, Source } from '@footboard/shared/kernel/author';
+import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
+import type { CommandId, EventId, WardId } from '@footboard/shared/kernel/ids';
+import type { EpochMs, Precision } from '@footboard/shared/kernel/times';
+
+/** An event ready to append: its payload already checked; the log writes it as canonical JSON (RFC 8785). */
+export interface EventToAppend {
+  readonly ward: WardId;
+  readonly stream: StreamKey;
+  /** Version this event takes in its stream (expected version + 1 for the first). The unique key judges it. */
+  readonly version: number;
+  readonly id: EventId;
+  readonly type: string;
+  readonly schemaVersion: number;
+  readonly payload: unknown;
+  readonly occurred: EpochMs;
+  readonly precision: Precision;
+  readonly entered: EpochMs;
+  readonly enteredOffsetMinutes: number;
+  readonly author: Author;
+  readonly source: Source;
+}
+
+/** Personal data to keep encrypted beside the events, in the same transaction. */
+export interface TextToKeep {
+  readonly ref: string;
+  /** Whose key it is under: `stay/<id>` or `staff/<id>`. */
+  readonly subject: `stay/${string}` | `staff/${string}`;
+  readonly text: string;
+}
+
+/** What a command came to; stored with it, and given again for a repeat. */
+export interface CommandOutcome {
+  readonly commandId: CommandId;
+  /** The ward whose log keeps this outcome. */
+  readonly ward: WardId;
+  readonly name: string;
+  /** SHA-256, hex, of the canonical validated body. */
+  readonly bodyHash: string;
+  readonly author: Author;
+  readonly outcome: 'accepted' | 'refused';
+  /** JSON answered to the caller. */
+  readonly result: unknown;
+}
+
+export interface AppendRequest {
+  readonly command: CommandOutcome;
+  /** May name several streams and several wards; empty for a stored refusal. */
+  readonly events: readonly EventToAppend[];
+  readonly texts?: readonly TextToKeep[];
+}
+
+export interface Appended {
+  /** One per event, in order. */
+  readonly events: readonly { ward: WardId; position: number; recorded: EpochMs }[];
+}
+
+/** Someone else took that version of that stream first. Read again, decide again. */
+export class VersionConflict extends Error {
+  constructor(
+    readonly ward: WardId,
+    detail: string,
+  ) {
+    super(`another entry came first: ${detail}`);
+    this.name = 'VersionConflict';
+  }
+}
+/** This command id already has an outcome (perhaps stored a moment ago by a twin). */
+export class CommandSeen extends Error {
+  constructor(readonly stored: CommandOutcome) {
+    super(`command ${stored.commandId} already has an outcome`);
+    this.name = 'CommandSeen';
+  }
+}
+/** The connection broke before the commit was answered. Ask again with the same command id. */
+export class OutcomeUnknown extends Error {
+  constructor(cause: unknown) {
+    super('the connection broke before the database answered', { cause });
+    this.name = 'OutcomeUnknown';
+  }
+}
+/** The database cannot be reached; nothing was written. */
+export class LogUnavailable extends Error {
+  constructor(cause: unknown) {
+    super('the database cannot be reached', { cause });
+    this.name = 'LogUnavailable';
+  }
+}
+
+export interface StreamSlice {
+  readonly stream: StreamKey;
+  readonly version: number;
+  readonly events: readonly LoggedEvent[];
+}
+
+export interface VerifyReport {
+  readonly ward: WardId;
+  readonly events: number;
+  readonly head: { position: number; chain: string };
+  /** Empty when everything holds. Each names the position and what is wrong, in plain words. */
+  readonly faults: readonly { position: number; fault: string }[];
+}
+
+export interface Log {
+  /** @throws VersionConflict, CommandSeen, OutcomeUnknown, LogUnavailable */
+  append(request: AppendRequest): Promise<Appended>;
+  outcomeOf(ward: WardId, commandId: CommandId): Promise<CommandOutcome | null>;
+  /** Events of one stream of a ward with version > after and position <= upTo. */
+  readStream(ward: WardId, stream: StreamKey, after?: number, upTo?: number): Promise<StreamSlice>;
+  /** Several streams in one round trip. */
+  readStreams(ward: WardId, streams: readonly StreamKey[]): Promise<ReadonlyMap<StreamKey, StreamSlice>>;
+  /** Events of a ward in position order, position > after, at most `limit`. */
+  readWard(ward: WardId, after: number, limit: number, upTo?: number): Promise<readonly LoggedEvent[]>;
+  /** Position of the last event of a ward; 0 for none. */
+  head(ward: WardId): Promise<number>;
+  heads(): Promise<ReadonlyMap<WardId, number>>;
+  /** Rings when a ward's log has grown: in-process at once, by NOTIFY from other processes. Only a doorbell. */
+  onGrowth(listener: (ward: WardId) => void): () => void;
+  /** Checks chain, contiguity, payload hashes, head, and an earlier exported anchor if given. */
+  verify(ward: WardId, anchor?: { position: number; chain: string }): Promise<VerifyReport>;
+  anchor(ward: WardId): Promise<{ position: number; chain: string }>;
+}
+export const LOG = Symbol('Log');

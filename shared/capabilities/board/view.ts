@@ -1,0 +1,169 @@
+/**
+ * What a board shows, as the projection computes it and the wire carries it: one row per bed. A row
+ * is a pure function of the facts up to a position and of an instant; it holds instants, never ages
+ * (a screen counts ages from the server's clock), and never free text, names or body weight.
+ */
+import { z } from 'zod';
+import { bedId, eventId, opaqueId, staffId, stayId, textRef } from '../../kernel/ids.ts';
+import { role } from '../../kernel/author.ts';
+import { side, walkingSupport } from '../assessments/values.ts';
+import { aidClass, people, task } from '../handling/values.ts';
+import { holdReason, holdScope, order, triggerKind } from '../orders/values.ts';
+import { goal, sessionEventKind } from '../sessions/values.ts';
+import { attachmentKind, fence, usualWay } from '../stays/values.ts';
+
+const epoch = z.number().int();
+
+/** Why a thing is shown: the rule that produced it, the facts it stands on, and plain words. */
+export const because = z.strictObject({
+  rule: z.string(),
+  facts: z.array(eventId),
+  words: z.string(),
+});
+export type Because = z.infer<typeof because>;
+
+/** How to do one task: people and aid first, then what to mind. */
+export const taskPlan = z.strictObject({
+  task,
+  /** HOLD: do not do this task; ask. People and aid then say what applies if it cannot wait. */
+  hold: z.boolean(),
+  people,
+  aid: aidClass,
+  /** A second equipment word where the source names one, in plain words ("slide sheet"). */
+  with: z.array(z.string()),
+  /** Move towards this side, the stronger one. */
+  towards: side.nullable(),
+  cautions: z.array(z.string()),
+  because: z.array(because),
+});
+export type TaskPlan = z.infer<typeof taskPlan>;
+
+export const tierView = z.strictObject({
+  /** The word of the protocol's tier, "Not known", or null where no tier applies (clinician's or comfort plan). */
+  word: z.string().nullable(),
+  /** Where the notch stands on the bar, 0 to 1; null when not known. A picture, not a score. */
+  notch: z.number().min(0).max(1).nullable(),
+  protocol: z.strictObject({ id: z.string(), version: z.number() }).nullable(),
+  oneLeg: side.nullable(),
+  secured: z.boolean(),
+  /** When the stage that decides the tier was recorded as done, and by whom. */
+  at: epoch.nullable(),
+  by: z.strictObject({ staff: staffId, role }).nullable(),
+  because: z.array(because),
+});
+export type TierView = z.infer<typeof tierView>;
+
+export const trustView = z.strictObject({
+  state: z.enum(['current', 're-check', 'not-known']),
+  openTriggers: z.array(z.strictObject({ event: eventId, kind: triggerKind, at: epoch, words: z.string() })),
+  /** Two facts that disagree: the safer stands, both are shown. */
+  conflicts: z.array(
+    z.strictObject({ question: z.string(), safer: eventId, other: eventId, words: z.string() }),
+  ),
+  because: z.array(because),
+});
+export type TrustView = z.infer<typeof trustView>;
+
+export const holdView = z.strictObject({
+  hold: opaqueId,
+  scope: holdScope,
+  reason: holdReason,
+  owner: staffId,
+  placedAt: epoch,
+  reviewAt: epoch,
+  /** True once the review time has passed. It frees nobody. */
+  reviewDue: z.boolean(),
+  event: eventId,
+  note: textRef.nullable(),
+});
+export type HoldView = z.infer<typeof holdView>;
+
+export const dueView = z.strictObject({
+  state: z.enum(['not-due', 'due', 'overdue', 'at-next-move', 'none']),
+  /** When the next check is due; null for at-next-move and none. */
+  at: epoch.nullable(),
+  because: z.array(because),
+});
+export type DueView = z.infer<typeof dueView>;
+
+/** Today's activity against the goal. `recorded: false` is a gap ("not recorded"), never a zero. */
+export const todayView = z.strictObject({
+  wardDayFrom: epoch,
+  goal: goal.nullable(),
+  /** True when the goal is the rules' proposal and nobody has set one. */
+  goalProposed: z.boolean(),
+  recorded: z.boolean(),
+  timesUp: z.number().int(),
+  minutesOutOfBed: z.number().int().nullable(),
+  metres: z.number().nullable(),
+  /** Times something was offered and not done, by group of reason. */
+  notDone: z.record(z.string(), z.number().int()),
+  met: z.boolean().nullable(),
+  because: z.array(because),
+});
+export type TodayView = z.infer<typeof todayView>;
+
+export const attachmentView = z.strictObject({
+  attachment: opaqueId,
+  kind: attachmentKind,
+  disconnects: z.enum(['nobody', 'nurse', 'anyone-trained']),
+  tetherMetres: z.number().nullable(),
+  needsOwnPerson: z.boolean(),
+});
+
+export const stayView = z.strictObject({
+  stay: stayId,
+  /** Version of the stay's stream that this view has folded; "what I saw" for a command. */
+  version: z.number().int(),
+  began: epoch,
+  /** Off the ward: since when, why, due back. */
+  away: z.strictObject({ since: epoch, reason: z.string(), dueBack: epoch.nullable() }).nullable(),
+  scope: z.strictObject({
+    kind: z.enum(['staged', 'clinicians-plan', 'comfort']),
+    fence: fence.nullable(),
+    plan: textRef.nullable(),
+  }),
+  tier: tierView,
+  trust: trustView,
+  holds: z.array(holdView),
+  orders: z.array(z.strictObject({ event: eventId, order, at: epoch })),
+  /** One plan a task, in the order of the task list; null under the clinician's or comfort plan. */
+  plan: z.strictObject({ day: z.array(taskPlan), night: z.array(taskPlan) }).nullable(),
+  /** Shown before the plan when the tier is not known: CHECK BEFORE MOVING. */
+  checkBeforeMoving: z.boolean(),
+  onOwn: z.strictObject({ where: z.array(z.string()), when: z.array(z.string()), event: eventId }).nullable(),
+  walkingSupport: walkingSupport.nullable(),
+  cautions: z.array(z.strictObject({ words: z.string(), because: z.array(because) })),
+  due: dueView,
+  lastUp: z.strictObject({ at: epoch, event: eventId, activity: z.string() }).nullable(),
+  /** The last thing that went wrong in a session, for the next one. */
+  lastEvent: z.strictObject({ kind: sessionEventKind, at: epoch }).nullable(),
+  today: todayView,
+  usualWay: usualWay.nullable(),
+  attachments: z.array(attachmentView),
+  firstTimeUpPending: z.boolean(),
+});
+export type StayView = z.infer<typeof stayView>;
+
+export const bedView = z.strictObject({
+  bed: bedId,
+  label: z.string(),
+  bay: z.string(),
+  ceilingTrack: z.boolean(),
+  state: z.enum(['empty', 'occupied', 'away']),
+  stay: stayView.nullable(),
+});
+export type BedView = z.infer<typeof bedView>;
+
+export const boardView = z.strictObject({
+  ward: z.string(),
+  name: z.string(),
+  zone: z.string(),
+  wardDayFrom: z.string(),
+  nightFrom: z.string(),
+  nightTo: z.string(),
+  /** True between nightFrom and nightTo on the ward's clock: the night plan applies. */
+  night: z.boolean(),
+  beds: z.array(bedView),
+});
+export type BoardView = z.infer<typeof boardView>;

@@ -1,0 +1,75 @@
+import type { EventId } from '../../../kernel/ids.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
+import type { Side, WalkingSupport } from '../../assessments/values.ts';
+import type { HoldView, TierView, TrustView, Because } from '../../board/view.ts';
+import type { Limb, Order, Precaution, WeightBearing } from '../../orders/values.ts';
+import type { AttachmentKind, Fence, Weight } from '../../stays/values.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { OnOwn } from '../values.ts';
+
+/** A value together with the fact it stands on. */
+export interface Stated<T> {
+  readonly value: T;
+  readonly fact: EventId;
+  readonly at: EpochMs;
+}
+
+/** What the handling rules need to know of a person (design: capability). Never stored; derived. */
+export interface Capability {
+  /** The lesser of the order and what was seen; not yet seen standing = none. */
+  readonly weightBearing: Readonly<Record<'left-leg' | 'right-leg', WeightBearing>>;
+  /** Of the whole person, as the tables ask it. */
+  readonly bears: 'full' | 'partial' | 'none';
+  readonly followsInstructions: 'yes' | 'no' | 'not known';
+  /** The worst of the last 24 h decides help. */
+  readonly waitsForHelp: 'yes' | 'no' | 'varies' | 'not known';
+  readonly armStrength: 'both' | 'one' | 'none' | 'not known';
+  readonly grip: 'both' | 'one' | 'none' | 'not known';
+  /** Cleared in an assessment of the same ward day. */
+  readonly sittingBalance: boolean;
+  readonly assists: 'fully' | 'partly' | 'not';
+  readonly strongerSide: Side | null;
+  readonly weightKg: number | null;
+  readonly weightMarked: 'measured' | 'estimated, 20 % added' | 'unknown';
+  /** How far up the stages the person may be taken by the tier, for the edge, stand and walk table. */
+  readonly cleared: ReadonlySet<string>;
+  readonly clearedFree: ReadonlySet<string>;
+  readonly because: readonly Because[];
+}
+
+/** Everything in force at an instant that bears on how to move the person. Assembled by the board room. */
+export interface PlanInput {
+  readonly t: EpochMs;
+  readonly rules: RulesDocument;
+  readonly tier: TierView;
+  readonly capability: Capability;
+  readonly trust: TrustView;
+  readonly holds: readonly HoldView[];
+  readonly orders: {
+    readonly activity: Stated<Extract<Order, { about: 'activity' }>['most']> | null;
+    readonly weightBearing: ReadonlyMap<Limb, Stated<Extract<Order, { about: 'weight-bearing' }>>>;
+    readonly precautions: ReadonlyMap<Precaution, Stated<true>>;
+    readonly brace: Stated<true> | null;
+  };
+  readonly attachments: readonly Stated<{
+    kind: AttachmentKind;
+    needsOwnPerson: boolean;
+    disconnects: string;
+  }>[];
+  readonly weight: Stated<Weight> | null;
+  /** Set, not taken back, and no trigger since. */
+  readonly onOwn: Stated<OnOwn> | null;
+  /** "Seen walking steadily on arrival", while it holds. */
+  readonly seenWalking: Stated<WalkingSupport> | null;
+  readonly walkingSupport: WalkingSupport | null;
+  /** A pressure drop without symptoms at the last pressure set: one more person. */
+  readonly pressureDrop: Stated<true> | null;
+  /** First time up since surgery is still ahead. */
+  readonly firstTimeUpPending: Stated<true> | null;
+  /** Last sedative given (a sedation trigger). */
+  readonly sedatedAt: Stated<true> | null;
+  readonly everWalkedHere: boolean;
+  readonly fence: Fence | null;
+  /** Spine or pelvis in doubt (fracture unclear, unstable): not known is then a hold. */
+  readonly spineOrPelvisInDoubt: Stated<true> | null;
+}

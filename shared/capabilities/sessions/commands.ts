@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { commandType, freeText } from '../../kernel/command-type.ts';
+import { stayId } from '../../kernel/ids.ts';
+import { goal, session } from './values.ts';
+
+export const recordSession = commandType(
+  'record-session',
+  'Record a mobilization session: done, part done, stopped, or not done with its reason.',
+  z.strictObject({ stay: stayId, session, said: freeText.optional() }),
+);
+export const setGoal = commandType(
+  'set-goal',
+  "Set the person's daily activity goal, from their usual way and wish.",
+  z.strictObject({ stay: stayId, goal, wish: freeText.optional() }),
+);
+export const sessionCommands = [recordSession, setGoal] as const;

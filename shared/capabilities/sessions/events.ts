@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import { eventType } from '../../kernel/event-type.ts';
+import { textRef } from '../../kernel/ids.ts';
+import { goal, session } from './values.ts';
+
+const plain = (code: string) => code.replaceAll('-', ' ');
+
+export const sessionRecorded = eventType('session-recorded', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ session, said: textRef.optional() }),
+  words: ({ session: s, said }, n) => {
+    const what =
+      s.outcome === 'not-done'
+        ? `Session not done: ${plain(s.notDone!.group)}${s.notDone!.example ? ` (${plain(s.notDone!.example)})` : ''}`
+        : `Session ${s.outcome === 'part' ? 'part done' : s.outcome}: ${s.activities.map(plain).join(', ')}`;
+    const amounts = [
+      s.metres === undefined ? '' : `${s.metres} m`,
+      s.minutesOutOfBed === undefined ? '' : `${s.minutesOutOfBed} min out of bed`,
+      s.effort === undefined ? '' : `effort ${s.effort}/10`,
+      s.occasion === 'planned' ? '' : `with ${s.occasion}`,
+      ...s.events.map(plain),
+    ].filter(Boolean);
+    return (
+      what + (amounts.length ? ` (${amounts.join('; ')})` : '') + (said ? `. Said: ${n.text(said)}` : '')
+    );
+  },
+});
+
+export const goalSet = eventType('goal-set', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ goal, wish: textRef.optional() }),
+  words: ({ goal: g }) =>
+    `Goal: ${g.timesUp} times ${plain(g.activity)}` +
+    (g.minutesOutOfBed === undefined ? '' : `, ${g.minutesOutOfBed} min out of bed`) +
+    (g.metres === undefined ? '' : `, ${g.metres} m`),
+});
+export const sessionEvents = [sessionRecorded, goalSet] as const;

@@ -1,0 +1,46 @@
+import type { BedId, StaffId, WardId } from '../../kernel/ids.ts';
+import type { Role } from '../../kernel/author.ts';
+import type { TextRef } from '../../kernel/ids.ts';
+import type { EpochMs } from '../../kernel/times.ts';
+
+export interface Bed {
+  readonly bed: BedId;
+  readonly label: string;
+  readonly bay: string;
+  readonly ceilingTrack: boolean;
+}
+
+/** What the ward's own stream says, folded. */
+export interface WardState {
+  readonly ward: WardId;
+  readonly name: string;
+  readonly zone: string;
+  readonly wardDayFrom: string;
+  readonly nightFrom: string;
+  readonly nightTo: string;
+  /** In the order they were added; closed beds are left out. */
+  readonly beds: readonly Bed[];
+  readonly staff: ReadonlyMap<StaffId, { role: Role; name: TextRef; active: boolean }>;
+  /** Published protocol documents, newest version last; the default protocol is not in it. */
+  readonly protocols: readonly { id: string; version: number; document: unknown }[];
+  /** The newest published rules document, or null for the defaults. */
+  readonly rules: unknown;
+}
+
+/** One period on the ward's clock, as instants: [from, to). */
+export interface Period {
+  readonly from: EpochMs;
+  readonly to: EpochMs;
+}
+
+/**
+ * The ward's clock as the pure rules see it. Computed from the zone's rules (right across clock
+ * changes) and cached a ward day at a time; given in, so that the rules have no clock of their own.
+ */
+export interface WardCalendar {
+  readonly zone: string;
+  /** The ward day that holds this instant; 23 to 25 h long on a clock change. */
+  wardDay(at: EpochMs): Period;
+  /** Whether the night plan applies at this instant, and until when that answer holds. */
+  night(at: EpochMs): { readonly is: boolean; readonly until: EpochMs };
+}

@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { deviceId, staffId } from './ids.ts';
+
+export const role = z.enum([
+  'aide',
+  'nurse',
+  'therapist',
+  'charge-nurse',
+  'handling-coordinator',
+  'manager',
+  'records',
+  'administrator',
+]);
+export type Role = z.infer<typeof role>;
+
+/** Who says it. A policy on the server hands this in; a command body cannot choose it. */
+export const author = z.strictObject({ staff: staffId, role });
+export type Author = z.infer<typeof author>;
+
+/** Where an entry came from: typed by a person, sent by a device, imported, keyed from a paper sheet, or played by the demo. */
+export const source = z.strictObject({
+  kind: z.enum(['person', 'device', 'import', 'paper', 'demo']),
+  device: deviceId.optional(),
+  /** Serial of the paper sheet or of the import run. */
+  serial: z.string().min(1).max(64).optional(),
+});
+export type Source = z.infer<typeof source>;
+
+/** Roles that may make a plan freer: set a tier, end a hold, set "on own". Common practice, no source; a ward's policy may narrow it. */
+const QUALIFIED: ReadonlySet<Role> = new Set(['nurse', 'therapist', 'charge-nurse']);
+export const isQualified = (who: { role: Role }): boolean => QUALIFIED.has(who.role);

@@ -1,0 +1,139 @@
+/** Shapes of the HTTP API beside the commands' own: answers, queries, problem details. */
+import { z } from 'zod';
+import { author, role, source } from '../kernel/author.ts';
+import { commandId, eventId, opaqueId, staffId, stayId, wardId } from '../kernel/ids.ts';
+import { because, bedView, boardView } from '../capabilities/board/view.ts';
+
+/** 200 for accepted and for a stored repeat: the same outcome for the same command. */
+export const commandAccepted = z.strictObject({
+  commandId,
+  outcome: z.literal('accepted'),
+  /** Position of the last event in the ward's log; 0 when nothing needed to be appended. */
+  position: z.number().int(),
+  events: z.array(
+    z.strictObject({
+      ward: wardId,
+      stream: z.string(),
+      version: z.number().int(),
+      id: eventId,
+      type: z.string(),
+    }),
+  ),
+  /** True when the board had folded the events before this answer left ("recorded, still updating" otherwise). */
+  shown: z.boolean(),
+  repeated: z.boolean(),
+});
+export type CommandAccepted = z.infer<typeof commandAccepted>;
+
+/** RFC 9457 problem details. `errors` name each field and what to do. */
+export const problem = z.strictObject({
+  type: z.string(),
+  title: z.string(),
+  status: z.number().int(),
+  detail: z.string(),
+  remedy: z.string(),
+  errors: z
+    .array(z.strictObject({ pointer: z.string(), detail: z.string(), remedy: z.string().optional() }))
+    .optional(),
+  commandId: commandId.optional(),
+  repeated: z.boolean().optional(),
+});
+export type Problem = z.infer<typeof problem>;
+
+export const wardSummary = z.strictObject({
+  ward: wardId,
+  name: z.string(),
+  zone: z.string(),
+  beds: z.number().int(),
+});
+export const wardList = z.strictObject({
+  wards: z.array(wardSummary),
+  demo: z.boolean(),
+  trialStorage: z.boolean(),
+});
+export type WardList = z.infer<typeof wardList>;
+
+export const staffList = z.strictObject({
+  staff: z.array(z.strictObject({ staff: staffId, name: z.string(), role, active: z.boolean() })),
+});
+export type StaffList = z.infer<typeof staffList>;
+
+/** One line of a stay's timeline, in plain words; corrections are linked both ways. */
+export const timelineEntry = z.strictObject({
+  event: eventId,
+  type: z.string(),
+  occurred: z.number(),
+  precision: z.enum(['exact', 'about']),
+  recorded: z.number(),
+  /** Recorded more than 60 min after it occurred (common practice, no source). */
+  late: z.boolean(),
+  author: author.extend({ name: z.string() }),
+  source,
+  words: z.string(),
+  /** retracted / corrected / amended / added-to by these events. */
+  changedBy: z.array(
+    z.strictObject({ verb: z.enum(['addendum', 'amendment', 'correction', 'retraction']), event: eventId }),
+  ),
+  /** For the four verbs: the entry they speak of. */
+  target: eventId.nullable(),
+  /** False for a retracted entry: it stays readable and no longer counts. */
+  counts: z.boolean(),
+});
+export type TimelineEntry = z.infer<typeof timelineEntry>;
+
+/** A stay page: who (for confirming the person), the bed's row, resolved texts, and the timeline. */
+export const stayPage = z.strictObject({
+  ward: wardId,
+  stay: stayId,
+  /** Position the page was folded to: the same as the board's. */
+  position: z.number().int(),
+  ended: z.number().nullable(),
+  identity: z
+    .strictObject({ name: z.string(), recordNumber: z.string().optional(), born: z.string().optional() })
+    .nullable(),
+  bed: bedView.nullable(),
+  texts: z.record(opaqueId, z.string()),
+  previous: z.strictObject({ ward: wardId, stay: stayId }).nullable(),
+  next: z.strictObject({ ward: wardId, stay: stayId }).nullable(),
+  timeline: z.array(timelineEntry),
+});
+export type StayPage = z.infer<typeof stayPage>;
+
+/** Huddle: the ward in the order it is spoken through. */
+export const huddleLine = z.strictObject({
+  bed: z.string(),
+  label: z.string(),
+  words: z.string(),
+  because: z.array(because),
+});
+export const huddlePage = z.strictObject({
+  ward: wardId,
+  position: z.number().int(),
+  at: z.number(),
+  /** Who needs a lift today; who is overdue; holds to review; not up for 24 h with no hold; two people or more; new since yesterday's huddle. */
+  needLift: z.array(huddleLine),
+  overdue: z.array(huddleLine),
+  holds: z.array(huddleLine),
+  notUp: z.array(huddleLine),
+  twoPeople: z.array(huddleLine),
+  arrived: z.array(huddleLine),
+  totals: z.strictObject({
+    occupied: z.number().int(),
+    away: z.number().int(),
+    empty: z.number().int(),
+    notKnown: z.number().int(),
+    sessionsDone: z.number().int(),
+    sessionsNotDone: z.number().int(),
+    notRecorded: z.number().int(),
+    goalsMet: z.number().int(),
+  }),
+});
+export type HuddlePage = z.infer<typeof huddlePage>;
+
+export const boardPage = z.strictObject({
+  ward: wardId,
+  feed: z.number().int(),
+  p: z.number().int(),
+  t: z.number(),
+  board: boardView,
+});

@@ -1,0 +1,101 @@
+/**
+ * Every message between a screen and the server, in this one file. A server that speaks another
+ * WIRE_VERSION makes the screen say "this page is old: reload".
+ */
+import { z } from 'zod';
+import { wardId, bedId, opaqueId } from '../kernel/ids.ts';
+import { bedView, boardView } from '../capabilities/board/view.ts';
+
+export const WIRE_VERSION = 1;
+
+/** Screen to server, event `join`, with an acknowledgement of type JoinAnswer. */
+export const joinRequest = z.strictObject({
+  requestId: opaqueId,
+  wireVersion: z.number().int(),
+  ward: wardId,
+  /** The feed number this screen has painted, or null for "nothing yet". */
+  feed: z.number().int().min(0).nullable(),
+});
+export type JoinRequest = z.infer<typeof joinRequest>;
+
+/**
+ * One linked change. A screen applies it only when it stands at `from`; it ignores `to` at or
+ * below where it stands; anything else is a gap and asks again with `join`.
+ */
+export const patch = z.strictObject({
+  ward: wardId,
+  from: z.number().int(),
+  to: z.number().int(),
+  /** Log position the views have folded, and the instant they were evaluated at. */
+  p: z.number().int(),
+  t: z.number().int(),
+  /** Present when the ward's own facts changed (name, clock, night). */
+  board: boardView.omit({ beds: true }).optional(),
+  /** Rows that changed, whole. */
+  beds: z.array(bedView),
+  /** The order of all beds, when beds were added, closed or reordered. */
+  order: z.array(bedId).optional(),
+});
+export type Patch = z.infer<typeof patch>;
+
+export const snapshot = z.strictObject({
+  ward: wardId,
+  feed: z.number().int(),
+  p: z.number().int(),
+  t: z.number().int(),
+  board: boardView,
+});
+export type Snapshot = z.infer<typeof snapshot>;
+
+/**
+ * Sent to each ward's room every 2 s, and in every join answer. All instants are the server's
+ * clock; `rate` is how fast that clock runs (1, except in the demo).
+ */
+export const heartbeat = z.strictObject({
+  ward: wardId,
+  clock: z.number(),
+  rate: z.number().positive(),
+  /** Head of the ward's log as last read. */
+  head: z.number().int(),
+  /** Position the board has folded. */
+  projected: z.number().int(),
+  feed: z.number().int(),
+  /** Last successful database read, and last successful evaluation of the board. */
+  readAt: z.number(),
+  evaluatedAt: z.number(),
+  /** Since when the projection has trailed the head; null when it has caught up. */
+  trailingSince: z.number().nullable(),
+  demo: z.boolean(),
+});
+export type Heartbeat = z.infer<typeof heartbeat>;
+
+export const joinAnswer = z.discriminatedUnion('answer', [
+  z.strictObject({ answer: z.literal('current'), requestId: opaqueId, beat: heartbeat }),
+  z.strictObject({
+    answer: z.literal('changes'),
+    requestId: opaqueId,
+    patches: z.array(patch),
+    beat: heartbeat,
+  }),
+  z.strictObject({
+    answer: z.literal('snapshot'),
+    requestId: opaqueId,
+    snapshot,
+    beat: heartbeat,
+  }),
+  z.strictObject({
+    answer: z.literal('refused'),
+    requestId: opaqueId.nullable(),
+    refused: z.enum(['old-page', 'old-server', 'no-such-ward', 'malformed']),
+    detail: z.string(),
+    remedy: z.string(),
+  }),
+]);
+export type JoinAnswer = z.infer<typeof joinAnswer>;
+
+/** Names of the socket.io events. */
+export const SOCKET = { join: 'join', leave: 'leave', patch: 'patch', beat: 'beat' } as const;
+
+export const BEAT_EVERY_MS = 2_000;
+/** Design rule 5: beyond this the whole board reads LAST KNOWN. */
+export const LAST_KNOWN_AFTER_MS = 10_000;
