@@ -16,11 +16,11 @@ export interface DecideContext {
   /** Null until the ward is set up. */
   readonly ward: WardState | null;
   readonly calendar: WardCalendar | null;
-  /** Every stream the decider named, with its version (0 and no events if it does not exist). */
-  slice(stream: StreamKey): StreamSlice;
+  /** Every stream the decider named, with its version (0 and no events if it does not exist). `ward` is this one unless said. */
+  slice(stream: StreamKey, ward?: WardId): StreamSlice;
   stay(id: StayId): StayRecord;
-  /** Who is in the bed by its guard stream. */
-  occupant(bed: BedId): StayId | null;
+  /** Who is in the bed by its guard stream. Two wards may use one bed id, so a transfer names the ward. */
+  occupant(bed: BedId, ward?: WardId): StayId | null;
   /** For a transfer: the other ward's state, read like this one's. */
   otherWard(id: WardId): WardState | null;
   readonly now: EpochMs;

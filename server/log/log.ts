@@ -108,8 +108,15 @@ export interface Log {
   outcomeOf(ward: WardId, commandId: CommandId): Promise<CommandOutcome | null>;
   /** Events of one stream of a ward with version > after and position <= upTo. */
   readStream(ward: WardId, stream: StreamKey, after?: number, upTo?: number): Promise<StreamSlice>;
-  /** Several streams in one round trip. */
-  readStreams(ward: WardId, streams: readonly StreamKey[]): Promise<ReadonlyMap<StreamKey, StreamSlice>>;
+  /**
+   * Several streams in one round trip. `after` names versions the caller already holds: only newer
+   * events of those streams come back, and the slice's version is still the stream's own.
+   */
+  readStreams(
+    ward: WardId,
+    streams: readonly StreamKey[],
+    after?: ReadonlyMap<StreamKey, number>,
+  ): Promise<ReadonlyMap<StreamKey, StreamSlice>>;
   /** Events of a ward in position order, position > after, at most `limit`. */
   readWard(ward: WardId, after: number, limit: number, upTo?: number): Promise<readonly LoggedEvent[]>;
   /** Position of the last event of a ward; 0 for none. */

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { author, role, source } from '../kernel/author.ts';
 import { commandId, eventId, opaqueId, staffId, stayId, wardId } from '../kernel/ids.ts';
+import { isoInstant, precision } from '../kernel/times.ts';
 import { because, bedView, boardView } from '../capabilities/board/view.ts';
 
 /** 200 for accepted and for a stored repeat: the same outcome for the same command. */
@@ -22,6 +23,8 @@ export const commandAccepted = z.strictObject({
   /** True when the board had folded the events before this answer left ("recorded, still updating" otherwise). */
   shown: z.boolean(),
   repeated: z.boolean(),
+  /** Set when the time was not taken as entered: an outbox entry from a device whose clock ran ahead. */
+  timeTaken: z.strictObject({ asEntered: isoInstant, taken: isoInstant, precision }).optional(),
 });
 export type CommandAccepted = z.infer<typeof commandAccepted>;
 
