@@ -7,6 +7,7 @@ import type { NewEvent, StreamKey } from '@footboard/shared/kernel/event-type';
 import type { Author } from '@footboard/shared/kernel/author';
 import type { BedId, StayId, TextRef, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs, Precision } from '@footboard/shared/kernel/times';
+import type { RefusalCode } from '@footboard/shared/capabilities/refusals';
 import type { StayRecord } from '@footboard/shared/capabilities/corrections/facts';
 import type { WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
 import type { StreamSlice } from '../log/log.ts';
@@ -49,7 +50,8 @@ export interface Decider<C extends CommandType = CommandType> {
 
 export const decider = <C extends CommandType>(d: Decider<C>): Decider => d as unknown as Decider;
 export const accept = (...events: readonly NewEvent[]): Decision => ({ accept: events });
-export const refuse = (refused: string, detail: string, remedy: string, field?: string): Refusal => ({
+/** A refusal from the closed lists in shared/capabilities/<room>/refusals.ts. `field` is a JSON pointer into data. */
+export const refuse = (refused: RefusalCode, detail: string, remedy: string, field?: string): Refusal => ({
   refused,
   detail,
   remedy,

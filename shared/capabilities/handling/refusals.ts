@@ -1,0 +1,10 @@
+/** The closed list of what the handling room may refuse: code -> title. */
+export const handlingRefusals = {
+  'not-cleared-for-own': 'Nobody goes alone before the last stage is cleared free',
+  'may-not-wait-for-help': 'Nobody goes alone who may not wait for help',
+  'pressure-drop': 'Nobody goes alone after a drop in standing pressure',
+  'own-while-open-trigger': 'Nobody goes alone while something is still to be looked at',
+  'own-while-hold': 'Nobody goes alone while a hold is on',
+  'no-own-set': '"On own" is not set',
+} as const;
+export type HandlingRefusal = keyof typeof handlingRefusals;
