@@ -1,0 +1,50 @@
+import type { z } from 'zod';
+import type { Problem } from '@footboard/shared/wire/http';
+import { problem } from '@footboard/shared/wire/http';
+
+export type Asked<T> = { ok: true; page: T } | { ok: false; problem: Problem };
+
+/** What a screen says when no answer came, in the same shape as a server's problem. */
+export const unreachable = (what: string): Problem => ({
+  type: '/problems/unreachable',
+  title: 'No answer',
+  status: 0,
+  detail: `${what}: the ward's server did not answer.`,
+  remedy: 'Check the network and try again.',
+});
+
+/** The problem in an answer's body, or one made from its status when the body is something else. */
+export async function problemOf(answer: Response): Promise<Problem> {
+  const read = problem.safeParse(await answer.json().catch(() => null));
+  if (read.success) return read.data;
+  return {
+    type: '/problems/unexpected-answer',
+    title: 'Unexpected answer',
+    status: answer.status,
+    detail: `The server answered ${answer.status} in a form this page does not know.`,
+    remedy: 'Reload the page. If it stays, tell whoever looks after this board.',
+  };
+}
+
+/** GET a query of the API and check it. Never throws: a failure is a problem to show. */
+export async function getPage<S extends z.ZodType>(path: string, schema: S): Promise<Asked<z.infer<S>>> {
+  let answer: Response;
+  try {
+    answer = await fetch(path, { headers: { accept: 'application/json' }, cache: 'no-store' });
+  } catch {
+    return { ok: false, problem: unreachable('Nothing was read') };
+  }
+  if (!answer.ok) return { ok: false, problem: await problemOf(answer) };
+  const read = schema.safeParse(await answer.json().catch(() => null));
+  if (read.success) return { ok: true, page: read.data };
+  return {
+    ok: false,
+    problem: {
+      type: '/problems/unexpected-answer',
+      title: 'This page and the server do not match',
+      status: answer.status,
+      detail: `The answer of ${path} has a form this page does not know.`,
+      remedy: 'Reload the page.',
+    },
+  };
+}

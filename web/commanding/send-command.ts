@@ -1,0 +1,100 @@
+import type { CommandId, WardId } from '@footboard/shared/kernel/ids';
+import type { z } from 'zod';
+import type { commandEnvelope } from '@footboard/shared/kernel/command-type';
+import type { OccurredInput } from '@footboard/shared/kernel/times';
+import { commandAccepted, type CommandAccepted, type Problem } from '@footboard/shared/wire/http';
+import { problemOf, unreachable } from '../asking/get-page.ts';
+import { newId, thisDevice } from '../people/device.ts';
+import { useWhoStore } from '../people/who-store.ts';
+import { useBoardStore } from '../sync/board-store.ts';
+
+type Envelope = z.input<typeof commandEnvelope>;
+
+/** A command as it will be sent, made once: sending it again is the same command, never a second one. */
+export interface PreparedCommand {
+  readonly ward: WardId;
+  readonly name: string;
+  readonly commandId: CommandId;
+  /** The staff id that stands for it, fixed when it was made. */
+  readonly staff: string | null;
+  readonly body: Envelope & { readonly data: unknown };
+}
+
+export type Sent =
+  | { readonly kind: 'accepted'; readonly accepted: CommandAccepted }
+  /** The server said no, or could not: `problem` says what to do. Nothing was recorded unless it says so. */
+  | { readonly kind: 'problem'; readonly problem: Problem }
+  /** No answer came after all tries. It may or may not be recorded; deliver the same command again. */
+  | { readonly kind: 'not-sent'; readonly problem: Problem; readonly command: PreparedCommand };
+
+export interface Ask {
+  readonly ward: WardId;
+  readonly name: string;
+  readonly data: unknown;
+  /** Defaults to now on the server's clock as this page knows it. */
+  readonly occurred?: OccurredInput;
+  /** Defaults to `latest`. */
+  readonly expect?: Envelope['expect'];
+  readonly fromOutbox?: boolean;
+}
+
+export function prepareCommand(ask: Ask): PreparedCommand {
+  const device = new Date();
+  const now = useBoardStore().serverNow() ?? device.getTime();
+  const commandId = newId() as CommandId;
+  return {
+    ward: ask.ward,
+    name: ask.name,
+    commandId,
+    staff: useWhoStore().chosenId,
+    body: {
+      commandId,
+      occurred: ask.occurred ?? { at: new Date(now).toISOString(), precision: 'exact' },
+      entered: { at: device.toISOString(), offsetMinutes: -device.getTimezoneOffset() },
+      source: { kind: 'person', device: thisDevice() },
+      expect: ask.expect ?? 'latest',
+      fromOutbox: ask.fromOutbox ?? false,
+      data: ask.data,
+    },
+  };
+}
+
+const PAUSES_MS = [400, 1_200];
+/** Answers that mean "try the very same command again": the server says so or was not reached. */
+const AGAIN = new Set([502, 503, 504]);
+
+/** Send, and on a network failure send again with the same id. Never throws. */
+export async function deliverCommand(
+  command: PreparedCommand,
+  pauses: readonly number[] = PAUSES_MS,
+): Promise<Sent> {
+  let problem: Problem = unreachable('Not sent yet');
+  for (let round = 0; ; round++) {
+    try {
+      const answer = await fetch(`/api/wards/${command.ward}/commands/${command.name}`, {
+        method: 'POST',
+        headers: {
+          'content-type': 'application/json',
+          ...(command.staff ? { 'x-footboard-staff': command.staff } : {}),
+        },
+        body: JSON.stringify(command.body),
+      });
+      if (answer.ok) {
+        const accepted = commandAccepted.safeParse(await answer.json());
+        if (accepted.success) return { kind: 'accepted', accepted: accepted.data };
+        problem = { ...unreachable('Recorded or not'), detail: 'The answer could not be read.' };
+      } else {
+        problem = await problemOf(answer);
+        if (!AGAIN.has(answer.status)) return { kind: 'problem', problem };
+      }
+    } catch {
+      problem = unreachable('Not sent yet');
+    }
+    const pause = pauses[round];
+    if (pause === undefined) return { kind: 'not-sent', problem, command };
+    await new Promise((done) => setTimeout(done, pause));
+  }
+}
+
+/** Prepare and deliver. Keep the command of a `not-sent` answer and hand it to `deliverCommand` again. */
+export const sendCommand = (ask: Ask): Promise<Sent> => deliverCommand(prepareCommand(ask));

@@ -1,0 +1,255 @@
+import { defineStore } from 'pinia';
+import { computed, ref, shallowRef } from 'vue';
+import type { BedView } from '@footboard/shared/capabilities/board/view';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import { judgeAge, serverNow as countOn, type Age } from '@footboard/shared/wire/age';
+import { applyPatch } from '@footboard/shared/wire/apply';
+import type { Heartbeat, JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
+import { openLink, type Link, type OpenLink } from './connection.ts';
+import { makeMono } from './mono.ts';
+
+/** Where this screen stands with its ward. */
+export type Standing =
+  /** Nothing painted yet. */
+  | 'joining'
+  | 'joined'
+  /** The server speaks another version of the messages, or refuses for good: see `refusal`. */
+  | 'old-page'
+  | 'no-such-ward'
+  /** Three failures in a row to take in what the server sent. */
+  | 'needs-reload';
+
+const JUDGE_EVERY_MS = 500;
+/** A tick this late means the tab stood still (frozen, asleep): what it holds is not trusted until asked again. */
+const STOOD_STILL_MS = 3_000;
+const ASK_AGAIN_MS = 5_000;
+const FAILURES_BEFORE_RELOAD = 3;
+
+export interface BoardTools {
+  readonly open?: OpenLink;
+  /** Milliseconds, only forward, sleep included. */
+  readonly mono?: () => number;
+}
+
+/**
+ * The one store that receives. It holds the last snapshot of one ward, made newer by linked patches
+ * (a changed row is a new object, an unchanged one stays the same), the last heartbeat, and the
+ * judgement of how old that is. Nothing is kept across a reload. Components only read.
+ */
+export const useBoardStore = defineStore('board', () => {
+  const ward = ref<WardId | null>(null);
+  const standing = ref<Standing>('joining');
+  const refusal = shallowRef<{ detail: string; remedy: string } | null>(null);
+  const snapshot = shallowRef<Snapshot | null>(null);
+  const heard = shallowRef<{ beat: Heartbeat; at: number } | null>(null);
+  const age = shallowRef<Age>({ state: 'last-known', since: null, why: 'never-heard' });
+  /** The server's clock in whole seconds, as last judged; null before the first heartbeat. */
+  const now = ref<number | null>(null);
+  /** True while what is painted has not been judged: draw a cover, not the board. */
+  const covered = ref(true);
+
+  const board = computed(() => snapshot.value?.board ?? null);
+  const beds = computed<readonly BedView[]>(() => snapshot.value?.board.beds ?? []);
+  const bedsById = computed<ReadonlyMap<string, BedView>>(() => new Map(beds.value.map((b) => [b.bed, b])));
+  const zone = computed(() => snapshot.value?.board.zone ?? 'UTC');
+  const demo = computed(() => heard.value?.beat.demo ?? false);
+
+  let link: Link | null = null;
+  let mono = makeMono();
+  let ticking: ReturnType<typeof setInterval> | undefined;
+  let lastTick = 0;
+  let lastAsked = 0;
+  let failures = 0;
+  let distrust = false;
+
+  const final = () => standing.value !== 'joining' && standing.value !== 'joined';
+
+  function join(of: WardId, tools: BoardTools = {}): void {
+    if (link && ward.value === of && !final()) return;
+    leave();
+    ward.value = of;
+    mono = tools.mono ?? makeMono();
+    lastTick = mono();
+    link = (tools.open ?? openLink)(of, {
+      up: () => ask(),
+      down: () => judge(),
+      answer: take,
+      patch: takePatch,
+      beat: (beat) => hear(beat, false),
+      unreadable: () => failed(),
+      unanswered: () => ask(),
+    });
+    ticking = setInterval(tick, JUDGE_EVERY_MS);
+    document.addEventListener('visibilitychange', onVisibility);
+    document.addEventListener('freeze', cover);
+    document.addEventListener('resume', wake);
+    window.addEventListener('focus', wake);
+    window.addEventListener('pageshow', wake);
+    window.addEventListener('pagehide', cover);
+    judge();
+  }
+
+  function leave(): void {
+    link?.close();
+    link = null;
+    clearInterval(ticking);
+    document.removeEventListener('visibilitychange', onVisibility);
+    document.removeEventListener('freeze', cover);
+    document.removeEventListener('resume', wake);
+    window.removeEventListener('focus', wake);
+    window.removeEventListener('pageshow', wake);
+    window.removeEventListener('pagehide', cover);
+    ward.value = null;
+    snapshot.value = null;
+    heard.value = null;
+    now.value = null;
+    refusal.value = null;
+    standing.value = 'joining';
+    age.value = { state: 'last-known', since: null, why: 'never-heard' };
+    covered.value = true;
+    failures = 0;
+    distrust = false;
+  }
+
+  /** Ask for what is missing; after two failures ask for everything. */
+  function ask(): void {
+    if (final()) return;
+    lastAsked = mono();
+    link?.join(failures >= 2 ? null : (snapshot.value?.feed ?? null));
+  }
+
+  function failed(): void {
+    failures += 1;
+    if (failures >= FAILURES_BEFORE_RELOAD) stop('needs-reload', null);
+    else ask();
+  }
+
+  function stop(why: Standing, said: { detail: string; remedy: string } | null): void {
+    standing.value = why;
+    refusal.value = said;
+    link?.close();
+    judge();
+  }
+
+  function take(answer: JoinAnswer): void {
+    if (answer.answer === 'refused') {
+      if (answer.refused === 'malformed') return failed();
+      return stop(answer.refused === 'no-such-ward' ? 'no-such-ward' : 'old-page', answer);
+    }
+    if (answer.answer === 'snapshot') {
+      if (answer.snapshot.ward !== ward.value) return failed();
+      snapshot.value = answer.snapshot;
+    } else {
+      if (!snapshot.value) return failed();
+      let state = snapshot.value;
+      for (const one of answer.answer === 'changes' ? answer.patches : []) {
+        const applied = applyPatch(state, one);
+        if (applied.result === 'gap') return failed();
+        if (applied.result === 'applied') state = applied.state;
+      }
+      snapshot.value = state;
+    }
+    standing.value = 'joined';
+    failures = 0;
+    distrust = false;
+    hear(answer.beat, true);
+  }
+
+  function takePatch(one: Patch): void {
+    // Before the first answer there is nothing to add to: the answer will hold it.
+    if (!snapshot.value || final()) return;
+    const applied = applyPatch(snapshot.value, one);
+    if (applied.result === 'gap') return ask();
+    if (applied.result === 'applied') {
+      snapshot.value = applied.state;
+      failures = 0;
+    }
+  }
+
+  /**
+   * A beat that was held up on its way (a frozen tab gets its old post at once) must not pass for a
+   * fresh one: the server's clock is not let run backwards, unless the server has just been asked.
+   */
+  function hear(beat: Heartbeat, justAsked: boolean): void {
+    if (beat.ward !== ward.value || (distrust && !justAsked)) return;
+    const arrived = mono();
+    const before = heard.value;
+    let at = arrived;
+    if (before && !justAsked && before.beat.rate === beat.rate) {
+      const late = (countOn(before.beat, before.at, arrived) - beat.clock) / beat.rate;
+      if (late > 1_000) at = arrived - late;
+    }
+    heard.value = { beat, at };
+    // The server has painted further than this screen and no patch came: one was lost.
+    if (snapshot.value && beat.feed > snapshot.value.feed && arrived - lastAsked > ASK_AGAIN_MS) ask();
+    judge();
+  }
+
+  function judge(): void {
+    const at = mono();
+    const next = judgeAge({
+      beat: heard.value?.beat ?? null,
+      heardAtMono: heard.value?.at ?? null,
+      nowMono: at,
+    });
+    const judged: Age =
+      distrust && next.state === 'live' ? { ...next, state: 'last-known', why: 'no-heartbeat' } : next;
+    const before = age.value;
+    if (
+      before.state !== judged.state ||
+      before.since !== judged.since ||
+      (before.state === 'last-known' && judged.state === 'last-known' && before.why !== judged.why)
+    ) {
+      age.value = judged;
+    }
+    if (heard.value) now.value = Math.floor(countOn(heard.value.beat, heard.value.at, at) / 1_000) * 1_000;
+    if (document.visibilityState !== 'hidden') covered.value = false;
+    if (judged.state === 'last-known' && at - lastAsked > ASK_AGAIN_MS) ask();
+  }
+
+  function tick(): void {
+    const at = mono();
+    if (at - lastTick > STOOD_STILL_MS) wake();
+    else judge();
+    lastTick = at;
+  }
+
+  const cover = (): void => {
+    covered.value = true;
+  };
+
+  const wake = (): void => {
+    const at = mono();
+    if (at - lastTick > STOOD_STILL_MS && snapshot.value) {
+      distrust = true;
+      ask();
+    }
+    lastTick = at;
+    judge();
+  };
+
+  const onVisibility = (): void => (document.visibilityState === 'hidden' ? cover() : wake());
+
+  /** The server's clock at this very moment (epoch ms), or null when it was never heard. */
+  const serverNow = (): number | null =>
+    heard.value ? Math.round(countOn(heard.value.beat, heard.value.at, mono())) : null;
+
+  return {
+    ward,
+    standing,
+    refusal,
+    snapshot,
+    board,
+    beds,
+    bedsById,
+    zone,
+    heard,
+    age,
+    now,
+    covered,
+    demo,
+    join,
+    leave,
+    serverNow,
+  };
+});

@@ -1,0 +1,80 @@
+import { io } from 'socket.io-client';
+import {
+  SOCKET,
+  WIRE_VERSION,
+  heartbeat,
+  joinAnswer,
+  patch,
+  type Heartbeat,
+  type JoinAnswer,
+  type JoinRequest,
+  type Patch,
+} from '@footboard/shared/wire/messages';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import { newId } from '../people/device.ts';
+
+const ANSWER_WITHIN_MS = 5_000;
+
+/** What a ward's link reports. Everything has passed its schema; `unreadable` is what did not. */
+export interface LinkReports {
+  /** The link is up (again): ask to join. */
+  up(): void;
+  down(): void;
+  answer(answer: JoinAnswer): void;
+  patch(patch: Patch): void;
+  beat(beat: Heartbeat): void;
+  unreadable(what: string): void;
+  /** The server did not answer a join in time. */
+  unanswered(): void;
+}
+
+export interface Link {
+  join(feed: number | null): void;
+  close(): void;
+}
+
+export type OpenLink = (ward: WardId, reports: LinkReports) => Link;
+
+/** One socket to one ward's room. It reconnects by itself; what to ask for then is the store's business. */
+export const openLink: OpenLink = (ward, reports) => {
+  const socket = io({ transports: ['websocket', 'polling'], reconnectionDelayMax: 4_000 });
+  let asked: string | null = null;
+
+  socket.on('connect', () => reports.up());
+  socket.on('disconnect', () => {
+    asked = null;
+    reports.down();
+  });
+  socket.on(SOCKET.patch, (message: unknown) => {
+    const read = patch.safeParse(message);
+    if (read.success) reports.patch(read.data);
+    else reports.unreadable('patch');
+  });
+  socket.on(SOCKET.beat, (message: unknown) => {
+    const read = heartbeat.safeParse(message);
+    // A heartbeat that cannot be read is no heartbeat: the board grows old by itself.
+    if (read.success && read.data.ward === ward) reports.beat(read.data);
+  });
+
+  return {
+    join(feed) {
+      if (!socket.connected) return;
+      const request: JoinRequest = { requestId: newId(), wireVersion: WIRE_VERSION, ward, feed };
+      asked = request.requestId;
+      socket.timeout(ANSWER_WITHIN_MS).emit(SOCKET.join, request, (late: Error | null, message: unknown) => {
+        // A newer question has been put since: its answer is the one that counts.
+        if (asked !== request.requestId) return;
+        asked = null;
+        if (late) return reports.unanswered();
+        const read = joinAnswer.safeParse(message);
+        if (read.success) reports.answer(read.data);
+        else reports.unreadable('answer');
+      });
+    },
+    close() {
+      asked = null;
+      socket.removeAllListeners();
+      socket.disconnect();
+    },
+  };
+};
