@@ -1,0 +1,99 @@
+import type { BedId, StaffId, WardId } from '../../../kernel/ids.ts';
+import type { LoggedEvent, PayloadOf } from '../../../kernel/event-type.ts';
+import type { Bed, WardState } from '../context.ts';
+import type {
+  wardSetUp,
+  wardChanged,
+  bedAdded,
+  bedChanged,
+  bedClosed,
+  protocolPublished,
+  rulesPublished,
+} from '../events.ts';
+import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
+import { DEFAULT_RULES, rulesDocument, type RulesDocument } from './rules-document.ts';
+
+/**
+ * The ward's own stream, folded in position order: the newest setting counts. Null until the ward
+ * is set up. Give `from` to go on from an earlier fold; the same object comes back when no event
+ * concerned the ward.
+ */
+export function foldWard(
+  ward: WardId,
+  events: readonly LoggedEvent[],
+  from: WardState | null = null,
+): WardState | null {
+  let state = from;
+  for (const event of events) {
+    if (event.ward === ward && event.stream.startsWith('ward/')) state = foldOne(ward, state, event);
+  }
+  return state;
+}
+
+function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): WardState | null {
+  if (event.type === 'ward-set-up') {
+    const p = event.payload as PayloadOf<typeof wardSetUp>;
+    const kept = state ?? { beds: [], staff: new Map(), protocols: [], rules: null };
+    return { ...kept, ...p, ward };
+  }
+  if (!state) return null;
+  switch (event.type) {
+    case 'ward-changed':
+      return { ...state, ...present(event.payload as PayloadOf<typeof wardChanged>) };
+    case 'bed-added': {
+      const p = event.payload as PayloadOf<typeof bedAdded>;
+      return { ...state, beds: [...state.beds.filter((b) => b.bed !== p.bed), p] };
+    }
+    case 'bed-changed': {
+      const p = event.payload as PayloadOf<typeof bedChanged>;
+      return { ...state, beds: state.beds.map((b): Bed => (b.bed === p.bed ? { ...b, ...present(p) } : b)) };
+    }
+    case 'bed-closed': {
+      const closed: BedId = (event.payload as PayloadOf<typeof bedClosed>).bed;
+      return { ...state, beds: state.beds.filter((b) => b.bed !== closed) };
+    }
+    case 'staff-member-added': {
+      const p = event.payload as PayloadOf<typeof staffMemberAdded>;
+      return { ...state, staff: withStaff(state, p.staff, { role: p.role, name: p.name, active: true }) };
+    }
+    case 'staff-member-changed': {
+      const { staff, ...change } = event.payload as PayloadOf<typeof staffMemberChanged>;
+      const known = state.staff.get(staff);
+      return known ? { ...state, staff: withStaff(state, staff, { ...known, ...present(change) }) } : state;
+    }
+    case 'protocol-published': {
+      const p = event.payload as PayloadOf<typeof protocolPublished>;
+      return { ...state, protocols: [...state.protocols, p] };
+    }
+    case 'rules-published':
+      return { ...state, rules: (event.payload as PayloadOf<typeof rulesPublished>).document };
+    default:
+      return state;
+  }
+}
+
+const withStaff = (
+  state: WardState,
+  staff: StaffId,
+  entry: WardState['staff'] extends ReadonlyMap<StaffId, infer V> ? V : never,
+): WardState['staff'] => new Map(state.staff).set(staff, entry);
+
+type Present<T> = { [K in keyof T]?: Exclude<T[K], undefined> };
+/** Without the keys that say nothing. */
+const present = <T extends object>(given: T): Present<T> =>
+  Object.fromEntries(Object.entries(given).filter(([, v]) => v !== undefined)) as Present<T>;
+
+const checked = new WeakMap<object, RulesDocument>();
+
+/** The ward's published rules, or the defaults when none are published (or they cannot be read). */
+export function rulesOf(ward: WardState): RulesDocument {
+  const document = ward.rules;
+  if (typeof document !== 'object' || document === null) return DEFAULT_RULES;
+  let rules = checked.get(document);
+  if (!rules) {
+    const read = rulesDocument.safeParse(document);
+    rules = read.success ? read.data : DEFAULT_RULES;
+    checked.set(document, rules);
+  }
+  return rules;
+}
