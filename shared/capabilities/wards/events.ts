@@ -75,6 +75,17 @@ export const bedFreed = eventType('bed-freed', {
 });
 
 /**
+ * The guard's last word, in one act with `bed-closed`: an arrival decided at the same time loses by the
+ * stream's version, so that nobody can lie in a bed the board no longer shows.
+ */
+export const bedWithdrawn = eventType('bed-withdrawn', {
+  stream: 'bed',
+  version: 1,
+  schema: z.strictObject({ bed: bedId }),
+  words: (p, n) => `Bed ${n.bed(p.bed)} withdrawn`,
+});
+
+/**
  * A ward's own protocol document. The document is checked by the assessments room before it gets
  * here (`protocolDocument`); the event keeps it whole so that an old assessment stays readable.
  */
@@ -101,6 +112,7 @@ export const wardEvents = [
   bedClosed,
   bedTaken,
   bedFreed,
+  bedWithdrawn,
   protocolPublished,
   rulesPublished,
 ] as const;
