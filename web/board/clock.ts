@@ -1,0 +1,63 @@
+/**
+ * Instants on the ward's clock, through the browser's own time zone rules (no library on the wall).
+ * In the hour that a clock change repeats the offset is written beside the time.
+ */
+const MINUTE = 60_000;
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function format(zone: string, kind: 'time' | 'offset' | 'day'): Intl.DateTimeFormat {
+  const key = `${zone} ${kind}`;
+  let known = formats.get(key);
+  if (!known) {
+    const options: Intl.DateTimeFormatOptions =
+      kind === 'time'
+        ? { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }
+        : kind === 'offset'
+          ? { timeZoneName: 'shortOffset', hour: '2-digit', hourCycle: 'h23' }
+          : { weekday: 'short', day: 'numeric', month: 'short' };
+    known = new Intl.DateTimeFormat('en-GB', { ...options, timeZone: zone });
+    formats.set(key, known);
+  }
+  return known;
+}
+
+const clockOnly = (at: number, zone: string): string => format(zone, 'time').format(at);
+
+/** True when the ward's clock shows this time twice: the same reading half an hour or an hour away. */
+const repeated = (at: number, zone: string): boolean =>
+  [-60, -30, 30, 60].some((minutes) => clockOnly(at + minutes * MINUTE, zone) === clockOnly(at, zone));
+
+/** "14:05", or "01:40 (GMT+1)" in a repeated hour. */
+export function wardTime(at: number, zone: string): string {
+  const time = clockOnly(at, zone);
+  if (!repeated(at, zone)) return time;
+  const offset = format(zone, 'offset')
+    .formatToParts(at)
+    .find((part) => part.type === 'timeZoneName')?.value;
+  return offset ? `${time} (${offset})` : time;
+}
+
+/** "Wed 25 Nov". */
+export const wardDate = (at: number, zone: string): string => format(zone, 'day').format(at).replace(',', '');
+
+/** The time alone on the same date as `now`, else with its date. */
+export const wardMoment = (at: number, zone: string, now: number): string =>
+  wardDate(at, zone) === wardDate(now, zone)
+    ? wardTime(at, zone)
+    : `${wardDate(at, zone)} ${wardTime(at, zone)}`;
+
+/** Elapsed time in one unit, rounded down so that nothing looks older or fresher than its unit says: "now", "12 min", "3 h", "2 days". */
+export function elapsed(ms: number): string {
+  const minutes = Math.floor(ms / MINUTE);
+  if (minutes < 1) return 'now';
+  if (minutes < 60) return `${minutes} min`;
+  const hours = Math.floor(minutes / 60);
+  if (hours < 48) return `${hours} h`;
+  return `${Math.floor(hours / 24)} days`;
+}
+
+/** "just now", "12 min ago", "3 h ago". An instant ahead of the clock is "just now". */
+export const ago = (at: number, now: number): string => {
+  const words = elapsed(Math.max(0, now - at));
+  return words === 'now' ? 'just now' : `${words} ago`;
+};
