@@ -1,12 +1,22 @@
+import { fileURLToPath } from 'node:url';
 import vue from '@vitejs/plugin-vue';
-import { defaultClientConditions, defineConfig } from 'vite';
+import { defineConfig } from 'vite';
 
 const server = 'http://127.0.0.1:4000';
+
+/**
+ * The shared rules are taken from their source, by an alias: the "source" export condition would
+ * also pick up the sources of libraries that happen to use the same word.
+ */
+export const sharedSource = {
+  find: /^@footboard\/shared\/(.*)$/,
+  replacement: `${fileURLToPath(new URL('../shared', import.meta.url))}/$1.ts`,
+};
 
 /** `npm run dev -w web` serves the screens with the API and the socket of a server on port 4000. */
 export default defineConfig({
   plugins: [vue()],
-  resolve: { conditions: ['source', ...defaultClientConditions] },
+  resolve: { alias: [sharedSource] },
   server: {
     proxy: {
       '/api': server,

@@ -1,11 +1,10 @@
 import vue from '@vitejs/plugin-vue';
-import { defaultClientConditions } from 'vite';
 import { defineProject } from 'vitest/config';
+import { sharedSource } from './vite.config.ts';
 
 export default defineProject({
   root: import.meta.dirname,
   plugins: [vue()],
-  resolve: { conditions: ['source', ...defaultClientConditions] },
-  ssr: { resolve: { conditions: ['source'] } },
+  resolve: { alias: [sharedSource] },
   test: { name: 'web', environment: 'jsdom', include: ['**/*.test.ts'], exclude: ['dist', 'node_modules'] },
 });
