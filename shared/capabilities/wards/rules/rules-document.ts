@@ -56,6 +56,8 @@ export const rulesDocument = z.strictObject({
     /** Due this long before overdue is said. */
     graceMinutes: limit(z.number()),
     aideHoldReviewHours: limit(z.number()),
+    /** Review of a hold whose qualified author named no time. */
+    holdReviewHours: limit(z.number()),
     cooperationWindowHours: limit(z.number()),
   }),
   activity: z.strictObject({
@@ -124,6 +126,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     settledAfterHours: practice(48),
     graceMinutes: practice(0),
     aideHoldReviewHours: practice(1),
+    holdReviewHours: practice(24),
     cooperationWindowHours: practice(24),
   },
   activity: {
