@@ -1,23 +1,199 @@
+/**
+ * The facts of a stay that count now. Addenda and amendments only annotate; a correction puts other
+ * data in an entry's place (a correction of a correction speaks of the original entry, the last one
+ * counts); a retraction takes an entry out, and the retraction of a retraction brings it back. The
+ * result depends on the set of events alone, never on the order in which they arrived.
+ *
+ * Design rule 2: a correction or retraction that may lower help counts only from a qualified author
+ * and then asks for a look; from anyone else the original stands and the two are shown as a conflict.
+ */
+import { isQualified } from '../../../kernel/author.ts';
+import { upcast, type LoggedEvent, type PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { TrustView } from '../../board/view.ts';
+import { EVENT_TYPES } from '../../registry.ts';
+import type { correctionMade } from '../events.ts';
 import type { Fact, StayRecord } from '../facts.ts';
+import { puttingInMayLowerHelp, replacingMayLowerHelp, takingOutMayLowerHelp } from './lowers-help.ts';
 
 export interface Change {
   readonly verb: 'addendum' | 'amendment' | 'correction' | 'retraction';
   readonly event: EventId;
 }
+export type Dispute = TrustView['conflicts'][number] & { readonly at: EpochMs };
+
 export interface Effective {
   /** Ordered by occurred, rank, event id. */
   readonly facts: readonly Fact[];
-  /** By the entry spoken of. */
+  /** By the entry spoken of, oldest first. */
   readonly changes: ReadonlyMap<EventId, readonly Change[]>;
-  /** Entries that no longer count. */
+  /** Entries that no longer count, of whatever type. */
   readonly retracted: ReadonlySet<EventId>;
-  readonly conflicts: TrustView['conflicts'];
+  /** Corrections and retractions by someone who may not lower help: the original stands. */
+  readonly conflicts: readonly Dispute[];
   /** Corrections and retractions that may have lowered help: each asks for a look until the next check. */
-  readonly lookAgain: readonly { event: EventId; at: EpochMs; words: string }[];
+  readonly lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[];
 }
-export function effectiveFacts(_record: StayRecord): Effective {
-  throw new Error('signature only');
+
+type Correction = PayloadOf<typeof correctionMade>;
+const VERBS: ReadonlyMap<string, Change['verb']> = new Map([
+  ['addendum-made', 'addendum'],
+  ['amendment-made', 'amendment'],
+  ['correction-made', 'correction'],
+  ['retraction-made', 'retraction'],
+]);
+const targetOf = (event: LoggedEvent): EventId => (event.payload as { target: EventId }).target;
+
+interface Ordered {
+  readonly occurred: EpochMs;
+  readonly rank: number;
+  readonly id: string;
+}
+/** Occurred, then permission before restriction, then event id: the order in which facts are folded. */
+export const inOrder = (a: Ordered, b: Ordered): number =>
+  a.occurred - b.occurred || a.rank - b.rank || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+const byTime = (a: LoggedEvent, b: LoggedEvent): number =>
+  a.occurred - b.occurred || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+
+const rankOf = (type: string, data: unknown): -1 | 0 | 1 => EVENT_TYPES.get(type)?.rank(data) ?? 0;
+
+const factOf = (event: LoggedEvent): Fact => ({
+  id: event.id,
+  type: event.type,
+  data: event.payload,
+  occurred: event.occurred,
+  precision: event.precision,
+  recorded: event.recorded,
+  position: event.position,
+  author: event.author,
+  source: event.source,
+  rank: rankOf(event.type, event.payload),
+  correctedBy: null,
+});
+
+const NO_CHANGES: Omit<Effective, 'facts'> = {
+  changes: new Map(),
+  retracted: new Set(),
+  conflicts: [],
+  lookAgain: [],
+};
+
+export function effectiveFacts(record: StayRecord): Effective {
+  const plain: LoggedEvent[] = [];
+  const verbs: LoggedEvent[] = [];
+  for (const event of record.events) (VERBS.has(event.type) ? verbs : plain).push(event);
+  if (verbs.length === 0) return { ...NO_CHANGES, facts: plain.map(factOf).sort(inOrder) };
+  return corrected(plain, verbs.sort(byTime));
+}
+
+function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[]): Effective {
+  const byId = new Map<EventId, LoggedEvent>();
+  for (const event of plain) byId.set(event.id, event);
+  for (const event of verbs) byId.set(event.id, event);
+  const changes = new Map<EventId, Change[]>();
+  const retractions = new Map<EventId, LoggedEvent[]>();
+  const corrections = new Map<EventId, LoggedEvent[]>();
+  for (const verb of verbs) {
+    const target = verb.type === 'correction-made' ? rootOf(verb, byId) : targetOf(verb);
+    push(changes, target, { verb: VERBS.get(verb.type)!, event: verb.id });
+    if (target !== targetOf(verb)) {
+      push(changes, targetOf(verb), { verb: VERBS.get(verb.type)!, event: verb.id });
+    }
+    if (verb.type === 'retraction-made') push(retractions, target, verb);
+    if (verb.type === 'correction-made') push(corrections, target, verb);
+  }
+
+  const conflicts: Dispute[] = [];
+  const lookAgain: Effective['lookAgain'][number][] = [];
+  const settled = new Map<EventId, boolean>();
+  const permitted = (verb: LoggedEvent, may: boolean, target: EventId, words: string): boolean => {
+    if (!may) return true;
+    if (isQualified(verb.author)) {
+      lookAgain.push({ event: verb.id, at: verb.occurred, words: `${words}: look again before moving` });
+      return true;
+    }
+    conflicts.push({
+      question: 'correction',
+      safer: target,
+      other: verb.id,
+      words: `${words} by someone who may not lower help: the original stands`,
+      at: verb.occurred,
+    });
+    return false;
+  };
+  /** An entry counts when no retraction that itself counts speaks of it. A circle counts. */
+  const counts = (id: EventId): boolean => {
+    const known = settled.get(id);
+    if (known !== undefined) return known;
+    settled.set(id, true);
+    const target = byId.get(id);
+    const answer = !(retractions.get(id) ?? []).some(
+      (r) => counts(r.id) && target && permitted(r, withdrawalMayLower(target, byId), id, 'An entry withdrawn'),
+    );
+    settled.set(id, answer);
+    return answer;
+  };
+
+  const facts: Fact[] = [];
+  for (const event of plain.toSorted(byTime)) {
+    if (!counts(event.id)) continue;
+    let fact = factOf(event);
+    for (const c of corrections.get(event.id) ?? []) {
+      const replaced = counts(c.id) ? replacedBy(event, c) : null;
+      if (!replaced) continue;
+      const may = replacingMayLowerHelp(fact, replaced);
+      if (permitted(c, may, event.id, 'An entry corrected')) fact = replaced;
+    }
+    facts.push(fact);
+  }
+  for (const verb of verbs) counts(verb.id);
+  const retracted = new Set([...settled].filter(([, counted]) => !counted).map(([id]) => id));
+  return { facts: facts.sort(inOrder), changes, retracted, conflicts, lookAgain };
+}
+
+/** The entry that a chain of corrections began with. */
+function rootOf(verb: LoggedEvent, byId: ReadonlyMap<EventId, LoggedEvent>): EventId {
+  let target = targetOf(verb);
+  for (let steps = 0; steps < 100; steps++) {
+    const event = byId.get(target);
+    if (event?.type !== 'correction-made') return target;
+    target = targetOf(event);
+  }
+  return target;
+}
+
+function withdrawalMayLower(target: LoggedEvent, byId: ReadonlyMap<EventId, LoggedEvent>): boolean {
+  if (target.type === 'correction-made') return true;
+  if (target.type === 'retraction-made') {
+    const withdrawn = byId.get(targetOf(target));
+    return (
+      withdrawn === undefined || puttingInMayLowerHelp({ type: withdrawn.type, data: withdrawn.payload })
+    );
+  }
+  if (VERBS.has(target.type)) return false;
+  return takingOutMayLowerHelp({ type: target.type, data: target.payload });
+}
+
+/** Null when the correction does not fit the entry (another type, or a payload from a newer program). */
+function replacedBy(original: LoggedEvent, correction: LoggedEvent): Fact | null {
+  const c = correction.payload as Correction;
+  const type = EVENT_TYPES.get(c.type);
+  if (!type || c.type !== original.type || c.schemaVersion > type.version) return null;
+  const data = upcast(type, c.schemaVersion, c.replacement);
+  const occurred = c.occurred === undefined ? Number.NaN : Date.parse(c.occurred);
+  return {
+    ...factOf(original),
+    data,
+    occurred: Number.isNaN(occurred) ? original.occurred : occurred,
+    author: correction.author,
+    rank: rankOf(c.type, data),
+    correctedBy: correction.id,
+  };
+}
+
+function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  const list = map.get(key);
+  if (list) list.push(value);
+  else map.set(key, [value]);
 }

@@ -1,0 +1,84 @@
+/**
+ * Whether taking an entry out, or putting another in its place, may leave less help than before.
+ * Answered from the entry alone and on the safe side: "may". Source: design, rule 2.
+ */
+import type { PayloadOf } from '../../../kernel/event-type.ts';
+import type { assessmentRecorded } from '../../assessments/events.ts';
+import type { sessionRecorded } from '../../sessions/events.ts';
+import type { weightRecorded } from '../../stays/events.ts';
+import { wentWrong } from '../../sessions/rules/what-went-wrong.ts';
+
+type Assessment = PayloadOf<typeof assessmentRecorded>;
+type SessionPayload = PayloadOf<typeof sessionRecorded>;
+type WeightPayload = PayloadOf<typeof weightRecorded>;
+interface Entry {
+  readonly type: string;
+  readonly data: unknown;
+}
+
+/** Entries that never bear on how to move the person. */
+const NEUTRAL: ReadonlySet<string> = new Set([
+  'goal-set',
+  'usual-way-recorded',
+  'went-off-ward',
+  'came-back',
+  'stay-begun',
+  'stay-moved',
+  'stay-ended',
+]);
+/** Entries that only ever allow more: without them the plan asks for at least as much help. */
+const PERMISSIONS: ReadonlySet<string> = new Set([
+  'plan-confirmed',
+  'seen-walking',
+  'hold-ended',
+  'on-own-set',
+  'attachment-removed',
+]);
+
+export function takingOutMayLowerHelp(entry: Entry): boolean {
+  if (NEUTRAL.has(entry.type) || PERMISSIONS.has(entry.type)) return false;
+  if (entry.type === 'session-recorded') {
+    const { session } = entry.data as SessionPayload;
+    return wentWrong(session) !== null || session.firstTimeUp;
+  }
+  return true;
+}
+
+/** For bringing a withdrawn entry back. */
+export function puttingInMayLowerHelp(entry: Entry): boolean {
+  if (NEUTRAL.has(entry.type)) return false;
+  if (entry.type === 'trigger-recorded' || entry.type === 'hold-placed' || entry.type === 'on-own-removed')
+    return false;
+  if (entry.type === 'session-recorded') return (entry.data as SessionPayload).session.firstTimeUp;
+  return entry.type !== 'attachment-added';
+}
+
+export function replacingMayLowerHelp(
+  old: Entry & { readonly occurred: number },
+  next: Entry & { readonly occurred: number },
+): boolean {
+  if (NEUTRAL.has(old.type)) return false;
+  if (old.type === 'session-recorded') {
+    const after = (next.data as SessionPayload).session;
+    return takingOutMayLowerHelp(old) || after.firstTimeUp;
+  }
+  if (old.occurred !== next.occurred) return true;
+  if (old.type === 'weight-recorded') {
+    const before = (old.data as WeightPayload).weight;
+    const after = (next.data as WeightPayload).weight;
+    return after.kg < before.kg || before.how !== after.how;
+  }
+  if (old.type === 'assessment-recorded') return findsMore(old.data as Assessment, next.data as Assessment);
+  return true;
+}
+
+/** True unless the new assessment is the old one with some stages found not met and nothing else changed. */
+function findsMore(before: Assessment, after: Assessment): boolean {
+  const rest = ({ stages: _stages, note: _note, ...others }: Assessment) => JSON.stringify(others);
+  if (rest(before) !== rest(after) || before.stages.length !== after.stages.length) return true;
+  return after.stages.some((stage, i) => {
+    const was = before.stages[i]!;
+    if (JSON.stringify(was) === JSON.stringify(stage)) return false;
+    return stage.stage !== was.stage || stage.outcome !== 'not-met';
+  });
+}
