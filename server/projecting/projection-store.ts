@@ -1,0 +1,322 @@
+/** The projection tables: one read of what stands, and one transaction for rows, checkpoint and feed. */
+import { sql } from 'kysely';
+import type { Transaction } from 'kysely';
+import type { EpochMs } from '@footboard/shared/kernel/times';
+import { HOUR } from '@footboard/shared/kernel/times';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import type { Patch } from '@footboard/shared/wire/messages';
+import type { Database } from '../platform/database.ts';
+import { bedsGone, imageFromStored, storedBoard } from './board-image.ts';
+import type { BoardImage } from './board-image.ts';
+
+type ProjectionTables = {
+  projection: {
+    ward: string;
+    name: string;
+    revision: number;
+    position: number;
+    feed: number;
+    evaluated_at: number;
+    board: string;
+    retired_at: number | null;
+  };
+  active_projection: { ward: string; name: string; revision: number };
+  board_bed: { ward: string; revision: number; bed: string; row: string };
+  ward_feed: {
+    ward: string;
+    feed: number;
+    from_feed: number;
+    position: number;
+    t: number;
+    changes: string;
+  };
+  ward_day_total: { ward: string; revision: number; day: number; stay: string; row: string };
+};
+
+export const BOARD = 'board';
+/** How far back a returning screen is told what changed; beyond that it gets a snapshot. */
+export const FEED_KEPT = 4 * HOUR;
+
+/** Where a projection stands: the compare-and-set of the next commit is on position and feed. */
+export interface Checkpoint {
+  readonly revision: number;
+  readonly position: number;
+  readonly feed: number;
+  readonly evaluatedAt: EpochMs;
+}
+export interface Standing {
+  readonly checkpoint: Checkpoint;
+  readonly image: BoardImage | null;
+}
+export interface DayTotal {
+  readonly day: EpochMs;
+  readonly stay: string;
+  readonly row: string;
+}
+export interface Commit {
+  readonly ward: WardId;
+  readonly before: Standing | null;
+  readonly after: Standing & { readonly image: BoardImage };
+  readonly patch: Patch | null;
+  readonly totals: readonly DayTotal[];
+}
+
+/** Another process, or a rebuild, moved this projection first: read what stands and go on from there. */
+export class CheckpointMoved extends Error {
+  constructor(ward: WardId) {
+    super(`the board of ward ${ward} was moved on by another runner`);
+    this.name = 'CheckpointMoved';
+  }
+}
+
+export interface ProjectionStore {
+  standing(ward: WardId): Promise<Standing | null>;
+  /** @throws CheckpointMoved */
+  commit(commit: Commit): Promise<void>;
+  /** Writes a whole revision beside the active one and makes it the active one. @throws CheckpointMoved */
+  flip(commit: Commit & { readonly before: Standing }): Promise<void>;
+  /** Patches after `feed` in order; null when the first of them is no longer kept. */
+  feedAfter(ward: WardId, feed: number): Promise<readonly Patch[] | null>;
+  pruneFeed(ward: WardId, before: EpochMs): Promise<void>;
+  dayTotals(ward: WardId, day: EpochMs): Promise<readonly DayTotal[]>;
+}
+
+const CHUNK = 500;
+const inChunks = <T>(all: readonly T[]): T[][] => {
+  const chunks: T[][] = [];
+  for (let at = 0; at < all.length; at += CHUNK) chunks.push(all.slice(at, at + CHUNK));
+  return chunks;
+};
+
+async function putBeds(tx: Transaction<ProjectionTables>, commit: Commit, whole: boolean): Promise<void> {
+  const { ward, before, after } = commit;
+  const { revision } = after.checkpoint;
+  const old = whole ? null : (before?.image ?? null);
+  const rows = [...after.image.rows]
+    .filter(([bed, row]) => old?.rows.get(bed)?.text !== row.text)
+    .map(([bed, row]) => ({ ward, revision, bed, row: row.text }));
+  for (const chunk of inChunks(rows)) {
+    await tx
+      .insertInto('board_bed')
+      .values(chunk)
+      .onConflict((on) =>
+        on.columns(['ward', 'revision', 'bed']).doUpdateSet((eb) => ({ row: eb.ref('excluded.row') })),
+      )
+      .execute();
+  }
+  const gone = bedsGone(old, after.image);
+  if (gone.length > 0) {
+    await tx
+      .deleteFrom('board_bed')
+      .where('ward', '=', ward)
+      .where('revision', '=', revision)
+      .where('bed', 'in', [...gone])
+      .execute();
+  }
+}
+
+async function putTotals(tx: Transaction<ProjectionTables>, commit: Commit): Promise<void> {
+  const { revision } = commit.after.checkpoint;
+  const rows = commit.totals.map((total) => ({ ward: commit.ward, revision, ...total }));
+  for (const chunk of inChunks(rows)) {
+    await tx
+      .insertInto('ward_day_total')
+      .values(chunk)
+      .onConflict((on) =>
+        on
+          .columns(['ward', 'revision', 'day', 'stay'])
+          .doUpdateSet((eb) => ({ row: eb.ref('excluded.row') })),
+      )
+      .execute();
+  }
+}
+
+async function putFeed(tx: Transaction<ProjectionTables>, patch: Patch | null): Promise<void> {
+  if (!patch) return;
+  await tx
+    .insertInto('ward_feed')
+    .values({
+      ward: patch.ward,
+      feed: patch.to,
+      from_feed: patch.from,
+      position: patch.p,
+      t: patch.t,
+      changes: JSON.stringify({ board: patch.board, beds: patch.beds, order: patch.order }),
+    })
+    .execute();
+}
+
+async function moveCheckpoint(tx: Transaction<ProjectionTables>, commit: Commit): Promise<void> {
+  const { ward, before, after } = commit;
+  const { revision, position, feed, evaluatedAt } = after.checkpoint;
+  const board = storedBoard(after.image);
+  if (!before) {
+    const put = await tx
+      .insertInto('active_projection')
+      .values({ ward, name: BOARD, revision })
+      .onConflict((on) => on.doNothing())
+      .executeTakeFirst();
+    if (Number(put.numInsertedOrUpdatedRows ?? 0) !== 1) throw new CheckpointMoved(ward);
+    await tx
+      .insertInto('projection')
+      .values({
+        ward,
+        name: BOARD,
+        revision,
+        position,
+        feed,
+        evaluated_at: evaluatedAt,
+        board,
+        retired_at: null,
+      })
+      .execute();
+    return;
+  }
+  const moved = await tx
+    .updateTable('projection')
+    .set({ position, feed, evaluated_at: evaluatedAt, ...(sameBoard(before, board) ? {} : { board }) })
+    .where('ward', '=', ward)
+    .where('name', '=', BOARD)
+    .where('revision', '=', revision)
+    .where('position', '=', before.checkpoint.position)
+    .where('feed', '=', before.checkpoint.feed)
+    .where('retired_at', 'is', null)
+    .executeTakeFirst();
+  if (Number(moved.numUpdatedRows) !== 1) throw new CheckpointMoved(ward);
+}
+const sameBoard = (before: Standing, board: string) =>
+  before.image !== null && storedBoard(before.image) === board;
+
+export function openProjectionStore(database: Pick<Database, 'kysely'>): ProjectionStore {
+  const db = database.kysely.withTables<ProjectionTables>();
+  return {
+    async standing(ward) {
+      return db.transaction().execute(async (tx) => {
+        const found = await tx
+          .selectFrom('active_projection as a')
+          .innerJoin('projection as p', (join) =>
+            join
+              .onRef('p.ward', '=', 'a.ward')
+              .onRef('p.name', '=', 'a.name')
+              .onRef('p.revision', '=', 'a.revision'),
+          )
+          .select(['p.revision', 'p.position', 'p.feed', 'p.evaluated_at', 'p.board'])
+          .where('a.ward', '=', ward)
+          .where('a.name', '=', BOARD)
+          // Against a commit between these two reads: rows and checkpoint must be of one moment.
+          .forShare('p')
+          .executeTakeFirst();
+        if (!found) return null;
+        const rows = await tx
+          .selectFrom('board_bed')
+          .select(['bed', 'row'])
+          .where('ward', '=', ward)
+          .where('revision', '=', found.revision)
+          .execute();
+        return {
+          checkpoint: {
+            revision: found.revision,
+            position: Number(found.position),
+            feed: Number(found.feed),
+            evaluatedAt: Number(found.evaluated_at),
+          },
+          image: imageFromStored(found.board, new Map(rows.map((row) => [row.bed, row.row]))),
+        };
+      });
+    },
+
+    async commit(commit) {
+      await db.transaction().execute(async (tx) => {
+        await moveCheckpoint(tx, commit);
+        await putBeds(tx, commit, false);
+        await putFeed(tx, commit.patch);
+        await putTotals(tx, commit);
+      });
+    },
+
+    async flip(commit) {
+      const { ward, before, after } = commit;
+      const { revision, position, feed, evaluatedAt } = after.checkpoint;
+      await db.transaction().execute(async (tx) => {
+        const retired = await tx
+          .updateTable('projection')
+          .set({ retired_at: evaluatedAt })
+          .where('ward', '=', ward)
+          .where('name', '=', BOARD)
+          .where('revision', '=', before.checkpoint.revision)
+          .where('position', '=', before.checkpoint.position)
+          .where('feed', '=', before.checkpoint.feed)
+          .where('retired_at', 'is', null)
+          .executeTakeFirst();
+        if (Number(retired.numUpdatedRows) !== 1) throw new CheckpointMoved(ward);
+        // The revision just retired stays as it was; older ones have served their time.
+        for (const table of ['projection', 'board_bed', 'ward_day_total'] as const) {
+          await sql`delete from ${sql.table(table)} where ward = ${ward} and revision < ${before.checkpoint.revision}`.execute(
+            tx,
+          );
+        }
+        await tx
+          .insertInto('projection')
+          .values({
+            ward,
+            name: BOARD,
+            revision,
+            position,
+            feed,
+            evaluated_at: evaluatedAt,
+            board: storedBoard(after.image),
+            retired_at: null,
+          })
+          .execute();
+        await putBeds(tx, commit, true);
+        await putTotals(tx, commit);
+        await putFeed(tx, commit.patch);
+        await tx
+          .updateTable('active_projection')
+          .set({ revision })
+          .where('ward', '=', ward)
+          .where('name', '=', BOARD)
+          .execute();
+      });
+    },
+
+    async feedAfter(ward, feed) {
+      const rows = await db
+        .selectFrom('ward_feed')
+        .selectAll()
+        .where('ward', '=', ward)
+        .where('feed', '>', feed)
+        .orderBy('feed')
+        .execute();
+      const first = rows[0];
+      if (first && Number(first.from_feed) !== feed) return null;
+      return rows.map((row) => ({
+        ward,
+        from: Number(row.from_feed),
+        to: Number(row.feed),
+        p: Number(row.position),
+        t: Number(row.t),
+        ...(JSON.parse(row.changes) as Pick<Patch, 'board' | 'beds' | 'order'>),
+      }));
+    },
+
+    async pruneFeed(ward, before) {
+      await db.deleteFrom('ward_feed').where('ward', '=', ward).where('t', '<', before).execute();
+    },
+
+    async dayTotals(ward, day) {
+      const rows = await db
+        .selectFrom('ward_day_total as d')
+        .innerJoin('active_projection as a', (join) =>
+          join.onRef('a.ward', '=', 'd.ward').onRef('a.revision', '=', 'd.revision'),
+        )
+        .select(['d.day', 'd.stay', 'd.row'])
+        .where('d.ward', '=', ward)
+        .where('d.day', '=', day)
+        .where('a.name', '=', BOARD)
+        .orderBy('d.stay')
+        .execute();
+      return rows.map((row) => ({ day: Number(row.day), stay: row.stay, row: row.row }));
+    },
+  };
+}

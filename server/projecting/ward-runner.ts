@@ -1,0 +1,382 @@
+/**
+ * Keeps one ward's board at the head of its log and at the present instant. One step at a time:
+ * read on, evaluate, commit rows with checkpoint and patch, tell. What is in memory is derived:
+ * after a failure inside the rules it is thrown away and read again.
+ */
+import type { WardId } from '@footboard/shared/kernel/ids';
+import { MINUTE, SECOND } from '@footboard/shared/kernel/times';
+import type { EpochMs } from '@footboard/shared/kernel/times';
+import type { Patch, Snapshot } from '@footboard/shared/wire/messages';
+import type { Log } from '../log/log.ts';
+import type { Clock } from '../platform/clock.ts';
+import { BoardFold } from './board-fold.ts';
+import { changesBetween, imageOf } from './board-image.ts';
+import type { BoardChanges, BoardImage } from './board-image.ts';
+import { CheckpointMoved, FEED_KEPT } from './projection-store.ts';
+import type { Commit, ProjectionStore, Standing } from './projection-store.ts';
+import { readOn } from './replay.ts';
+import { nextState } from './runner-state.ts';
+import type { RunnerSignal, RunnerState } from './runner-state.ts';
+import type { Timers } from './timers.ts';
+
+export interface RunnerPorts {
+  readonly log: Log;
+  readonly store: ProjectionStore;
+  readonly clock: Clock;
+  readonly timers: Timers;
+  tell(patch: Patch): void;
+  /** A pass failed; the runner tries again by itself. */
+  report(ward: WardId, error: unknown): void;
+}
+
+const REARM_AT_LEAST = MINUTE;
+const LONGEST_PAUSE = 8 * SECOND;
+const RECENT_PATCHES = 256;
+const PRUNE_EVERY = 200;
+const TRIES = 5;
+/** A view that claims to change at once must not keep the machine busy. */
+const SHORTEST_WAIT = 20;
+
+const nothing = () => {};
+
+export class WardRunner {
+  readonly #ports: RunnerPorts;
+  #state: RunnerState = 'idle';
+  #fold: BoardFold | null = null;
+  #standing: Standing | null = null;
+  #loaded = false;
+  #unread = true;
+  #head = 0;
+  #evaluatedAt: EpochMs = 0;
+  #trailingSince: EpochMs | null = null;
+  #held = false;
+  #wanted = false;
+  #failures = 0;
+  #queue: Promise<void> = Promise.resolve();
+  #cancelAlarm: () => void = nothing;
+  #cancelRetry: () => void = nothing;
+  #recent: Patch[] = [];
+  #waiters = new Set<{ position: number; done: (shown: boolean) => void }>();
+
+  constructor(
+    readonly ward: WardId,
+    ports: RunnerPorts,
+  ) {
+    this.#ports = ports;
+  }
+
+  get state(): RunnerState {
+    return this.#state;
+  }
+  get head(): number {
+    return this.#head;
+  }
+  get projected(): number {
+    return this.#standing?.checkpoint.position ?? 0;
+  }
+  get feed(): number {
+    return this.#standing?.checkpoint.feed ?? 0;
+  }
+  get evaluatedAt(): EpochMs {
+    return this.#evaluatedAt;
+  }
+  get trailingSince(): EpochMs | null {
+    return this.#trailingSince;
+  }
+
+  start(): Promise<void> {
+    this.#signal('start');
+    return this.#wake();
+  }
+
+  /** Ends after the step in hand; nothing is written afterwards. */
+  async stop(): Promise<void> {
+    this.#signal('stop');
+    this.#cancelAlarm();
+    this.#cancelRetry();
+    for (const waiter of this.#waiters) waiter.done(false);
+    await this.#queue;
+  }
+
+  /** A bell: events may stand after the checkpoint. */
+  bell(): void {
+    this.#unread = true;
+    this.#signal('log-grew');
+    void this.#wake();
+  }
+
+  /** What a poll read. Also evaluates, so that the age of the evaluation is honest. */
+  polled(head: number): void {
+    this.#noteHead(head);
+    if (head > this.projected) {
+      this.#unread = true;
+      this.#signal('log-grew');
+    }
+    void this.#wake();
+  }
+
+  /** Stops projecting while bells, polls and beats go on: what a stuck projector looks like from outside. */
+  hold(held: boolean): void {
+    this.#held = held;
+    if (!held) void this.#wake();
+  }
+
+  snapshot(): Snapshot | null {
+    const standing = this.#standing;
+    if (!standing?.image || this.#evaluatedAt === 0) return null;
+    return {
+      ward: this.ward,
+      feed: standing.checkpoint.feed,
+      p: standing.checkpoint.position,
+      t: this.#evaluatedAt,
+      board: standing.image.view,
+    };
+  }
+
+  async patchesSince(feed: number): Promise<readonly Patch[] | null> {
+    if (feed > this.feed) return null;
+    if (feed === this.feed) return [];
+    const at = this.#recent.findIndex((patch) => patch.from === feed);
+    if (at >= 0) return this.#recent.slice(at);
+    const stored = await this.#ports.store.feedAfter(this.ward, feed);
+    return stored && linked(stored, feed) ? stored : null;
+  }
+
+  waitFor(position: number, withinMs: number): Promise<boolean> {
+    if (this.projected >= position) return Promise.resolve(true);
+    return new Promise((resolve) => {
+      const waiter = {
+        position,
+        done: (shown: boolean) => {
+          cancel();
+          this.#waiters.delete(waiter);
+          resolve(shown);
+        },
+      };
+      const cancel = this.#ports.timers.after(withinMs, () => waiter.done(false));
+      this.#waiters.add(waiter);
+    });
+  }
+
+  /** Makes a fold that was built beside the one screens are served from. It may stand a little behind. */
+  flipTo(fold: BoardFold): Promise<number> {
+    return this.#alone(async () => {
+      for (let tries = 0; tries < TRIES; tries++) {
+        await readOn(fold, this.#ports.log);
+        const before = this.#standing;
+        if (!before) throw new Error(`ward ${this.ward} has no board yet to build beside`);
+        const t = this.#ports.clock.now();
+        const seen = fold.view(t);
+        const image = imageOf(seen.board, before.image);
+        const commit = this.#commitOf(before, image, fold.position, t, before.checkpoint.revision + 1);
+        try {
+          await this.#ports.store.flip({ ...commit, before });
+        } catch (error) {
+          if (!(error instanceof CheckpointMoved)) throw error;
+          await this.#adopt();
+          continue;
+        }
+        this.#fold = fold;
+        this.#stand(commit);
+        this.#arm(seen.nextChange);
+        return commit.after.checkpoint.revision;
+      }
+      throw new CheckpointMoved(this.ward);
+    });
+  }
+
+  #signal(signal: RunnerSignal): void {
+    this.#state = nextState(this.#state, signal);
+  }
+
+  #alone<T>(work: () => Promise<T>): Promise<T> {
+    const done = this.#queue.then(work);
+    this.#queue = done.then(
+      () => {},
+      () => {},
+    );
+    return done;
+  }
+
+  /** Asks for a pass. Any number of wakes while one is waiting to run make one pass. */
+  #wake(): Promise<void> {
+    if (this.#wanted || this.#state === 'idle' || this.#state === 'paused-on-failure') return this.#queue;
+    this.#wanted = true;
+    return this.#alone(async () => {
+      this.#wanted = false;
+      if (this.#held || this.#state === 'idle' || this.#state === 'paused-on-failure') return;
+      try {
+        await this.#pass();
+        this.#failures = 0;
+      } catch (error) {
+        this.#pause(error);
+      }
+    });
+  }
+
+  async #pass(): Promise<void> {
+    this.#signal('read-on');
+    if (!this.#loaded) {
+      this.#standing = await this.#ports.store.standing(this.ward);
+      this.#loaded = true;
+    }
+    for (let tries = 0; tries < TRIES; tries++) {
+      await this.#readOn();
+      if (await this.#evaluate()) {
+        this.#signal('caught-up');
+        return;
+      }
+      // Another runner was first. Its checkpoint may be ahead: adopt what stands, then read on.
+      await this.#adopt();
+    }
+    throw new CheckpointMoved(this.ward);
+  }
+
+  async #readOn(): Promise<void> {
+    if (!this.#fold?.whole) {
+      this.#fold = new BoardFold(this.ward, this.#ports.log);
+      this.#unread = true;
+    }
+    if (!this.#unread) return;
+    this.#unread = false;
+    try {
+      await readOn(this.#fold, this.#ports.log);
+    } catch (error) {
+      this.#unread = true;
+      throw error;
+    }
+    this.#noteHead(this.#fold.position);
+  }
+
+  /** False when another runner moved the checkpoint first. */
+  async #evaluate(): Promise<boolean> {
+    const fold = this.#fold!;
+    if (!fold.hasWard) return true;
+    const t = this.#ports.clock.now();
+    const seen = fold.view(t);
+    const before = this.#standing;
+    const image = imageOf(seen.board, before?.image);
+    const commit = this.#commitOf(before, image, fold.position, t, before?.checkpoint.revision ?? 1);
+    if (before && !commit.patch && before.checkpoint.position === fold.position) {
+      this.#standing = { checkpoint: before.checkpoint, image };
+      this.#evaluatedAt = t;
+    } else {
+      try {
+        await this.#ports.store.commit(commit);
+      } catch (error) {
+        if (error instanceof CheckpointMoved) return false;
+        throw error;
+      }
+      this.#stand(commit);
+    }
+    this.#arm(seen.nextChange);
+    return true;
+  }
+
+  #commitOf(
+    before: Standing | null,
+    image: BoardImage,
+    position: number,
+    t: EpochMs,
+    revision: number,
+  ): Commit {
+    const changes = changesBetween(before?.image ?? null, image);
+    const from = before?.checkpoint.feed ?? 0;
+    const feed = changes ? from + 1 : from;
+    return {
+      ward: this.ward,
+      before,
+      after: { checkpoint: { revision, position, feed, evaluatedAt: t }, image },
+      patch: changes ? patchOf(this.ward, from, feed, position, t, changes) : null,
+      totals: [],
+    };
+  }
+
+  #stand(commit: Commit): void {
+    this.#standing = commit.after;
+    this.#evaluatedAt = commit.after.checkpoint.evaluatedAt;
+    this.#moved(commit.patch);
+    const { feed, evaluatedAt } = commit.after.checkpoint;
+    if (commit.patch && feed % PRUNE_EVERY === 0) {
+      void this.#ports.store
+        .pruneFeed(this.ward, evaluatedAt - FEED_KEPT)
+        .catch((error: unknown) => this.#ports.report(this.ward, error));
+    }
+  }
+
+  /** Takes over what another runner committed; screens here get it as one linked patch. */
+  async #adopt(): Promise<void> {
+    const stored = await this.#ports.store.standing(this.ward);
+    const before = this.#standing;
+    this.#standing = stored;
+    this.#unread = true;
+    if (!stored?.image || !before || stored.checkpoint.feed <= before.checkpoint.feed) {
+      this.#moved(null);
+      return;
+    }
+    const { position, feed, evaluatedAt } = stored.checkpoint;
+    const changes = changesBetween(before.image, stored.image) ?? { beds: [] };
+    this.#evaluatedAt = evaluatedAt;
+    this.#moved(patchOf(this.ward, before.checkpoint.feed, feed, position, evaluatedAt, changes));
+  }
+
+  #moved(patch: Patch | null): void {
+    this.#noteHead(this.projected);
+    if (patch) {
+      this.#recent.push(patch);
+      if (this.#recent.length > RECENT_PATCHES) this.#recent.shift();
+      this.#ports.tell(patch);
+    }
+    for (const waiter of this.#waiters) if (waiter.position <= this.projected) waiter.done(true);
+  }
+
+  #noteHead(head: number): void {
+    this.#head = Math.max(this.#head, head);
+    if (this.#head <= this.projected) this.#trailingSince = null;
+    else this.#trailingSince ??= this.#ports.clock.now();
+  }
+
+  /** The one scheduler of the ward: the next instant its view can change, at the clock's own rate. */
+  #arm(nextChange: EpochMs | null): void {
+    this.#cancelAlarm();
+    if (this.#state === 'idle') return;
+    const { clock, timers } = this.#ports;
+    const wait = nextChange === null ? REARM_AT_LEAST : Math.ceil((nextChange - clock.now()) / clock.rate);
+    this.#cancelAlarm = timers.after(
+      Math.min(Math.max(wait, SHORTEST_WAIT), REARM_AT_LEAST),
+      () => void this.#wake(),
+    );
+  }
+
+  #pause(error: unknown): void {
+    this.#signal('failed');
+    this.#ports.report(this.ward, error);
+    const pause = Math.min(SECOND * 2 ** this.#failures, LONGEST_PAUSE);
+    this.#failures++;
+    this.#cancelRetry();
+    this.#cancelRetry = this.#ports.timers.after(pause, () => {
+      this.#signal('retry');
+      void this.#wake();
+    });
+  }
+}
+
+function patchOf(
+  ward: WardId,
+  from: number,
+  to: number,
+  p: number,
+  t: EpochMs,
+  changes: BoardChanges,
+): Patch {
+  return { ward, from, to, p, t, ...changes };
+}
+
+function linked(patches: readonly Patch[], from: number): boolean {
+  let at = from;
+  for (const patch of patches) {
+    if (patch.from !== at) return false;
+    at = patch.to;
+  }
+  return true;
+}
