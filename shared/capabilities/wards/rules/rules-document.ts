@@ -38,6 +38,8 @@ export const rulesDocument = z.strictObject({
     seatedDiastolicFall: limit(z.number()),
     standingSystolicBelow: limit(z.number()),
     heartRateRise: limit(z.number()),
+    systolicRise: limit(z.number()),
+    standingHighFrom: limit(z.number()),
   }),
   handling: z.strictObject({
     bariatricFromKg: limit(z.number()),
@@ -82,6 +84,7 @@ const from = <T>(value: T, source: string) =>
 const wardRange = 'published ward and intensive-care cut-offs, Crit Care Res Pract 2020 ID 7840743 table 5';
 const consensus = 'Hodgson et al., Crit Care 2014;18:658';
 const freeman = 'Freeman et al., Auton Neurosci 2011;161:46-48';
+const jordan = 'Jordan et al. consensus, Clin Auton Res 2022';
 const shaw = 'Shaw et al., J Hypertens 2017;35:1019-25';
 
 export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
@@ -109,6 +112,8 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     seatedDiastolicFall: from(7, shaw),
     standingSystolicBelow: practice(90),
     heartRateRise: from(30, `${freeman}; shown as a rise, never as a diagnosis`),
+    systolicRise: from(20, jordan),
+    standingHighFrom: from(140, jordan),
   },
   handling: {
     bariatricFromKg: from(136, 'VA bariatric tables, rev. 2007 (the 300 lb trigger from memory)'),
