@@ -1,0 +1,39 @@
+import type { BedView } from '@footboard/shared/capabilities/board/view';
+import { leadingPlan } from './words.ts';
+
+export interface BoardCounts {
+  readonly occupied: number;
+  readonly away: number;
+  readonly empty: number;
+  /** Two people or more, or a sling lift, for the leading task. A bed on hold is counted apart. */
+  readonly twoOrLift: number;
+  readonly reCheck: number;
+  readonly notKnown: number;
+  readonly overdue: number;
+  readonly onHold: number;
+}
+
+/** What the head of the wall counts, from the rows it shows and nothing else. */
+export function countBoard(beds: readonly BedView[], night: boolean): BoardCounts {
+  const stays = beds.flatMap((bed) => (bed.stay ? [bed.stay] : []));
+  const count = (test: (stay: (typeof stays)[number]) => boolean) => stays.filter(test).length;
+  return {
+    occupied: beds.filter((bed) => bed.state === 'occupied').length,
+    away: beds.filter((bed) => bed.state === 'away').length,
+    empty: beds.filter((bed) => bed.state === 'empty').length,
+    twoOrLift: count((stay) => {
+      const plan = leadingPlan(stay, night);
+      if (!plan || plan.hold) return false;
+      return (
+        plan.people === 'two' ||
+        plan.people === 'three-or-more' ||
+        plan.aid === 'sling-lift' ||
+        plan.aid === 'bariatric-lift'
+      );
+    }),
+    reCheck: count((stay) => stay.trust.state === 're-check'),
+    notKnown: count((stay) => stay.trust.state === 'not-known'),
+    overdue: count((stay) => stay.due.state === 'overdue'),
+    onHold: count((stay) => stay.holds.length > 0),
+  };
+}

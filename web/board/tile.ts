@@ -1,0 +1,98 @@
+/** What one bed's tile says, worked out from its row: words only, no shapes. Tested as the tile's specification. */
+import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
+import { ago, wardMoment } from './clock.ts';
+import {
+  AWAY_REASON,
+  HOLD_SCOPE,
+  PEOPLE,
+  aidWords,
+  dueWords,
+  leadingPlan,
+  planWords,
+  todayWords,
+  widestHold,
+  type Trust,
+} from './words.ts';
+
+export interface TileContext {
+  readonly zone: string;
+  readonly night: boolean;
+  /** The server's clock. */
+  readonly now: number;
+  /** True under LAST KNOWN: instants instead of ages, and no trust. */
+  readonly old: boolean;
+}
+
+export interface TileSays {
+  /** `stop`: hold or check before moving, drawn on the accent. */
+  readonly kind: 'empty' | 'away' | 'plan' | 'stop' | 'other-plan';
+  /** First rank, at most two lines: what to know before anybody moves. */
+  readonly first: readonly string[];
+  /** Beside or below the first rank, smaller: what applies if it cannot wait, or what is on hold beside the plan. */
+  readonly then: string;
+  readonly trust: Trust | null;
+  /** Second rank. */
+  readonly lastUp: string;
+  readonly today: string;
+  readonly due: { readonly words: string; readonly needs: boolean };
+  /** One more thing that needs somebody: hold review due, facts that disagree, first time up. */
+  readonly also: string;
+}
+
+const QUIET = { trust: null, lastUp: '', today: '', due: { words: '', needs: false }, also: '' } as const;
+
+export function tileSays(bed: BedView, context: TileContext): TileSays {
+  const { stay } = bed;
+  if (bed.state === 'empty' || !stay) return { ...QUIET, kind: 'empty', first: ['Empty'], then: '' };
+  const moment = (at: number) => wardMoment(at, context.zone, context.now);
+  const common = {
+    trust: stay.scope.kind === 'comfort' ? null : stay.trust.state,
+    lastUp: lastUpWords(stay, context, moment),
+    today: stay.scope.kind === 'comfort' ? '' : todayWords(stay.today),
+    due: { words: dueWords(stay.due, moment), needs: stay.due.state === 'overdue' },
+    also: alsoWords(stay),
+  };
+  if (bed.state === 'away' && stay.away) {
+    const back = stay.away.dueBack === null ? 'no time back given' : `back ${moment(stay.away.dueBack)}`;
+    const where = AWAY_REASON[stay.away.reason] ?? 'off the ward';
+    return { ...common, kind: 'away', first: ['Away', where], then: back };
+  }
+  return { ...common, ...firstRank(stay, context.night) };
+}
+
+function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'first' | 'then'> {
+  const hold = widestHold(stay);
+  const holdLine = hold ? `HOLD: ${HOLD_SCOPE[hold.scope]}` : '';
+  if (stay.scope.kind === 'clinicians-plan')
+    return {
+      kind: 'other-plan',
+      first: ["Clinician's", 'plan only'],
+      then: holdLine || 'read it at the bedside',
+    };
+  if (stay.scope.kind === 'comfort')
+    return { kind: 'other-plan', first: ['Comfort', 'plan'], then: holdLine || 'as comfort asks' };
+  const plan = leadingPlan(stay, night);
+  const wait = plan ? `if it cannot wait: ${planWords(plan, stay.walkingSupport)}` : '';
+  if (plan?.hold)
+    return { kind: 'stop', first: ['HOLD', hold ? HOLD_SCOPE[hold.scope] : 'do not move, ask'], then: wait };
+  if (stay.checkBeforeMoving || !plan)
+    return {
+      kind: 'stop',
+      first: ['CHECK BEFORE', 'MOVING'],
+      then: [holdLine, wait].filter(Boolean).join('; '),
+    };
+  return { kind: 'plan', first: [PEOPLE[plan.people], aidWords(plan, stay.walkingSupport)], then: holdLine };
+}
+
+function lastUpWords(stay: StayView, context: TileContext, moment: (at: number) => string): string {
+  if (stay.scope.kind === 'comfort') return '';
+  if (!stay.lastUp) return 'not up yet';
+  return context.old ? `up ${moment(stay.lastUp.at)}` : `up ${ago(stay.lastUp.at, context.now)}`;
+}
+
+function alsoWords(stay: StayView): string {
+  if (stay.holds.some((hold) => hold.reviewDue)) return 'HOLD REVIEW DUE';
+  if (stay.trust.conflicts.length > 0) return 'entries disagree';
+  if (stay.firstTimeUpPending) return 'first time up';
+  return '';
+}
