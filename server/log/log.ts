@@ -42,6 +42,8 @@ export interface CommandOutcome {
   readonly outcome: 'accepted' | 'refused';
   /** JSON answered to the caller. */
   readonly result: unknown;
+  /** Given when read back: position of the command's last event in this ward's log, 0 for none. */
+  readonly position?: number;
 }
 
 export interface AppendRequest {

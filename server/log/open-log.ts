@@ -1,0 +1,77 @@
+import type { WardId } from '@footboard/shared/kernel/ids';
+import type { Database } from '../platform/database.ts';
+import type { Sealer } from '../vault/sealer.ts';
+import { NOTHING_SEALED } from '../vault/sealer.ts';
+import { append } from './append.ts';
+import { asReadError } from './errors.ts';
+import { WardGate } from './gate.ts';
+import type { Log } from './log.ts';
+import { openReader } from './read.ts';
+import { verify } from './verify.ts';
+
+const CHANNEL = 'footboard_growth';
+
+/** A log without a vault keeps no personal data: it refuses texts. */
+const noVault: Sealer = {
+  seal: async (texts) => {
+    if (texts.length > 0)
+      throw new Error('this log was opened without a vault: it cannot keep personal data');
+    return NOTHING_SEALED;
+  },
+  sealed: () => undefined,
+  forget: () => undefined,
+};
+
+/** @param vault the writing side of the vault (`openVault(database, masterKey)` is one). */
+export function openLog(database: Database, vault: Sealer = noVault): Log {
+  const reader = openReader(database);
+  const gate = new WardGate();
+  const listeners = new Set<(ward: WardId) => void>();
+  const ring = (ward: WardId) => {
+    for (const listener of listeners) listener(ward);
+  };
+  const ringAll = async () => {
+    // Still unreachable: whoever reads polls anyway, and the next restoring rings again.
+    const heads = await reader.heads().catch(() => new Map<WardId, number>());
+    for (const ward of heads.keys()) ring(ward);
+  };
+  let listening = false;
+  const parts = { database, gate, sealer: vault, outcomeOf: reader.outcomeOf };
+
+  return {
+    ...reader,
+    async append(request) {
+      const appended = await append(parts, request);
+      for (const ward of new Set(appended.events.map((event) => event.ward))) ring(ward);
+      return appended;
+    },
+    onGrowth(listener) {
+      listeners.add(listener);
+      if (!listening) {
+        listening = true;
+        void database
+          .listen(
+            CHANNEL,
+            (ward) => ring(ward as WardId),
+            () => void ringAll(),
+          )
+          .catch(() => {
+            listening = false;
+          });
+      }
+      return () => listeners.delete(listener);
+    },
+    verify: (ward, anchor) => verify(database, ward, anchor),
+    async anchor(ward) {
+      try {
+        const [row] = await database.query<{ position: number; chain: string }>(
+          `select position, encode(chain, 'hex') as chain from ward_head where ward = $1`,
+          [ward],
+        );
+        return row ?? { position: 0, chain: '00'.repeat(32) };
+      } catch (error) {
+        throw asReadError(error);
+      }
+    },
+  };
+}
