@@ -1,0 +1,199 @@
+/**
+ * How a command becomes events. Read `handle` from top to bottom: it is the whole recipe.
+ *
+ * Accepted and refused-by-rule outcomes are stored and given again for a repeat of the same id.
+ * Invalid, unauthorised, conflicting and broken commands leave nothing behind.
+ */
+import type { CommandType } from '@footboard/shared/kernel/command-type';
+import { streamKey } from '@footboard/shared/kernel/event-type';
+import { wardId } from '@footboard/shared/kernel/ids';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import type { EpochMs } from '@footboard/shared/kernel/times';
+import { COMMAND_TYPES } from '@footboard/shared/capabilities/registry';
+import { setUpWard } from '@footboard/shared/capabilities/wards/commands';
+import type { Problem } from '@footboard/shared/wire/http';
+import type { AuthorClaim, AuthorPolicy } from '../capabilities/people/author-policy.ts';
+import { VersionConflict } from '../log/log.ts';
+import type { Appended, AppendRequest, CommandOutcome, Log } from '../log/log.ts';
+import type { Clock } from '../platform/clock.ts';
+import type { Logger } from '../platform/logging.ts';
+import type { Boards } from '../projecting/board.ts';
+import { accepted, isRefusal, refused } from './answers.ts';
+import type { CommandAnswer } from './answers.ts';
+import { decideContext } from './context.ts';
+import type { Decider } from './decider.ts';
+import { whenItOccurred } from './occurred.ts';
+import { acceptedOutcome, bodyHash, eventsToAppend, refusedOutcome } from './prepare.ts';
+import type { Authored, Said, StoredResult } from './prepare.ts';
+import { Answered, broken, conflict, noSuchCommand, noSuchWard } from './problems.ts';
+import { availableOrAnswered, sameCommand, store } from './store.ts';
+import type { Streams, StreamsRead } from './streams.ts';
+import { validate } from './validate.ts';
+import type { ValidCommand } from './validate.ts';
+
+/** "Latest" is decided again this often on a conflict before the person is asked to send again. */
+const DECIDE_AGAIN = 3;
+/** How long an answer waits for the board to show the entry. */
+const SHOWN_WITHIN_MS = 1_000;
+
+export interface CommandRequest {
+  readonly ward: string;
+  readonly name: string;
+  readonly body: unknown;
+  /** What the request says about who sends it; the policy makes an author of it, or refuses. */
+  readonly claim: AuthorClaim;
+  /** The device's clock when the request left, if it said so. */
+  readonly deviceClock?: EpochMs;
+}
+
+export interface CommandPorts {
+  readonly log: Log;
+  readonly streams: Streams;
+  readonly boards: Pick<Boards, 'waitFor'>;
+  readonly clock: Clock;
+  readonly authors: AuthorPolicy;
+  readonly deciders: ReadonlyMap<string, Decider>;
+  readonly logger: Logger;
+}
+export const COMMANDS = Symbol('Commands');
+
+export class Commands {
+  constructor(private readonly ports: CommandPorts) {}
+
+  /** Never throws: every way to fail is an answer that says what to do. */
+  async handle(request: CommandRequest): Promise<CommandAnswer> {
+    try {
+      // 1. What is asked, of which ward, and is it complete?
+      const { ward, type, decider } = this.#addressed(request);
+      const command = validate(type, request.body);
+
+      for (let again = 0; ; again++) {
+        // 2. Read the streams the decision rests on, and settle who says it.
+        const read = await this.#read(ward, decider, command);
+        const { author, said } = this.#said(request, ward, command, read);
+
+        // 3. When it happened, 4. is it still what the person saw, 5. decide.
+        const decided =
+          'problem' in author ? author : this.#decide({ ...said, author }, command, decider, read);
+        if ('problem' in decided) return (await this.#storedAnswer(said)) ?? decided;
+
+        try {
+          // 6. Append the events with the outcome, all or nothing, once.
+          const { appended, seen } = await store(this.ports.log, decided);
+          // 7. Answer when the board shows it, or after a second.
+          return seen ? await this.#repeat(said, seen) : await this.#answer(decided.command, appended);
+        } catch (error) {
+          if (!(error instanceof VersionConflict)) throw error;
+          if (command.envelope.expect !== 'latest' || again === DECIDE_AGAIN) {
+            return { problem: conflict(command.envelope) };
+          }
+        }
+      }
+    } catch (error) {
+      if (error instanceof Answered) return { problem: error.answer };
+      this.ports.logger.error({ ward: request.ward, command: request.name, err: error }, 'command broken');
+      return { problem: broken() };
+    }
+  }
+
+  #addressed({ ward, name }: CommandRequest): { ward: WardId; type: CommandType; decider: Decider } {
+    const type = COMMAND_TYPES.get(name);
+    const decider = this.ports.deciders.get(name);
+    if (!type || !decider) throw new Answered(noSuchCommand(name));
+    const id = wardId.safeParse(ward);
+    if (!id.success) throw new Answered(noSuchWard(ward));
+    return { ward: id.data, type, decider };
+  }
+
+  #read(ward: WardId, decider: Decider, command: ValidCommand): Promise<StreamsRead> {
+    const needs = decider.reads(command.data as never, ward);
+    return availableOrAnswered(() =>
+      this.ports.streams.read([...needs, { ward, stream: streamKey('ward', ward) }]),
+    );
+  }
+
+  #said(request: CommandRequest, ward: WardId, { envelope, data }: ValidCommand, read: StreamsRead) {
+    const { name, claim, deviceClock } = request;
+    const { state } = read.ward(ward);
+    if (!state && name !== setUpWard.name) throw new Answered(noSuchWard(ward));
+    const author = this.ports.authors.authorOf(claim, name, state);
+    const staff = 'problem' in author ? this.ports.authors.claimed(claim) : author.staff;
+    const hash = bodyHash(ward, name, envelope, data);
+    const said: Said = {
+      ward,
+      name,
+      envelope,
+      hash,
+      staff,
+      ...(deviceClock === undefined ? {} : { deviceClock }),
+    };
+    return { author, said };
+  }
+
+  #decide(
+    said: Authored,
+    command: ValidCommand,
+    decider: Decider,
+    read: StreamsRead,
+  ): AppendRequest | { readonly problem: Problem } {
+    const { ward, envelope, author, deviceClock } = said;
+    const { state } = read.ward(ward);
+    const now = this.ports.clock.now();
+    const occurred = whenItOccurred({
+      envelope,
+      zone: state?.zone ?? null,
+      now,
+      ...(deviceClock === undefined ? {} : { deviceClock }),
+    });
+    if ('problem' in occurred) return occurred;
+
+    const main = decider.reads(command.data as never, ward)[0];
+    if (envelope.expect !== 'latest' && main) {
+      const { version } = read.slice(main.ward, main.stream);
+      if (version !== envelope.expect.version) return { problem: conflict(envelope, version) };
+    }
+
+    const { context, texts } = decideContext({
+      wardId: ward,
+      read,
+      now,
+      occurred,
+      fromOutbox: envelope.fromOutbox,
+      author,
+    });
+    const decision = decider.decide(command.data as never, context);
+    if (isRefusal(decision)) return refusedOutcome(said, decision);
+    const events = eventsToAppend(said, occurred, decision.accept, read);
+    return { command: acceptedOutcome(said, occurred, events), events, texts };
+  }
+
+  /** A repeat is answered from what is stored, even when the same command would fail today. */
+  async #storedAnswer(said: Said): Promise<CommandAnswer | null> {
+    const { ward, envelope } = said;
+    const seen = await availableOrAnswered(() => this.ports.log.outcomeOf(ward, envelope.commandId));
+    return seen && this.#repeat(said, seen);
+  }
+
+  async #repeat(said: Said, seen: CommandOutcome): Promise<CommandAnswer> {
+    const { ward, commandId } = sameCommand(said, seen);
+    const result = seen.result as StoredResult;
+    if (isRefusal(result)) return refused(commandId, result, true);
+    const { position = 0 } = seen;
+    const shown = await this.ports.boards.waitFor(ward, position, SHOWN_WITHIN_MS);
+    return accepted(commandId, result, { position, shown, repeated: true });
+  }
+
+  async #answer(command: CommandOutcome, appended: Appended): Promise<CommandAnswer> {
+    const { ward, name, commandId, outcome } = command;
+    const { events } = appended;
+    this.ports.logger.info({ ward, command: name, id: commandId, outcome, events: events.length }, 'command');
+    const result = command.result as StoredResult;
+    if (isRefusal(result)) return refused(commandId, result, false);
+    const last = new Map(events.map((event) => [event.ward, event.position]));
+    const shown = await Promise.all(
+      [...last].map(([where, position]) => this.ports.boards.waitFor(where, position, SHOWN_WITHIN_MS)),
+    );
+    const position = last.get(ward) ?? 0;
+    return accepted(commandId, result, { position, shown: shown.every(Boolean), repeated: false });
+  }
+}

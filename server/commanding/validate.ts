@@ -1,0 +1,120 @@
+/** Step 1 of the recipe: the body against its zod schema, each fault as a JSON pointer with its remedy. */
+import { z } from 'zod';
+import { commandEnvelope } from '@footboard/shared/kernel/command-type';
+import type { CommandEnvelope, CommandType } from '@footboard/shared/kernel/command-type';
+import { Answered, problem } from './problems.ts';
+import type { FieldError } from './problems.ts';
+
+export interface ValidCommand {
+  readonly envelope: CommandEnvelope;
+  readonly data: unknown;
+}
+
+const bodies = new WeakMap<CommandType, z.ZodType>();
+
+/** Schema of a command's whole body: the envelope with the command's own data in it. */
+export function bodyOf(type: CommandType): z.ZodType<CommandEnvelope & { data: unknown }> {
+  let body = bodies.get(type);
+  if (!body) {
+    body = commandEnvelope.extend({ data: type.data });
+    bodies.set(type, body);
+  }
+  return body as z.ZodType<CommandEnvelope & { data: unknown }>;
+}
+
+/** @throws Answered with `invalid-command`, one error a field */
+export function validate(type: CommandType, body: unknown): ValidCommand {
+  const parsed = parse(bodyOf(type), body);
+  if (!parsed.success) {
+    const errors = fieldErrors(parsed.error.issues, body);
+    throw new Answered(
+      problem(
+        'invalid-command',
+        errors.length === 1
+          ? `${errors[0]!.pointer || 'The body'}: ${errors[0]!.detail}`
+          : `${errors.length} fields need attention.`,
+        'Put right the fields named in "errors" and send again.',
+        { errors },
+      ),
+    );
+  }
+  const { data, ...envelope } = parsed.data;
+  return { envelope, data };
+}
+
+function parse<T>(schema: z.ZodType<T>, body: unknown) {
+  try {
+    return schema.safeParse(body);
+  } catch (error) {
+    // A body nested thousands deep exhausts the stack of any recursive schema.
+    if (!(error instanceof RangeError)) throw error;
+    throw new Answered(
+      problem('invalid-command', 'The body is nested too deeply.', 'Send the documented shape.', {
+        errors: [{ pointer: '', detail: 'nested too deeply' }],
+      }),
+    );
+  }
+}
+
+type Issue = z.core.$ZodIssue;
+
+export const fieldErrors = (issues: readonly Issue[], body: unknown): FieldError[] =>
+  issues.flatMap((issue) => oneIssue(issue, body, []));
+
+function oneIssue(issue: Issue, body: unknown, above: readonly PropertyKey[]): FieldError[] {
+  const path = [...above, ...issue.path];
+  if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+    return closest(issue.errors).flatMap((inner) => oneIssue(inner, body, path));
+  }
+  const at = (remedy: string, detail = issue.message): FieldError => ({
+    pointer: pointer(path),
+    detail,
+    remedy,
+  });
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return issue.keys.map((key) => ({
+        pointer: pointer([...path, key]),
+        detail: 'this field is not known here',
+        remedy: 'leave it out, or check its spelling',
+      }));
+    case 'invalid_type':
+      return [
+        valueAt(body, path) === undefined
+          ? at(`send ${article(issue.expected)}`, 'this field is missing')
+          : at(`send ${article(issue.expected)}`),
+      ];
+    case 'invalid_value':
+      return [at(`send one of: ${issue.values.map(String).join(', ')}`)];
+    case 'invalid_union':
+      return [at('send one of the documented forms', 'this has none of the forms it may have')];
+    case 'too_small':
+      return [at(`send ${issue.origin === 'number' ? 'at least' : 'a length of at least'} ${issue.minimum}`)];
+    case 'too_big':
+      return [at(`send ${issue.origin === 'number' ? 'at most' : 'a length of at most'} ${issue.maximum}`)];
+    default:
+      return [at('put it right as described')];
+  }
+}
+
+/** Of a union's alternatives, the one the sender most likely meant: the fewest faults, the deepest first. */
+function closest(alternatives: readonly (readonly Issue[])[]): readonly Issue[] {
+  const misfit = (issues: readonly Issue[]) =>
+    issues.filter((i) => i.path.length === 0 || i.code === 'unrecognized_keys').length * 100 + issues.length;
+  return alternatives.toSorted((a, b) => misfit(a) - misfit(b))[0]!;
+}
+
+function valueAt(body: unknown, path: readonly PropertyKey[]): unknown {
+  let value = body;
+  for (const key of path) {
+    if (typeof value !== 'object' || value === null) return undefined;
+    value = (value as Record<PropertyKey, unknown>)[key];
+  }
+  return value;
+}
+
+/** RFC 6901. */
+export const pointer = (path: readonly PropertyKey[]): string =>
+  path.map((part) => `/${String(part).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+
+const article = (kind: string): string => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`);
