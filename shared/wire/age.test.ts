@@ -23,8 +23,8 @@ const judged = (change: Partial<Heartbeat>, afterMs: number) =>
   judgeAge({ beat: beat(change), heardAtMono: 1_000, nowMono: 1_000 + afterMs });
 
 // The ten seconds are design rule 5.
-describe('PUSH-1 a screen says LAST KNOWN, the whole board, within ten seconds', () => {
-  it('is live on a fresh beat, and known up to the oldest thing it rests on', () => {
+describe('a screen says LAST KNOWN, the whole board, within ten seconds', () => {
+  it('PUSH-1 is live on a fresh beat, and known up to the oldest thing it rests on', () => {
     expect(judged({}, 0)).toEqual({ state: 'live', since: T - 700 });
   });
   it('says so when nothing was ever heard', () => {

@@ -39,8 +39,8 @@ const patch = (change: Partial<Patch>): Patch => ({
   ...change,
 });
 
-describe('PUSH-2 a screen never applies a change out of order', () => {
-  it('replaces whole rows when it stands where the patch begins, and touches nothing else', () => {
+describe('a screen never applies a change out of order', () => {
+  it('PUSH-2 replaces whole rows when it stands where the patch begins, and touches nothing else', () => {
     const before = held(4);
     const applied = applyPatch(before, patch({ beds: [bed('b2', 'window')] }));
     if (applied.result !== 'applied') throw new Error(applied.result);
