@@ -4,7 +4,7 @@ export const handlingRefusals = {
   'may-not-wait-for-help': 'Nobody goes alone who may not wait for help',
   'pressure-drop': 'Nobody goes alone after a drop in standing pressure',
   'own-while-open-trigger': 'Nobody goes alone while something is still to be looked at',
+  'own-while-recheck': 'Nobody goes alone on a plan that is to be re-checked',
   'own-while-hold': 'Nobody goes alone while a hold is on',
-  'no-own-set': '"On own" is not set',
 } as const;
 export type HandlingRefusal = keyof typeof handlingRefusals;

@@ -1,0 +1,64 @@
+/** The staff list. Names are kept apart, under each staff member's own key. */
+import {
+  addStaffMember as addStaffMemberCommand,
+  changeStaffMember as changeStaffMemberCommand,
+} from '@footboard/shared/capabilities/people/commands';
+import { staffMemberAdded, staffMemberChanged } from '@footboard/shared/capabilities/people/events';
+import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
+import { accept, decider, refuse } from '../../commanding/decider.ts';
+import { underPolicy } from './policy.ts';
+
+const addStaffMember = decider({
+  command: addStaffMemberCommand,
+  reads: (_data, ward) => [{ ward, stream: streamKey('ward', ward) }],
+  decide: (data, context) => {
+    if (context.ward?.staff.has(data.staff)) {
+      return refuse(
+        'staff-known',
+        `the staff list already has the id ${data.staff}`,
+        'Change that entry, or use another id.',
+        '/staff',
+      );
+    }
+    return accept(
+      newEvent(staffMemberAdded, streamKey('ward', context.wardId), {
+        staff: data.staff,
+        role: data.role,
+        name: context.keep(`staff/${data.staff}`, data.name),
+      }),
+    );
+  },
+});
+
+const changeStaffMember = decider({
+  command: changeStaffMemberCommand,
+  reads: (_data, ward) => [{ ward, stream: streamKey('ward', ward) }],
+  decide: (data, context) => {
+    const known = context.ward?.staff.get(data.staff);
+    if (!known) {
+      return refuse(
+        'staff-unknown',
+        `nobody on the staff list has the id ${data.staff}`,
+        'Choose someone from the staff list, or add them first.',
+        '/staff',
+      );
+    }
+    if (
+      data.name === undefined &&
+      (data.role ?? known.role) === known.role &&
+      (data.active ?? known.active) === known.active
+    ) {
+      return refuse('nothing-to-change', 'the entry already says this', 'Change a name, a role or active.');
+    }
+    return accept(
+      newEvent(staffMemberChanged, streamKey('ward', context.wardId), {
+        staff: data.staff,
+        ...(data.role === undefined ? {} : { role: data.role }),
+        ...(data.active === undefined ? {} : { active: data.active }),
+        ...(data.name === undefined ? {} : { name: context.keep(`staff/${data.staff}`, data.name) }),
+      }),
+    );
+  },
+});
+
+export const deciders = underPolicy([addStaffMember, changeStaffMember]);

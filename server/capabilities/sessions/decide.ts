@@ -1,0 +1,118 @@
+/** Sessions as they were, and the day's goal. A fact is a fact; a goal never asks for more than is cleared. */
+import { NEEDED_FOR } from '@footboard/shared/capabilities/sessions/rules/needed-for';
+import * as commands from '@footboard/shared/capabilities/sessions/commands';
+import { goalSet, sessionRecorded } from '@footboard/shared/capabilities/sessions/events';
+import type { Goal, Session } from '@footboard/shared/capabilities/sessions/values';
+import type { Refusal } from '@footboard/shared/kernel/command-type';
+import { newEvent } from '@footboard/shared/kernel/event-type';
+import { toEpoch } from '@footboard/shared/kernel/times';
+import { accept, decider, refuse } from '../../commanding/decider.ts';
+import type { DecideContext } from '../../commanding/decider.ts';
+import { underPolicy } from '../people/policy.ts';
+import { judgedAt, tierAt } from '../stays/judged.ts';
+import { AHEAD_TAKEN_AS_NOW, isRefusal, readsStay, sayAt, stayAt, stayStream } from '../stays/standing.ts';
+import type { Standing } from '../stays/standing.ts';
+
+/** The times inside a session against its stay and the clock. `at` is the JSON pointer of the session. */
+export function sessionTimes(
+  context: DecideContext,
+  standing: Standing,
+  session: Session,
+  at: string,
+): Refusal | null {
+  const started = toEpoch(session.startedAt);
+  const latest = toEpoch(session.endedAt ?? session.startedAt);
+  if (latest > context.now + AHEAD_TAKEN_AS_NOW) {
+    return refuse(
+      'time-in-future',
+      `the session ${session.endedAt ? 'ends' : 'starts'} ${sayAt(context, latest)}; it is ${sayAt(context, context.now)}`,
+      'Enter a session once it is over; check the clock of this device.',
+      session.endedAt ? `${at}/endedAt` : `${at}/startedAt`,
+    );
+  }
+  if (started < standing.began) {
+    return refuse(
+      'session-before-stay',
+      `the person arrived ${sayAt(context, standing.began)}, the session started ${sayAt(context, started)}`,
+      'Check the time. What happened before belongs to the earlier stay.',
+      `${at}/startedAt`,
+    );
+  }
+  if (standing.ended !== null && started >= standing.ended) {
+    return refuse(
+      'session-after-stay',
+      `the stay ended ${sayAt(context, standing.ended)}, the session started ${sayAt(context, started)}`,
+      'Check the time, and that this is the right person.',
+      `${at}/startedAt`,
+    );
+  }
+  if (session.backToBedBy !== undefined && toEpoch(session.backToBedBy) <= started) {
+    return refuse(
+      'back-to-bed-before-start',
+      `back to bed by ${sayAt(context, toEpoch(session.backToBedBy))} is not after the start ${sayAt(context, started)}`,
+      'Give a later time, or leave it out.',
+      `${at}/backToBedBy`,
+    );
+  }
+  return null;
+}
+
+const recordSession = decider({
+  command: commands.recordSession,
+  reads: readsStay,
+  decide: (data, context) => {
+    const standing = stayAt(context, data.stay);
+    if (isRefusal(standing)) return standing;
+    return (
+      sessionTimes(context, standing, data.session, '/session') ??
+      accept(
+        newEvent(sessionRecorded, stayStream(data.stay), {
+          session: data.session,
+          ...(data.said === undefined ? {} : { said: context.keep(`stay/${data.stay}`, data.said) }),
+        }),
+      )
+    );
+  },
+});
+
+/** The goal's activity against what is cleared. `at` is the JSON pointer of the goal. */
+export function goalWithinCleared(
+  context: DecideContext,
+  standing: Standing,
+  goal: Goal,
+  at: string,
+): Refusal | null {
+  const needed = NEEDED_FOR[goal.activity];
+  if (needed === null) return null;
+  for (const t of judgedAt(context, standing)) {
+    const { cleared, view } = tierAt(context, standing, t);
+    if (cleared.has(needed)) continue;
+    return refuse(
+      'goal-above-cleared',
+      `"${goal.activity.replaceAll('-', ' ')}" needs the ${needed} stage cleared; the person stands at ${view.word ?? 'no tier'}`,
+      'Choose an activity within what is cleared, or check the person again first.',
+      `${at}/activity`,
+    );
+  }
+  return null;
+}
+
+const setGoal = decider({
+  command: commands.setGoal,
+  reads: readsStay,
+  decide: (data, context) => {
+    const standing = stayAt(context, data.stay);
+    if (isRefusal(standing)) return standing;
+    return (
+      goalWithinCleared(context, standing, data.goal, '/goal') ??
+      accept(
+        newEvent(goalSet, stayStream(data.stay), {
+          goal: data.goal,
+          ...(data.wish === undefined ? {} : { wish: context.keep(`stay/${data.stay}`, data.wish) }),
+        }),
+      )
+    );
+  },
+});
+
+export const deciders = underPolicy([recordSession, setGoal]);
