@@ -1,13 +1,35 @@
 /**
- * Words as large as a line allows. Widths are rough shares of the font size for a bold sans-serif,
- * taken on the generous side, so that a word never runs out of its tile whatever font the screen has.
+ * Words as large as a line allows. Widths are measured in the screen's own font; where nothing can
+ * measure, they are rough shares of the font size, taken on the generous side.
  */
 const NARROW = /[ijltfrI.,:;'|()\s-]/;
 const WIDE = /[mwMWCDGHNOQU%+&]/;
 
-/** Width of a text in em. */
-export const widthInEm = (text: string): number =>
-  [...text].reduce((sum, sign) => sum + (NARROW.test(sign) ? 0.36 : WIDE.test(sign) ? 0.84 : 0.6), 0);
+const FAMILY = () => getComputedStyle(document.documentElement).fontFamily || 'sans-serif';
+const measured = new Map<string, number>();
+let brush: OffscreenCanvasRenderingContext2D | null | undefined;
+
+function brushOf(): OffscreenCanvasRenderingContext2D | null {
+  if (brush === undefined) {
+    brush = typeof OffscreenCanvas === 'undefined' ? null : new OffscreenCanvas(1, 1).getContext('2d');
+    if (brush) brush.font = `700 100px ${FAMILY()}`;
+  }
+  return brush;
+}
+
+/** Width of a text in em, set bold. */
+export function widthInEm(text: string): number {
+  let width = measured.get(text);
+  if (width === undefined) {
+    const pen = brushOf();
+    width = pen
+      ? pen.measureText(text).width / 100
+      : [...text].reduce((sum, sign) => sum + (NARROW.test(sign) ? 0.36 : WIDE.test(sign) ? 0.84 : 0.6), 0);
+    if (measured.size > 500) measured.clear();
+    measured.set(text, width);
+  }
+  return width;
+}
 
 /** The size, in the unit of `lineWidth`, at which the text fits on a line, at most `most`. */
 export const fitSize = (text: string, lineWidth: number, most: number): number =>

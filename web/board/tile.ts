@@ -1,5 +1,5 @@
 /** What one bed's tile says, worked out from its row: words only, no shapes. Tested as the tile's specification. */
-import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { BedView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
 import { ago, wardMoment } from './clock.ts';
 import {
   AWAY_REASON,
@@ -26,7 +26,7 @@ export interface TileContext {
 export interface TileSays {
   /** `stop`: hold or check before moving, drawn on the accent. */
   readonly kind: 'empty' | 'away' | 'plan' | 'stop' | 'other-plan';
-  /** First rank, at most two lines: what to know before anybody moves. */
+  /** First rank, two or three lines: what to know before anybody moves. */
   readonly first: readonly string[];
   /** Beside or below the first rank, smaller: what applies if it cannot wait, or what is on hold beside the plan. */
   readonly then: string;
@@ -35,7 +35,7 @@ export interface TileSays {
   readonly lastUp: string;
   readonly today: string;
   readonly due: { readonly words: string; readonly needs: boolean };
-  /** One more thing that needs somebody: hold review due, facts that disagree, first time up. */
+  /** One more thing that needs somebody: entries that disagree, first time up. */
   readonly also: string;
 }
 
@@ -57,12 +57,16 @@ export function tileSays(bed: BedView, context: TileContext): TileSays {
     const where = AWAY_REASON[stay.away.reason] ?? 'off the ward';
     return { ...common, kind: 'away', first: ['Away', where], then: back };
   }
-  return { ...common, ...firstRank(stay, context.night) };
+  const rank = firstRank(stay, context.night);
+  // Under a stop the next check is no news unless it is late: the line is left to what stops.
+  const due = rank.kind === 'stop' && !common.due.needs ? QUIET.due : common.due;
+  return { ...common, ...rank, due };
 }
 
 function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'first' | 'then'> {
   const hold = widestHold(stay);
-  const holdLine = hold ? `HOLD: ${HOLD_SCOPE[hold.scope]}` : '';
+  const holdWord = stay.holds.some((one) => one.reviewDue) ? 'HOLD REVIEW DUE' : 'HOLD';
+  const holdLine = hold ? `${holdWord}: ${HOLD_SCOPE[hold.scope]}` : '';
   if (stay.scope.kind === 'clinicians-plan')
     return {
       kind: 'other-plan',
@@ -74,14 +78,24 @@ function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'fir
   const plan = leadingPlan(stay, night);
   const wait = plan ? `if it cannot wait: ${planWords(plan, stay.walkingSupport)}` : '';
   if (plan?.hold)
-    return { kind: 'stop', first: ['HOLD', hold ? HOLD_SCOPE[hold.scope] : 'do not move, ask'], then: wait };
+    return {
+      kind: 'stop',
+      first: [holdWord, hold ? HOLD_SCOPE[hold.scope] : 'do not move, ask'],
+      then: wait,
+    };
   if (stay.checkBeforeMoving || !plan)
     return {
       kind: 'stop',
       first: ['CHECK BEFORE', 'MOVING'],
       then: [holdLine, wait].filter(Boolean).join('; '),
     };
-  return { kind: 'plan', first: [PEOPLE[plan.people], aidWords(plan, stay.walkingSupport)], then: holdLine };
+  return { kind: 'plan', first: [PEOPLE[plan.people], ...aidLines(plan, stay)], then: holdLine };
+}
+
+/** The main aid on a line of its own, everything beside it on the next. */
+function aidLines(plan: TaskPlan, stay: StayView): string[] {
+  const [main = '', ...beside] = aidWords(plan, stay.walkingSupport).split(' + ');
+  return beside.length === 0 ? [main] : [main, `+ ${beside.join(' + ')}`];
 }
 
 function lastUpWords(stay: StayView, context: TileContext, moment: (at: number) => string): string {
@@ -91,7 +105,6 @@ function lastUpWords(stay: StayView, context: TileContext, moment: (at: number) 
 }
 
 function alsoWords(stay: StayView): string {
-  if (stay.holds.some((hold) => hold.reviewDue)) return 'HOLD REVIEW DUE';
   if (stay.trust.conflicts.length > 0) return 'entries disagree';
   if (stay.firstTimeUpPending) return 'first time up';
   return '';
