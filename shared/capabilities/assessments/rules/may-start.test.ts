@@ -13,6 +13,7 @@ const ask = (readings: Reading[], extra: Partial<StartInput> = {}) =>
     rules: DEFAULT_RULES.start,
     ...extra,
   });
+const clock = (m: number) => `2026-03-03T09:0${m}:00Z`;
 const systolic = (value: number): Reading => ({
   kind: 'pressure',
   posture: 'lying',
@@ -80,7 +81,6 @@ describe('may we start', () => {
     expect(verdict.notTaken).not.toContain('blood pressure');
   });
   it('looks at the last reading before the start, not at one taken later or on standing', () => {
-    const clock = (m: number) => `2026-03-03T09:0${m}:00Z`;
     const readings: Reading[] = [
       { kind: 'pressure', posture: 'standing', systolic: 85, diastolic: 60, at: clock(5) },
       { kind: 'heart-rate', perMinute: 140, at: clock(6) },

@@ -101,16 +101,16 @@ describe('pressure on rising, nine worked cases', () => {
   });
 });
 
-describe('pressure on rising, at the edges', () => {
-  const judge = (readings: Reading[], demanded = false, symptoms: string[] | undefined = []) =>
-    judgeRising({
-      readings,
-      symptoms,
-      demanded,
-      set: DEFAULT_PROTOCOL.pressureSet,
-      rules: DEFAULT_RULES.rising,
-    });
+const judge = (readings: Reading[], demanded = false) =>
+  judgeRising({
+    readings,
+    symptoms: [],
+    demanded,
+    set: DEFAULT_PROTOCOL.pressureSet,
+    rules: DEFAULT_RULES.rising,
+  });
 
+describe('pressure on rising, at the edges', () => {
   // Shaw et al. 2017
   it.each([
     [[130, 80], [115, 80], ['seated-systolic-fall']],

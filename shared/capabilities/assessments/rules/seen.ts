@@ -1,0 +1,355 @@
+/**
+ * Everything the assessments of a stay have shown up to an instant, question by question. A later
+ * finding supersedes an earlier one on the same question; a finding that frees needs a qualified
+ * author; a stage not met takes back what was cleared beyond it; of two findings of the same time
+ * the safer stands and the conflict is kept.
+ */
+import { isQualified } from '../../../kernel/author.ts';
+import type { PayloadOf } from '../../../kernel/event-type.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
+import { MINUTE, toEpoch } from '../../../kernel/times.ts';
+import type { TrustView } from '../../board/view.ts';
+import type { Fact } from '../../corrections/facts.ts';
+import type { Stated } from '../../handling/rules/types.ts';
+import type { orderChanged } from '../../orders/events.ts';
+import type { sessionRecorded } from '../../sessions/events.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { Cooperation, Side, StageRecord } from '../values.ts';
+import type { Assessment, JudgedStage } from './judge-stage.ts';
+import { findingsOf, judgeStage } from './judge-stage.ts';
+import { judgeStart, readingsAtStart } from './may-start.ts';
+import { judgeRising } from './pressure.ts';
+import type { PartMeaning, Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
+import { STAGE_MEANINGS } from './protocol.ts';
+
+/** How a stage stands after the latest finding on it. */
+export interface StageStanding {
+  readonly outcome: 'met' | 'not-met';
+  readonly how: 'free' | 'secured';
+  readonly securedWith: StageRecord['securedWith'] | null;
+  readonly people: number;
+  readonly oneLeg: Side | null;
+  readonly reasons: readonly string[];
+  readonly at: EpochMs;
+  readonly fact: Fact;
+}
+
+/** How a part, on one side, stands after the latest finding on it. */
+export interface PartStanding {
+  readonly met: boolean;
+  readonly fact: Fact;
+}
+
+export interface Seen {
+  /** By stage key: its meaning, or "protocol/stage" for a stage without one. */
+  readonly stages: ReadonlyMap<string, StageStanding>;
+  readonly parts: ReadonlyMap<string, PartStanding>;
+  readonly cooperation: readonly Stated<Cooperation>[];
+  /** The protocol of the latest assessment that could be read. */
+  readonly protocol: Protocol | null;
+  readonly assessment: Fact | null;
+  readonly everWalked: boolean;
+  readonly pressureDrop: Stated<true> | null;
+  readonly conflicts: TrustView['conflicts'];
+  /** Assessments that could not be read or did not count in full, in words. */
+  readonly remarks: readonly { rule: string; fact: Fact; words: string }[];
+}
+
+export const stageKey = (protocol: Protocol, stage: ProtocolStage): string =>
+  stage.shows ?? `${protocol.id}/${stage.id}`;
+export const partKey = (shows: PartMeaning, side?: Side): string => (side ? `${shows}/${side}` : shows);
+
+/** Whether two findings are of the same time, so that neither is the later one. */
+const sameTime = (a: Fact, b: Fact, protocol: Protocol): boolean => {
+  const about = a.precision === 'about' || b.precision === 'about';
+  const minutes = about ? protocol.toldApart.aboutMinutes : protocol.toldApart.exactMinutes;
+  return Math.abs(a.occurred - b.occurred) < minutes * MINUTE;
+};
+
+const stageTime = (record: StageRecord, fact: Fact): EpochMs => {
+  const at = toEpoch(record.at);
+  return at <= fact.recorded ? at : fact.occurred;
+};
+
+class Fold {
+  readonly stages = new Map<string, StageStanding>();
+  readonly parts = new Map<string, PartStanding>();
+  readonly cooperation: Stated<Cooperation>[] = [];
+  readonly remarks: { rule: string; fact: Fact; words: string }[] = [];
+  protocol: Protocol | null = null;
+  assessment: Fact | null = null;
+  everWalked = false;
+  pressureDrop: Stated<true> | null = null;
+  private dropFact: Fact | null = null;
+  private readonly lastNotMet = new Map<string, Fact>();
+  private readonly partNotMet = new Map<string, Fact>();
+  private readonly disputes = new Map<string, TrustView['conflicts']>();
+  private oxygenTarget: { low: number; high: number } | null = null;
+  private readonly mayNotBear = new Set<Side>();
+
+  constructor(
+    private readonly rules: RulesDocument,
+    private readonly protocols: ProtocolLookup,
+  ) {}
+
+  get conflicts(): TrustView['conflicts'] {
+    return [...this.disputes.values()].flat();
+  }
+
+  order(fact: Fact): void {
+    const { order } = fact.data as PayloadOf<typeof orderChanged>;
+    if (order.about === 'oxygen-target') this.oxygenTarget = { low: order.low, high: order.high };
+    if (order.about === 'weight-bearing' && order.limb.endsWith('-leg')) {
+      const side: Side = order.limb === 'left-leg' ? 'left' : 'right';
+      if (order.bears === 'none') this.mayNotBear.add(side);
+      else this.mayNotBear.delete(side);
+    }
+  }
+
+  session(fact: Fact): void {
+    const { session } = fact.data as PayloadOf<typeof sessionRecorded>;
+    if (session.outcome !== 'not-done' && session.activities.includes('walk')) this.everWalked = true;
+  }
+
+  assess(fact: Fact): void {
+    const data = fact.data as Assessment;
+    const qualified = isQualified(fact.author);
+    if (data.cooperation) this.cooperate(fact, data.cooperation, qualified);
+    const protocol = this.protocols(data.protocol.id, data.protocol.version);
+    if (!protocol) {
+      this.unreadable(fact, data);
+      return;
+    }
+    const judged = this.judge(fact, data, protocol);
+    const tested = judged.some((j) => j.judged.outcome !== 'not-tested');
+    if (qualified && tested) {
+      this.assessment = fact;
+      this.protocol = protocol;
+    } else if (!this.protocol && tested) this.protocol = protocol;
+    this.findings(fact, judged, protocol, qualified);
+    const notMet = judged.filter((j) => j.judged.outcome === 'not-met');
+    const firstNotMet = Math.min(...notMet.map((j) => j.index), Number.POSITIVE_INFINITY);
+    if (qualified) {
+      for (const j of judged) {
+        if (j.judged.outcome === 'met' && j.index < firstNotMet) this.met(fact, j, protocol);
+      }
+    } else if (judged.some((j) => j.judged.outcome === 'met')) {
+      this.remarks.push({
+        rule: 'tier/qualified-author',
+        fact,
+        words: 'A check by someone who may only make it safer: what it cleared does not count',
+      });
+    }
+    for (const j of notMet) this.notMet(fact, j, protocol);
+  }
+
+  private cooperate(fact: Fact, value: Cooperation, qualified: boolean): void {
+    const safe: Cooperation = qualified
+      ? value
+      : {
+          waitsForHelp: value.waitsForHelp === 'yes' ? this.lastWaits() : value.waitsForHelp,
+          followsInstructions: value.followsInstructions === 'yes' ? this.lastFollows() : 'no',
+        };
+    this.cooperation.push({ value: safe, fact: fact.id, at: fact.occurred });
+  }
+  /** Someone who may only make it safer says "yes": what stood before stands; before anything, the safer answer. */
+  private lastWaits = () => this.cooperation.at(-1)?.value.waitsForHelp ?? 'no';
+  private lastFollows = () => this.cooperation.at(-1)?.value.followsInstructions ?? 'no';
+
+  private unreadable(fact: Fact, data: Assessment): void {
+    const failed = data.stages.some((s) => s.outcome === 'not-met');
+    if (failed) this.stages.clear();
+    this.remarks.push({
+      rule: 'tier/protocol-not-found',
+      fact,
+      words:
+        `Protocol ${data.protocol.id} version ${data.protocol.version} is not known here: ` +
+        (failed ? 'it has a stage not met, so nothing stays cleared' : 'the check does not count'),
+    });
+  }
+
+  private judge(fact: Fact, data: Assessment, protocol: Protocol) {
+    const clearIndex = protocol.stages.findIndex((s) => s.shows === 'clear');
+    const clearRecord = data.stages.find((s) => s.stage === protocol.stages[clearIndex]?.id);
+    const start = clearRecord
+      ? judgeStart({
+          readings: readingsAtStart(data.readings, toEpoch(clearRecord.at)),
+          cooperation: data.cooperation,
+          oxygenTarget: this.oxygenTarget,
+          oxygenFlowBefore: null,
+          rules: this.rules.start,
+        })
+      : null;
+    const demanded = data.depth === 'full-with-pressure';
+    const rising =
+      demanded || data.risingSymptoms?.length || data.readings.some((r) => r.kind === 'pressure')
+        ? judgeRising({
+            readings: data.readings,
+            symptoms: data.risingSymptoms,
+            demanded,
+            set: protocol.pressureSet,
+            rules: this.rules.rising,
+          })
+        : null;
+    if (rising?.fall === 'yes') {
+      this.pressureDrop = { value: true, fact: fact.id, at: fact.occurred };
+      this.dropFact = fact;
+    } else if (
+      rising?.fall === 'no' &&
+      rising.complete &&
+      isQualified(fact.author) &&
+      this.dropFact &&
+      !sameTime(fact, this.dropFact, protocol)
+    ) {
+      this.pressureDrop = null;
+      this.dropFact = null;
+    }
+    const judged: { index: number; stage: ProtocolStage; record: StageRecord; judged: JudgedStage }[] = [];
+    for (const record of data.stages) {
+      const index = protocol.stages.findIndex((s) => s.id === record.stage);
+      const stage = protocol.stages[index];
+      if (!stage) continue;
+      judged.push({
+        index,
+        stage,
+        record,
+        judged: judgeStage(record, stage, { start, rising, mayNotBear: this.mayNotBear }),
+      });
+    }
+    return judged;
+  }
+
+  private met(
+    fact: Fact,
+    {
+      index,
+      stage,
+      record,
+      judged,
+    }: { index: number; stage: ProtocolStage; record: StageRecord; judged: JudgedStage },
+    protocol: Protocol,
+  ): void {
+    const key = stageKey(protocol, stage);
+    for (const before of protocol.stages.slice(0, index + 1)) {
+      const beforeKey = stageKey(protocol, before);
+      const safer = this.lastNotMet.get(beforeKey);
+      if (safer && safer.id !== fact.id && sameTime(safer, fact, protocol)) {
+        if (beforeKey === key) this.dispute(key, stage, safer, fact);
+        return;
+      }
+    }
+    const stand = this.stages.get('stand');
+    const beyondStand = stage.shows === 'turn' || stage.shows === 'walk';
+    if (beyondStand && stand?.outcome === 'met' && stand.oneLeg && fact.author.role !== 'therapist') {
+      this.remarks.push({
+        rule: 'tier/one-leg-needs-therapist',
+        fact,
+        words: `On one leg ${stage.word ?? stage.id} is cleared only by a therapist`,
+      });
+      return;
+    }
+    this.disputes.delete(key);
+    if (stage.shows === 'walk') this.everWalked = true;
+    this.stages.set(key, this.standing('met', fact, record, judged));
+  }
+
+  private notMet(
+    fact: Fact,
+    {
+      index,
+      stage,
+      record,
+      judged,
+    }: { index: number; stage: ProtocolStage; record: StageRecord; judged: JudgedStage },
+    protocol: Protocol,
+  ): void {
+    const key = stageKey(protocol, stage);
+    const before = this.lastNotMet.get(key);
+    if (before && before.id !== fact.id && !sameTime(before, fact, protocol)) this.disputes.delete(key);
+    const stood = this.stages.get(key);
+    if (stood?.outcome === 'met' && stood.fact.id !== fact.id && sameTime(stood.fact, fact, protocol)) {
+      this.dispute(key, stage, fact, stood.fact);
+    }
+    this.lastNotMet.set(key, fact);
+    this.stages.set(key, this.standing('not-met', fact, record, judged));
+    for (const later of protocol.stages.slice(index + 1)) this.stages.delete(stageKey(protocol, later));
+    if (stage.shows) {
+      for (const later of STAGE_MEANINGS.slice(STAGE_MEANINGS.indexOf(stage.shows) + 1)) {
+        this.stages.delete(later);
+      }
+    }
+  }
+
+  private standing(
+    outcome: StageStanding['outcome'],
+    fact: Fact,
+    record: StageRecord,
+    judged: JudgedStage,
+  ): StageStanding {
+    return {
+      outcome,
+      how: record.how,
+      securedWith: record.securedWith ?? null,
+      people: record.people,
+      oneLeg: judged.oneLeg,
+      reasons: judged.reasons,
+      at: stageTime(record, fact),
+      fact,
+    };
+  }
+
+  private dispute(key: string, stage: ProtocolStage, safer: Fact, other: Fact): void {
+    const list = this.disputes.get(key) ?? [];
+    if (list.some((d) => d.safer === safer.id && d.other === other.id)) return;
+    this.disputes.set(key, [
+      ...list,
+      {
+        question: `tier/${key}`,
+        safer: safer.id,
+        other: other.id,
+        words: `Two checks of the same time disagree on ${stage.word ?? stage.id}: not met stands until it is checked again`,
+      },
+    ]);
+  }
+
+  private findings(
+    fact: Fact,
+    judged: readonly { stage: ProtocolStage; record: StageRecord }[],
+    protocol: Protocol,
+    qualified: boolean,
+  ): void {
+    const said = new Map<string, boolean>();
+    for (const { stage, record } of judged) {
+      for (const part of stage.parts) {
+        if (!part.shows) continue;
+        for (const f of findingsOf(record, part)) {
+          if (f.result === 'not-tested') continue;
+          const key = partKey(part.shows, f.side);
+          said.set(key, (said.get(key) ?? true) && f.result === 'met');
+        }
+      }
+    }
+    for (const [key, met] of said) {
+      const against = this.partNotMet.get(key);
+      if (met && (!qualified || (against && sameTime(against, fact, protocol)))) continue;
+      if (!met) this.partNotMet.set(key, fact);
+      this.parts.set(key, { met, fact });
+    }
+  }
+}
+
+export function seenSoFar(
+  facts: readonly Fact[],
+  t: EpochMs,
+  rules: RulesDocument,
+  protocols: ProtocolLookup,
+): Seen {
+  const fold = new Fold(rules, protocols);
+  for (const fact of facts) {
+    if (fact.occurred > t) continue;
+    if (fact.type === 'assessment-recorded') fold.assess(fact);
+    else if (fact.type === 'order-changed') fold.order(fact);
+    else if (fact.type === 'session-recorded') fold.session(fact);
+  }
+  return fold;
+}
