@@ -1,41 +1,203 @@
-import type { LoggedEvent } from '../../../kernel/event-type.ts';
+/**
+ * The board projection's fold. Events of a page are only pushed to the stays they speak of; facts
+ * and rules are worked out when a view is asked for. A stay that has ended and holds no bed is
+ * dropped, so that memory follows the beds, not the length of the log.
+ */
+import { stayOf, type LoggedEvent } from '../../../kernel/event-type.ts';
 import type { BedId, StayId, WardId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { StayRecord } from '../../corrections/facts.ts';
-import type { WardState } from '../../wards/context.ts';
-import type { BoardView } from '../view.ts';
+import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
+import type { Bed, WardCalendar, WardState } from '../../wards/context.ts';
+import { wardCalendar } from '../../wards/rules/calendar.ts';
+import { foldWard } from '../../wards/rules/ward-state.ts';
+import type { BedView, BoardView, StayView } from '../view.ts';
+import { evaluateFacts } from './evaluate-stay.ts';
+
+interface Row {
+  readonly view: StayView;
+  /** The view holds for every instant in [from, until). */
+  readonly from: EpochMs;
+  readonly until: EpochMs;
+}
+
+interface Held {
+  readonly stay: StayId;
+  events: LoggedEvent[];
+  version: number;
+  /** False while earlier events of the stream have not been loaded. */
+  whole: boolean;
+  ended: boolean;
+  effective: Effective | null;
+  row: Row | null;
+}
 
 export interface BoardState {
   readonly ward: WardId;
-  /** Last position folded. */
+  /** Last position folded; 0 for none. */
   position: number;
   wardState: WardState | null;
-  /** By the beds' guard streams. */
+  calendar: WardCalendar | null;
+  /** By the beds' guard streams, in position order. */
   readonly occupancy: Map<BedId, StayId>;
-  readonly records: Map<StayId, unknown>;
+  readonly records: Map<StayId, Held>;
 }
-export function emptyBoard(_ward: WardId): BoardState {
-  throw new Error('signature only');
+
+export const emptyBoard = (ward: WardId): BoardState => ({
+  ward,
+  position: 0,
+  wardState: null,
+  calendar: null,
+  occupancy: new Map(),
+  records: new Map(),
+});
+
+export interface Folded {
+  /** Every stay an event spoke of, also one that holds no bed any more (its totals may change). */
+  readonly touched: ReadonlySet<StayId>;
+  /** Stays that hold a bed and whose earlier events are not here: load their streams, then addRecord. */
+  readonly missing: ReadonlySet<StayId>;
 }
+
+/** Folds events in position order; events at or before the position reached are skipped. Mutates the state. */
+export function foldBoard(state: BoardState, events: readonly LoggedEvent[]): Folded {
+  const touched = new Set<StayId>();
+  const wardEvents: LoggedEvent[] = [];
+  for (const event of events) {
+    if (event.position <= state.position) continue;
+    state.position = event.position;
+    const stay = stayOf(event.stream);
+    if (stay !== null) {
+      foldStayEvent(state, stay, event);
+      touched.add(stay);
+    } else if (event.type === 'bed-taken') {
+      const p = event.payload as { bed: BedId; stay: StayId };
+      state.occupancy.set(p.bed, p.stay);
+      touched.add(p.stay);
+    } else if (event.type === 'bed-freed') {
+      const p = event.payload as { bed: BedId; stay: StayId };
+      if (state.occupancy.get(p.bed) === p.stay) state.occupancy.delete(p.bed);
+      touched.add(p.stay);
+    } else wardEvents.push(event);
+  }
+  if (wardEvents.length > 0) foldWardEvents(state, wardEvents);
+
+  const holding = new Set(state.occupancy.values());
+  for (const stay of touched) {
+    const held = state.records.get(stay);
+    if (held && !holding.has(stay) && (held.ended || !held.whole)) state.records.delete(stay);
+  }
+  const missing = new Set<StayId>();
+  for (const stay of holding) if (!state.records.get(stay)?.whole) missing.add(stay);
+  return { touched, missing };
+}
+
+function foldStayEvent(state: BoardState, stay: StayId, event: LoggedEvent): void {
+  let held = state.records.get(stay);
+  if (!held) {
+    held = heldOf(stay);
+    held.whole = event.version === 1;
+    state.records.set(stay, held);
+  }
+  if (event.version <= held.version) return;
+  held.events.push(event);
+  held.version = event.version;
+  held.ended ||= event.type === 'stay-ended';
+  held.effective = null;
+  held.row = null;
+}
+
+const heldOf = (stay: StayId): Held => ({
+  stay,
+  events: [],
+  version: 0,
+  whole: false,
+  ended: false,
+  effective: null,
+  row: null,
+});
+
+function foldWardEvents(state: BoardState, events: readonly LoggedEvent[]): void {
+  const before = state.wardState;
+  state.wardState = foldWard(state.ward, events, before);
+  if (state.wardState === before) return;
+  state.calendar = state.wardState && wardCalendar(state.wardState);
+  for (const held of state.records.values()) held.row = null;
+}
+
+/** Takes a stay's whole stream as read. Ignored for a stay that holds no bed, or a reading older than what is here. */
+export function addRecord(state: BoardState, record: StayRecord): void {
+  if (![...state.occupancy.values()].includes(record.stay)) return;
+  const known = state.records.get(record.stay);
+  if (known?.whole && known.version >= record.version) return;
+  const held = heldOf(record.stay);
+  held.events = record.events.toSorted((a, b) => a.version - b.version);
+  held.version = record.version;
+  for (const event of known?.events ?? []) {
+    if (event.version <= held.version) continue;
+    held.events.push(event);
+    held.version = event.version;
+  }
+  held.whole = true;
+  held.ended = held.events.some((e) => e.type === 'stay-ended');
+  state.records.set(record.stay, held);
+}
+
 /**
- * Folds events in position order; mutates the state. `touched`: every stay an event spoke of, also
- * one that holds no bed any more (its row is gone, its totals may change). `missing`: stays that
- * hold a bed and whose earlier events are not here: load their streams and hand them to addRecord.
+ * The board at `t`, and the next instant at which it can change by time alone. Rows that hold at `t`
+ * are kept, except of the stays in `only`, which are worked out anew.
  */
-export function foldBoard(
-  _state: BoardState,
-  _events: readonly LoggedEvent[],
-): { touched: ReadonlySet<StayId>; missing: ReadonlySet<StayId> } {
-  throw new Error('signature only');
-}
-/** Takes a stay's whole stream as read; ignored for a stay that holds no bed. */
-export function addRecord(_state: BoardState, _record: StayRecord): void {
-  throw new Error('signature only');
-}
 export function viewBoard(
-  _state: BoardState,
-  _t: EpochMs,
-  _only?: ReadonlySet<StayId>,
+  state: BoardState,
+  t: EpochMs,
+  only?: ReadonlySet<StayId>,
 ): { board: BoardView; nextChange: EpochMs | null } {
-  throw new Error('signature only');
+  const { wardState: ward, calendar } = state;
+  if (!ward || !calendar) return { board: notSetUp(state.ward), nextChange: null };
+  const night = calendar.night(t);
+  let next = Math.min(night.until, calendar.wardDay(t).to);
+  const beds = ward.beds.map((bed): BedView => {
+    const stay = state.occupancy.get(bed.bed);
+    if (stay === undefined) return bedRow(bed, null);
+    const known = state.records.get(stay);
+    // Part of a stream could hide a hold: until all of it is here, nothing is known of the person.
+    const held = known?.whole ? known : heldOf(stay);
+    const row = rowOf(held, ward, calendar, t, only?.has(held.stay) ?? false);
+    next = Math.min(next, row.until);
+    return bedRow(bed, row.view);
+  });
+  const { name, zone, wardDayFrom, nightFrom, nightTo } = ward;
+  return {
+    board: { ward: state.ward, name, zone, wardDayFrom, nightFrom, nightTo, night: night.is, beds },
+    nextChange: next === Infinity ? null : next,
+  };
 }
+
+function rowOf(held: Held, ward: WardState, calendar: WardCalendar, t: EpochMs, anew: boolean): Row {
+  const { row } = held;
+  if (row && !anew && t >= row.from && t < row.until) return row;
+  held.effective ??= effectiveFacts(held);
+  const { view, nextChange } = evaluateFacts(held, held.effective, ward, calendar, t);
+  held.row = { view, from: t, until: nextChange ?? Infinity };
+  return held.row;
+}
+
+const bedRow = ({ bed, label, bay, ceilingTrack }: Bed, stay: StayView | null): BedView => ({
+  bed,
+  label,
+  bay,
+  ceilingTrack,
+  state: stay === null ? 'empty' : stay.away ? 'away' : 'occupied',
+  stay,
+});
+
+const notSetUp = (ward: WardId): BoardView => ({
+  ward,
+  name: '',
+  zone: 'UTC',
+  wardDayFrom: '07:00',
+  nightFrom: '21:00',
+  nightTo: '07:00',
+  night: false,
+  beds: [],
+});

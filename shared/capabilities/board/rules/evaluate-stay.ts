@@ -1,14 +1,288 @@
-import type { EpochMs } from '../../../kernel/times.ts';
-import type { StayRecord } from '../../corrections/facts.ts';
+/**
+ * One stay as the board shows it: the rooms' rules put together. Pure: facts and an instant in, a
+ * view with its reasons out, and the next instant at which that view can change by time alone.
+ */
+import type { StayId } from '../../../kernel/ids.ts';
+import { HOUR, type EpochMs } from '../../../kernel/times.ts';
+import { meaningsMet } from '../../assessments/rules/meanings-met.ts';
+import { protocolLookup, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
+import { judgeTier, type TierInput, type TierJudgement } from '../../assessments/rules/tier.ts';
+import type { Fact, StayRecord } from '../../corrections/facts.ts';
+import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
+import { capabilityOf } from '../../handling/rules/capability.ts';
+import { planStay } from '../../handling/rules/plan.ts';
+import type { PlanInput, Stated } from '../../handling/rules/types.ts';
+import { orderGoneBeyond } from '../../orders/rules/beyond-orders.ts';
+import { holdsInForce } from '../../orders/rules/holds.ts';
+import { ordersInForce, type OrdersInForce } from '../../orders/rules/orders.ts';
+import { isCheck, triggersOf, type Triggers } from '../../orders/rules/triggers.ts';
+import type { TriggerKind } from '../../orders/values.ts';
+import {
+  amountsOf,
+  goalMet,
+  lastEventOf,
+  lastGoalSet,
+  lastUpOf,
+  longestWalkOf,
+  sessionsOf,
+  type SessionFact,
+} from '../../sessions/rules/activity.ts';
+import { firstTimeUpPending } from '../../sessions/rules/first-time-up.ts';
+import { goalToday } from '../../sessions/rules/goals.ts';
+import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
-import type { StayView } from '../view.ts';
+import { rulesOf } from '../../wards/rules/ward-state.ts';
+import type { HoldView, StayView, TodayView, TrustView } from '../view.ts';
+import { onOwnInForce, seenWalkingInForce, walkingSupportOf } from './on-own.ts';
+import { trustAndDue } from './trust.ts';
 
-/** The stay as the board shows it at `t`, and the next instant at which that can change by time alone. */
+export interface Evaluated {
+  readonly view: StayView;
+  /** The view is the same at every instant from the one asked about until this one; null for ever. */
+  readonly nextChange: EpochMs | null;
+}
+
+/** The stay as the board shows it at `t`, from its whole stream. */
 export function evaluateStay(
-  _record: StayRecord,
-  _ward: WardState,
-  _calendar: WardCalendar,
-  _t: EpochMs,
-): { view: StayView; nextChange: EpochMs | null } {
-  throw new Error('signature only');
+  record: StayRecord,
+  ward: WardState,
+  calendar: WardCalendar,
+  t: EpochMs,
+): Evaluated {
+  return evaluateFacts(record, effectiveFacts(record), ward, calendar, t);
+}
+
+/** The same from facts worked out earlier; they do not change with time. */
+export function evaluateFacts(
+  record: { readonly stay: StayId; readonly version: number },
+  effective: Effective,
+  ward: WardState,
+  calendar: WardCalendar,
+  t: EpochMs,
+): Evaluated {
+  const rules = rulesOf(ward);
+  const protocols = protocolLookup(ward.protocols);
+  let next = Infinity;
+  const note = (at: EpochMs): void => {
+    if (at > t && at < next) next = at;
+  };
+  const facts = factsUpTo(effective.facts, t, note);
+  const day = calendar.wardDay(t);
+  note(day.to);
+  note(calendar.night(t).until);
+
+  const standing = standingOf(facts);
+  const orders = ordersInForce(facts);
+  const triggers = triggersOf(facts, effective.lookAgain, protocols);
+  const holds = holdsInForce(facts, t, rules, note);
+  const judged: TierInput = { facts, t, calendar, rules, protocols };
+  const tier = judgeTier(judged);
+  const conflicts = conflictsOf(facts, effective, orders, standing, tier, protocols);
+  const { trust, due } = trustAndDue({
+    facts,
+    t,
+    rules,
+    calendar,
+    standing,
+    tier,
+    triggers,
+    conflicts,
+    tierWordAfter: (index) => tierWordAfter(judged, index),
+    note,
+  });
+
+  for (const fact of facts) {
+    if (fact.type === 'assessment-recorded') {
+      note(fact.occurred + rules.validity.cooperationWindowHours.value * HOUR);
+    }
+  }
+  const sedatedAt = lastOf(triggers, 'sedation');
+  if (sedatedAt) note(sedatedAt.at + rules.handling.sedativeNightHours.value * HOUR);
+  const firstTimeUp = firstTimeUpPending(facts, protocols);
+  const onOwn = onOwnInForce(facts, triggers.seen);
+  const walkingSupport = walkingSupportOf(facts);
+  const staged = standing.scope.kind === 'staged';
+
+  const input: PlanInput = {
+    t,
+    rules,
+    tier: tier.view,
+    capability: capabilityOf({ ...judged, tier, orders: orders.forPlan, weight: standing.weight }),
+    trust,
+    holds,
+    orders: orders.forPlan,
+    attachments: attachmentsForPlan(standing),
+    weight: standing.weight,
+    onOwn,
+    seenWalking: seenWalkingInForce(facts, triggers.seen, t, rules, note),
+    walkingSupport,
+    pressureDrop: tier.pressureDrop,
+    firstTimeUpPending: firstTimeUp,
+    sedatedAt,
+    everWalkedHere: tier.everWalked,
+    fence: standing.scope.fence,
+    spineOrPelvisInDoubt: spineOrPelvis(holds, standing, triggers),
+  };
+  const plan = planStay(input);
+  if (plan.nextChange !== null) note(plan.nextChange);
+
+  const sessions = sessionsOf(facts, t, note);
+  const view: StayView = {
+    stay: record.stay,
+    version: record.version,
+    began: standing.began ?? facts[0]?.occurred ?? effective.facts[0]?.occurred ?? 0,
+    away: standing.away,
+    scope: standing.scope,
+    tier: tier.view,
+    trust,
+    holds,
+    orders: orders.list,
+    plan: staged ? { day: plan.day, night: plan.night } : null,
+    checkBeforeMoving: staged && plan.checkBeforeMoving,
+    onOwn: onOwn && { where: [...onOwn.value.where], when: [...onOwn.value.when], event: onOwn.fact },
+    walkingSupport,
+    cautions: plan.cautions,
+    due,
+    lastUp: laterUp(lastUpOf(sessions), upInCheck(facts, protocols)),
+    lastEvent: lastEventOf(sessions),
+    today: todayOf(input, tier, standing, sessions, facts, day),
+    usualWay: standing.usualWay,
+    attachments: standing.attachments.map(({ of }) => ({
+      attachment: of.attachment,
+      kind: of.kind,
+      disconnects: of.disconnects,
+      tetherMetres: of.tetherMetres ?? null,
+      needsOwnPerson: of.needsOwnPerson,
+    })),
+    firstTimeUpPending: firstTimeUp !== null,
+  };
+  return { view, nextChange: next === Infinity ? null : next };
+}
+
+function factsUpTo(facts: readonly Fact[], t: EpochMs, note: (at: EpochMs) => void): readonly Fact[] {
+  let end = facts.length;
+  while (end > 0 && facts[end - 1]!.occurred > t) end--;
+  if (end === facts.length) return facts;
+  note(facts[end]!.occurred);
+  return facts.slice(0, end);
+}
+
+/** The tier word that checks and scope alone gave after the facts up to `index`. */
+function tierWordAfter(judged: TierInput, index: number): string | null {
+  const facts = judged.facts
+    .slice(0, index + 1)
+    .filter((f) => f.type === 'assessment-recorded' || f.type === 'scope-set');
+  const at = judged.facts[index]!.occurred;
+  return judgeTier({ ...judged, facts, t: at }).view.word;
+}
+
+function conflictsOf(
+  facts: readonly Fact[],
+  effective: Effective,
+  orders: OrdersInForce,
+  standing: Standing,
+  tier: TierJudgement,
+  protocols: ProtocolLookup,
+): TrustView['conflicts'] {
+  const conflicts = [...tier.conflicts, ...orders.conflicts, ...standing.conflicts];
+  if (effective.conflicts.length > 0) {
+    const lastCheck = facts.findLast((f) => isCheck(f))?.occurred ?? -Infinity;
+    for (const { at, ...conflict } of effective.conflicts) if (lastCheck <= at) conflicts.push(conflict);
+  }
+  const check = tier.assessment;
+  if (check && isCheck(check)) {
+    const before = facts.filter((f) => f.type === 'order-changed' && f.occurred <= check.occurred);
+    const order = before.length > 0 ? orderGoneBeyond(check, ordersInForce(before).forPlan, protocols) : null;
+    if (order && orders.list.some((o) => o.event === order)) {
+      conflicts.push({
+        question: 'order and check',
+        safer: order,
+        other: check.id,
+        words: 'The check shows more than the order in force allowed: the order stands; tell both authors',
+      });
+    }
+  }
+  return conflicts;
+}
+
+function lastOf(triggers: Triggers, kind: TriggerKind): Stated<true> | null {
+  const last = triggers.seen.findLast((x) => x.kind === kind);
+  return last ? { value: true, fact: last.event, at: last.at } : null;
+}
+
+/** A hold for an unclear fracture or after a fall, the fence, or a fall nobody has checked yet. */
+function spineOrPelvis(
+  holds: readonly HoldView[],
+  standing: Standing,
+  triggers: Triggers,
+): Stated<true> | null {
+  const hold = holds.find((h) => h.reason === 'fracture-unclear' || h.reason === 'after-fall');
+  if (hold) return { value: true, fact: hold.event, at: hold.placedAt };
+  const { scopeFact, scope } = standing;
+  if (scopeFact && scope.fence === 'unstable-spine-pelvis-or-long-bone') {
+    return { value: true, fact: scopeFact.id, at: scopeFact.occurred };
+  }
+  const fall = triggers.open.find((o) => o.kind === 'fall');
+  return fall ? { value: true, fact: fall.event, at: fall.at } : null;
+}
+
+type LastUp = StayView['lastUp'];
+const laterUp = (a: LastUp, b: LastUp): LastUp => (a && (!b || a.at >= b.at) ? a : b);
+
+/** A staged check that reached the edge of the bed or more was being up, too. */
+function upInCheck(facts: readonly Fact[], protocols: ProtocolLookup): LastUp {
+  for (const fact of facts.toReversed()) {
+    if (!isCheck(fact)) continue;
+    const met = meaningsMet(fact.data, protocols);
+    const activity = met.has('walk') ? 'walk' : met.has('turn') || met.has('stand') ? 'stand' : 'edge-sit';
+    if (activity !== 'edge-sit' || met.has('edge')) return { at: fact.occurred, event: fact.id, activity };
+  }
+  return null;
+}
+
+function todayOf(
+  input: PlanInput,
+  tier: TierJudgement,
+  standing: Standing,
+  sessions: readonly SessionFact[],
+  facts: readonly Fact[],
+  day: { readonly from: EpochMs; readonly to: EpochMs },
+): TodayView {
+  const staged = standing.scope.kind === 'staged';
+  const known = input.trust.state !== 'not-known';
+  const { goal, proposed, because } = staged
+    ? goalToday({
+        cleared: known ? tier.cleared : null,
+        tierFact: tier.assessment?.id ?? null,
+        holds: input.holds,
+        activityOrder: input.orders.activity,
+        usualWay:
+          standing.usualWay && standing.usualWayFact
+            ? { value: standing.usualWay, fact: standing.usualWayFact.id }
+            : null,
+        longestWalk: longestWalkOf(sessions),
+        set: lastGoalSet(facts),
+        rules: input.rules,
+      })
+    : { goal: null, proposed: false, because: [] };
+  const amounts = amountsOf(sessions, day, goal);
+  if (!amounts.recorded) {
+    because.push({
+      rule: 'today/not-recorded',
+      facts: [],
+      words: 'No session recorded since the ward day began',
+    });
+  }
+  return {
+    wardDayFrom: day.from,
+    goal,
+    goalProposed: proposed,
+    recorded: amounts.recorded,
+    timesUp: amounts.timesUp,
+    minutesOutOfBed: amounts.minutesOutOfBed,
+    metres: amounts.metres,
+    notDone: amounts.notDone,
+    met: goalMet(goal, amounts),
+    because,
+  };
 }

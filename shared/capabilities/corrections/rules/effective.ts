@@ -129,7 +129,8 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
     settled.set(id, true);
     const target = byId.get(id);
     const answer = !(retractions.get(id) ?? []).some(
-      (r) => counts(r.id) && target && permitted(r, withdrawalMayLower(target, byId), id, 'An entry withdrawn'),
+      (r) =>
+        counts(r.id) && target && permitted(r, withdrawalMayLower(target, byId), id, 'An entry withdrawn'),
     );
     settled.set(id, answer);
     return answer;

@@ -1,14 +1,142 @@
-import type { EpochMs } from '../../../kernel/times.ts';
+/** The five-minute morning review of the whole ward, in plain words, bed by bed in the ward's order. */
+import type { EventId } from '../../../kernel/ids.ts';
+import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { HuddlePage } from '../../../wire/http.ts';
-import type { BoardView } from '../../board/view.ts';
+import type { BedView, Because, BoardView, StayView, TaskPlan } from '../../board/view.ts';
+import type { AidClass, People, Task } from '../../handling/values.ts';
 import type { WardCalendar } from '../../wards/context.ts';
+import { sayDayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
 
-export function huddleOf(
-  _board: BoardView,
-  _t: EpochMs,
-  _calendar: WardCalendar,
-  _rules: RulesDocument = DEFAULT_RULES,
-): Omit<HuddlePage, 'ward' | 'position' | 'at'> {
-  throw new Error('signature only');
+type Line = HuddlePage['overdue'][number];
+interface Occupied {
+  readonly bed: BedView;
+  readonly stay: StayView;
 }
+
+const LIFTS: ReadonlySet<AidClass> = new Set<AidClass>(['sling-lift', 'bariatric-lift']);
+/** Tasks of an ordinary day; from the floor and onto a trolley are not. */
+const ORDINARY: readonly Task[] = ['edge-of-bed', 'bed-chair', 'toilet', 'stand', 'walk'];
+const TWO_OR_MORE: ReadonlySet<People> = new Set<People>(['two', 'three-or-more']);
+
+/** `rules`: the ward's, for how long not up is worth saying. */
+export function huddleOf(
+  board: BoardView,
+  t: EpochMs,
+  calendar: WardCalendar,
+  rules: RulesDocument = DEFAULT_RULES,
+): Omit<HuddlePage, 'ward' | 'position' | 'at'> {
+  const occupied: Occupied[] = board.beds.flatMap((bed) => (bed.stay ? [{ bed, stay: bed.stay }] : []));
+  const when = (at: EpochMs): string => sayDayTime(calendar.zone, at);
+  const notUpAfter = rules.activity.notUpHours.value * HOUR;
+  const lines = (of: (o: Occupied) => Omit<Line, 'bed' | 'label'> | null): Line[] =>
+    occupied.flatMap((o) => {
+      const line = of(o);
+      return line ? [{ bed: o.bed.bed, label: o.bed.label, ...line }] : [];
+    });
+
+  return {
+    needLift: lines(({ stay }) => needLift(stay)),
+    overdue: lines(({ stay }) => toCheck(stay, when)),
+    holds: occupied.flatMap(({ bed, stay }) =>
+      stay.holds
+        .toSorted((a, b) => a.reviewAt - b.reviewAt)
+        .map((hold) => ({
+          bed: bed.bed,
+          label: bed.label,
+          words:
+            `Hold on ${plain(hold.scope)} (${plain(hold.reason)}), ` +
+            `${hold.reviewDue ? 'HOLD REVIEW DUE since' : 'review'} ${when(hold.reviewAt)}`,
+          because: [{ rule: 'huddle/hold', facts: [hold.event], words: `Placed ${when(hold.placedAt)}` }],
+        })),
+    ),
+    notUp: lines(({ stay }) => notUp(stay, t, notUpAfter, when)),
+    twoPeople: lines(({ stay }) => twoPeople(stay)),
+    arrived: lines(({ stay }) =>
+      t - stay.began < 24 * HOUR && stay.began <= t
+        ? { words: `Arrived ${when(stay.began)}: ${stateOf(stay)}`, because: [] }
+        : null,
+    ),
+    totals: {
+      occupied: board.beds.filter((b) => b.state === 'occupied').length,
+      away: board.beds.filter((b) => b.state === 'away').length,
+      empty: board.beds.filter((b) => b.state === 'empty').length,
+      notKnown: occupied.filter(({ stay }) => stay.trust.state === 'not-known').length,
+      sessionsDone: sum(occupied, ({ today }) => today.timesUp),
+      sessionsNotDone: sum(occupied, ({ today }) => Object.values(today.notDone).reduce((a, b) => a + b, 0)),
+      notRecorded: occupied.filter(({ stay }) => stay.scope.kind !== 'comfort' && !stay.today.recorded)
+        .length,
+      goalsMet: occupied.filter(({ stay }) => stay.today.met === true).length,
+    },
+  };
+}
+
+function needLift(stay: StayView) {
+  const tasks = ordinary(stay).filter((p) => LIFTS.has(p.aid));
+  const [first] = tasks;
+  if (!first) return null;
+  const unknown = stay.checkBeforeMoving ? 'CHECK BEFORE MOVING; if it cannot wait: ' : '';
+  return {
+    words: `${unknown}${plain(first.aid)} for ${tasks.map((p) => plain(p.task)).join(', ')}`,
+    because: first.because,
+  };
+}
+
+function twoPeople(stay: StayView) {
+  const tasks = ordinary(stay).filter((p) => TWO_OR_MORE.has(p.people));
+  const [first] = tasks;
+  if (!first) return null;
+  const most = tasks.some((p) => p.people === 'three-or-more') ? 'three people or more' : 'two people';
+  return { words: `${most} for ${tasks.map((p) => plain(p.task)).join(', ')}`, because: first.because };
+}
+
+const ordinary = (stay: StayView): TaskPlan[] =>
+  (stay.plan?.day ?? []).filter((p) => ORDINARY.includes(p.task));
+
+/** Overdue, due, or to be checked before the next move because something happened. */
+function toCheck(stay: StayView, when: (at: EpochMs) => string): Omit<Line, 'bed' | 'label'> | null {
+  const { due, trust } = stay;
+  const triggers = trust.openTriggers
+    .filter((o) => o.kind !== 'arrival')
+    .map((o) => `${o.words}, ${when(o.at)}`)
+    .join('; ');
+  const because: Because[] = [...due.because, ...trust.because];
+  if ((due.state === 'overdue' || due.state === 'due') && due.at !== null) {
+    return {
+      words: `Check ${due.state} since ${when(due.at)}${triggers ? ` (${triggers})` : ''}`,
+      because,
+    };
+  }
+  return triggers && !stay.away ? { words: `Check before the next move: ${triggers}`, because } : null;
+}
+
+function notUp(stay: StayView, t: EpochMs, after: number, when: (at: EpochMs) => string) {
+  const stopped = stay.holds.some(
+    (h) => h.scope === 'out-of-bed' || h.scope === 'raising-the-back' || h.scope === 'all-including-turning',
+  );
+  if (stopped || stay.scope.kind === 'comfort') return null;
+  const since = stay.lastUp?.at ?? stay.began;
+  if (t - since < after) return null;
+  const facts: EventId[] = stay.lastUp ? [stay.lastUp.event] : [];
+  return {
+    words: stay.lastUp
+      ? `Not up since ${when(since)} (${plain(stay.lastUp.activity)})`
+      : `No time up recorded since arrival ${when(since)}`,
+    because: [
+      { rule: 'huddle/not-up', facts, words: `Not up for ${after / HOUR} h and no hold that says so` },
+    ],
+  };
+}
+
+const stateOf = (stay: StayView): string =>
+  stay.scope.kind === 'comfort'
+    ? 'comfort plan'
+    : stay.scope.kind === 'clinicians-plan'
+      ? "clinician's plan only"
+      : stay.trust.state === 'not-known'
+        ? 'not checked here yet'
+        : `checked, ${stay.trust.state === 'current' ? 'current' : 're-check'}`;
+
+const sum = (of: readonly Occupied[], count: (stay: StayView) => number): number =>
+  of.reduce((total, { stay }) => total + count(stay), 0);
+const plain = (code: string): string => code.replaceAll('-', ' ');

@@ -1,8 +1,11 @@
 import type { StayId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { StayRecord } from '../../corrections/facts.ts';
+import type { Fact, StayRecord } from '../../corrections/facts.ts';
+import { effectiveFacts } from '../../corrections/rules/effective.ts';
+import { amountsOf, goalMet, lastGoalSet, sessionsOf } from '../../sessions/rules/activity.ts';
 import type { Goal } from '../../sessions/values.ts';
 import type { WardCalendar } from '../../wards/context.ts';
+import { localDate } from '../../wards/rules/calendar.ts';
 
 /** One stay on one ward day. `recorded: false` is a gap, never a zero. */
 export interface WardDayTotal {
@@ -12,17 +15,59 @@ export interface WardDayTotal {
   readonly to: EpochMs;
   readonly stay: StayId;
   readonly recorded: boolean;
-  readonly sessions: { done: number; part: number; stopped: number; notDone: Record<string, number> };
+  readonly sessions: {
+    readonly done: number;
+    readonly part: number;
+    readonly stopped: number;
+    /** By group of reason. */
+    readonly notDone: Readonly<Record<string, number>>;
+  };
   readonly timesUp: number;
   /** Sums of what was written down; null when no amount was. */
   readonly minutesOutOfBed: number | null;
   readonly metres: number | null;
-  /** The goal set by a person and in force at the end of that day (or at `t`). */
+  /** The goal that a person set, as it stood at the end of that day (or at `t`). */
   readonly goal: Goal | null;
   readonly goalMet: boolean | null;
 }
 
-/** Each ward day from arrival until the stay ended or `t`. */
-export function totalsOf(_record: StayRecord, _calendar: WardCalendar, _t: EpochMs): WardDayTotal[] {
-  throw new Error('signature only');
+/**
+ * Each ward day of a stay, from arrival until it ended or `t`, oldest first. A pure function of the
+ * stay's facts: a late or corrected entry changes the day it belongs to.
+ */
+export function totalsOf(record: StayRecord, calendar: WardCalendar, t: EpochMs): WardDayTotal[] {
+  const { facts } = effectiveFacts(record);
+  const began = facts.find((f) => f.type === 'stay-begun')?.occurred;
+  if (began === undefined || began > t) return [];
+  const ended = facts.findLast((f) => f.type === 'stay-ended')?.occurred ?? Infinity;
+  const until = Math.min(ended, t);
+  const sessions = sessionsOf(
+    facts.filter((f) => f.occurred <= t),
+    t,
+  );
+  const totals: WardDayTotal[] = [];
+  let day = calendar.wardDay(began);
+  while (day.from <= until) {
+    const goal = goalAt(facts, Math.min(day.to - 1, until));
+    const amounts = amountsOf(sessions, day, goal);
+    const { recorded, done, part, stopped, notDone, timesUp, minutesOutOfBed, metres } = amounts;
+    totals.push({
+      day: localDate(calendar.zone, day.from),
+      from: day.from,
+      to: day.to,
+      stay: record.stay,
+      recorded,
+      sessions: { done, part, stopped, notDone },
+      timesUp,
+      minutesOutOfBed,
+      metres,
+      goal,
+      goalMet: goalMet(goal, amounts),
+    });
+    day = calendar.wardDay(day.to);
+  }
+  return totals;
 }
+
+const goalAt = (facts: readonly Fact[], at: EpochMs): Goal | null =>
+  lastGoalSet(facts.filter((f) => f.occurred <= at))?.data.goal ?? null;

@@ -5,7 +5,7 @@
  * of November at 02:00 local; Lord Howe Island first Sunday of April and October, by half an hour.
  */
 import { Temporal } from 'temporal-polyfill';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { HOUR } from '../../../kernel/times.ts';
 import { localDate, resolveLocal, sayDayTime, sayTime, wardCalendar } from './calendar.ts';

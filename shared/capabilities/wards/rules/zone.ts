@@ -59,8 +59,8 @@ export function boundaryAt(zone: string, wall: Wall): EpochMs {
 export const isRepeated = (zone: string, at: EpochMs): boolean =>
   instantsOf(zone, wallAt(zone, at)).length > 1;
 
+const two = (n: number): string => String(Math.floor(n)).padStart(2, '0');
 export function sayOffset(offset: number): string {
   const minutes = Math.abs(offset) / MINUTE;
-  const two = (n: number) => String(Math.floor(n)).padStart(2, '0');
   return `UTC${offset < 0 ? '-' : '+'}${two(minutes / 60)}:${two(minutes % 60)}`;
 }

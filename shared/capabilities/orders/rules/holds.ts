@@ -1,0 +1,84 @@
+/**
+ * Holds in force. Each hold id is its own question. Passing the review time frees nobody; only a
+ * qualified person's "ended", naming the placing entry, does, and a renewal at or after it keeps the
+ * hold. A hold placed by someone who may not free is reviewed within the ward's limit.
+ */
+import { isQualified } from '../../../kernel/author.ts';
+import type { PayloadOf } from '../../../kernel/event-type.ts';
+import { HOUR, toEpoch, type EpochMs } from '../../../kernel/times.ts';
+import type { HoldView } from '../../board/view.ts';
+import type { Fact } from '../../corrections/facts.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { holdEnded, holdPlaced, holdRenewed } from '../events.ts';
+import { holdScope, type HoldScope } from '../values.ts';
+
+type Placed = PayloadOf<typeof holdPlaced>;
+interface Standing {
+  readonly placed: Fact;
+  readonly scope: HoldScope;
+  readonly reviewAt: EpochMs;
+  readonly ended: boolean;
+}
+
+/** Scopes are listed from the narrowest to the widest; a wider one stops all that a narrower one stops. */
+const width = (scope: HoldScope): number => holdScope.options.indexOf(scope);
+const wider = (a: HoldScope, b: HoldScope): HoldScope => (width(a) >= width(b) ? a : b);
+
+/** `note` is told each later instant at which the answer changes by time alone. */
+export function holdsInForce(
+  facts: readonly Fact[],
+  t: EpochMs,
+  rules: RulesDocument,
+  note: (at: EpochMs) => void,
+): HoldView[] {
+  const holds = new Map<string, Standing>();
+  for (const fact of facts) {
+    if (fact.type === 'hold-placed') {
+      const p = fact.data as Placed;
+      const last = holds.get(p.hold);
+      const again = last && !last.ended;
+      holds.set(p.hold, {
+        placed: fact,
+        scope: again ? wider(last.scope, p.scope) : p.scope,
+        reviewAt: firstReview(fact, p, rules),
+        ended: false,
+      });
+    } else if (fact.type === 'hold-renewed') {
+      const p = fact.data as PayloadOf<typeof holdRenewed>;
+      const last = holds.get(p.hold);
+      if (!last) continue;
+      const reviewAt = isQualified(fact.author) ? toEpoch(p.reviewAt) : last.reviewAt;
+      holds.set(p.hold, { ...last, reviewAt, ended: false });
+    } else if (fact.type === 'hold-ended') {
+      const p = fact.data as PayloadOf<typeof holdEnded>;
+      const last = holds.get(p.hold);
+      if (last && last.placed.id === p.placedBy && isQualified(fact.author)) {
+        holds.set(p.hold, { ...last, ended: true });
+      }
+    }
+  }
+  const views: HoldView[] = [];
+  for (const [hold, { placed, scope, reviewAt, ended }] of holds) {
+    if (ended) continue;
+    const p = placed.data as Placed;
+    note(reviewAt);
+    views.push({
+      hold,
+      scope,
+      reason: p.reason,
+      owner: p.owner,
+      placedAt: placed.occurred,
+      reviewAt,
+      reviewDue: t >= reviewAt,
+      event: placed.id,
+      note: p.note ?? null,
+    });
+  }
+  return views.sort((a, b) => width(b.scope) - width(a.scope) || (a.hold < b.hold ? -1 : 1));
+}
+
+function firstReview(fact: Fact, placed: Placed, rules: RulesDocument): EpochMs {
+  const asked = toEpoch(placed.reviewAt);
+  if (isQualified(fact.author)) return asked;
+  return Math.min(asked, fact.occurred + rules.validity.aideHoldReviewHours.value * HOUR);
+}

@@ -1,0 +1,144 @@
+/**
+ * Triggers: what ended trust early, and which of them are still open. Besides those recorded as
+ * such, an arrival, an order, an attachment, a session that went wrong and a correction that may
+ * have lowered help each act as one. Common practice, no source, but for the row in the design.
+ */
+import { isQualified } from '../../../kernel/author.ts';
+import type { PayloadOf } from '../../../kernel/event-type.ts';
+import type { EventId } from '../../../kernel/ids.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
+import type { assessmentRecorded } from '../../assessments/events.ts';
+import type { ProtocolLookup } from '../../assessments/rules/protocol.ts';
+import type { Fact } from '../../corrections/facts.ts';
+import type { sessionRecorded } from '../../sessions/events.ts';
+import { wentWrong } from '../../sessions/rules/what-went-wrong.ts';
+import type { triggerRecorded } from '../events.ts';
+import type { TriggerKind } from '../values.ts';
+import { orderGoneBeyond } from './beyond-orders.ts';
+import { ordersInForce } from './orders.ts';
+
+export interface Trigger {
+  readonly event: EventId;
+  readonly kind: TriggerKind;
+  readonly at: EpochMs;
+  readonly words: string;
+}
+
+export const TRIGGER_WORDS: Readonly<Record<TriggerKind, string>> = {
+  arrival: 'Arrived, not checked here yet',
+  'return-from-surgery': 'Back from surgery',
+  'return-from-dialysis': 'Back from dialysis',
+  sedation: 'Sedated',
+  'block-on': 'Nerve block on',
+  'block-off': 'Nerve block off',
+  fall: 'Fall',
+  faint: 'Fainted',
+  seizure: 'Seizure',
+  'low-glucose': 'Low glucose',
+  bleed: 'Bleeding',
+  transfusion: 'Transfusion',
+  'new-symptom': 'New symptom',
+  'new-confusion': 'New confusion',
+  'order-change': 'Order changed',
+  'attachment-change': 'Attachment added or removed',
+  'sheath-out': 'Sheath out',
+  'suspected-clot': 'Suspected clot',
+  'failed-attempt': 'An attempt failed or was stopped',
+  'step-down-from-intensive-care': 'Came from intensive care',
+  'asked-to-look-again': 'Asked to look again before the next move',
+};
+
+/** Light ones: a nurse's confirm answers them. All others need a staged check. */
+export const CONFIRM_ANSWERS: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
+  'attachment-change',
+  'asked-to-look-again',
+]);
+/** After these a staged check answers only with its pressure set, unless it names the trigger. */
+const NEEDS_PRESSURE_SET: ReadonlySet<TriggerKind> = new Set<TriggerKind>(['faint', 'bleed']);
+
+/** The trigger that a fact amounts to, if any. */
+export function triggerOf(fact: Fact): Trigger | null {
+  const of = (kind: TriggerKind): Trigger => ({
+    event: fact.id,
+    kind,
+    at: fact.occurred,
+    words: TRIGGER_WORDS[kind],
+  });
+  switch (fact.type) {
+    case 'trigger-recorded':
+      return of((fact.data as PayloadOf<typeof triggerRecorded>).kind);
+    case 'stay-begun':
+      return of('arrival');
+    case 'order-changed':
+      return of('order-change');
+    case 'attachment-added':
+    case 'attachment-removed':
+      return of('attachment-change');
+    case 'session-recorded': {
+      const kind = wentWrong((fact.data as PayloadOf<typeof sessionRecorded>).session);
+      return kind && of(kind);
+    }
+    default:
+      return null;
+  }
+}
+
+type Assessment = PayloadOf<typeof assessmentRecorded>;
+
+/** A check that answers: by a qualified author, with something tested. */
+export const isCheck = (fact: Fact): fact is Fact<Assessment> =>
+  fact.type === 'assessment-recorded' &&
+  isQualified(fact.author) &&
+  (fact.data as Assessment).stages.some((s) => s.outcome !== 'not-tested');
+export const isConfirm = (fact: Fact): boolean => fact.type === 'plan-confirmed' && isQualified(fact.author);
+
+export interface Triggers {
+  /** Oldest first. */
+  readonly seen: readonly Trigger[];
+  readonly open: readonly Trigger[];
+}
+
+/** Facts up to the instant asked about, in order. */
+export function triggersOf(
+  facts: readonly Fact[],
+  lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[],
+  protocols: ProtocolLookup,
+): Triggers {
+  const seen: Trigger[] = [];
+  let open: Trigger[] = [];
+  let named: { readonly at: EpochMs; readonly ids: readonly EventId[] } | null = null;
+  let checkedSince = -Infinity;
+  facts.forEach((fact, i) => {
+    const trigger = triggerOf(fact);
+    if (trigger) {
+      seen.push(trigger);
+      const answered = named?.at === trigger.at && named.ids.includes(trigger.event);
+      if (!answered) open.push(trigger);
+    } else if (open.length > 0 && isCheck(fact)) {
+      const { answers, depth } = fact.data;
+      const beyond =
+        open.some((o) => o.kind === 'order-change') &&
+        orderGoneBeyond(fact, ordersInForce(facts.slice(0, i)).forPlan, protocols) !== null;
+      open = open.filter(
+        (o) =>
+          !answers.includes(o.event) &&
+          ((NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
+            (o.kind === 'order-change' && beyond)),
+      );
+    } else if (isConfirm(fact)) {
+      open = open.filter((o) => !CONFIRM_ANSWERS.has(o.kind));
+    }
+    if (isCheck(fact)) named = { at: fact.occurred, ids: fact.data.answers };
+    if (isCheck(fact) || isConfirm(fact)) checkedSince = Math.max(checkedSince, fact.occurred);
+  });
+  for (const { event, at, words } of lookAgain) {
+    const trigger: Trigger = { event, kind: 'asked-to-look-again', at, words };
+    seen.push(trigger);
+    if (checkedSince <= at) open.push(trigger);
+  }
+  if (lookAgain.length > 0) seen.sort(byTime);
+  return { seen, open: open.sort(byTime) };
+}
+
+const byTime = (a: Trigger, b: Trigger): number =>
+  a.at - b.at || (a.event < b.event ? -1 : a.event > b.event ? 1 : 0);

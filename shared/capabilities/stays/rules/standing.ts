@@ -1,0 +1,128 @@
+/** What a stay's own facts say now: where the person is, which plan applies, weight, what is attached. */
+import { isQualified } from '../../../kernel/author.ts';
+import type { PayloadOf } from '../../../kernel/event-type.ts';
+import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
+import type { StayView, TrustView } from '../../board/view.ts';
+import type { Fact } from '../../corrections/facts.ts';
+import type { PlanInput, Stated } from '../../handling/rules/types.ts';
+import type {
+  attachmentAdded,
+  attachmentRemoved,
+  scopeSet,
+  usualWayRecorded,
+  weightRecorded,
+  wentOffWard,
+} from '../events.ts';
+import type { UsualWay, Weight } from '../values.ts';
+
+type Attachment = PayloadOf<typeof attachmentAdded>;
+
+export interface Standing {
+  /** When the stay began; null when that is not among the facts. */
+  readonly began: EpochMs | null;
+  readonly away: StayView['away'];
+  readonly scope: StayView['scope'];
+  readonly scopeFact: Fact | null;
+  readonly usualWay: UsualWay | null;
+  readonly usualWayFact: Fact | null;
+  readonly weight: Stated<Weight> | null;
+  /** In the order they were added. */
+  readonly attachments: readonly { readonly fact: Fact; readonly of: Attachment }[];
+  readonly conflicts: TrustView['conflicts'];
+}
+
+/** Facts up to the instant asked about, in order. */
+export function standingOf(facts: readonly Fact[]): Standing {
+  let began: EpochMs | null = null;
+  let away: StayView['away'] = null;
+  let scope: StayView['scope'] = { kind: 'staged', fence: null, plan: null };
+  let scopeFact: Fact | null = null;
+  let usualWay: UsualWay | null = null;
+  let usualWayFact: Fact | null = null;
+  let weight: Stated<Weight> | null = null;
+  const attached = new Map<string, { fact: Fact; of: Attachment }>();
+  const conflicts: TrustView['conflicts'] = [];
+  for (const fact of facts) {
+    switch (fact.type) {
+      case 'stay-begun':
+        began = fact.occurred;
+        break;
+      case 'went-off-ward': {
+        const p = fact.data as PayloadOf<typeof wentOffWard>;
+        away = { since: fact.occurred, reason: p.reason, dueBack: p.dueBack ? toEpoch(p.dueBack) : null };
+        break;
+      }
+      case 'came-back':
+        away = null;
+        break;
+      case 'scope-set': {
+        const p = fact.data as PayloadOf<typeof scopeSet>;
+        if (p.scope === 'staged' && !isQualified(fact.author)) break;
+        scope = {
+          kind: p.scope,
+          fence: p.scope === 'clinicians-plan' ? p.fence : null,
+          plan: p.scope === 'staged' ? null : (p.plan ?? null),
+        };
+        scopeFact = fact;
+        break;
+      }
+      case 'usual-way-recorded':
+        usualWay = (fact.data as PayloadOf<typeof usualWayRecorded>).usual;
+        usualWayFact = fact;
+        break;
+      case 'weight-recorded':
+        weight = laterWeight(weight, fact);
+        break;
+      case 'attachment-added': {
+        const of = fact.data as Attachment;
+        attached.set(of.attachment, { fact, of });
+        break;
+      }
+      case 'attachment-removed': {
+        const p = fact.data as PayloadOf<typeof attachmentRemoved>;
+        const there = attached.get(p.attachment);
+        if (!there) break;
+        if (isQualified(fact.author)) attached.delete(p.attachment);
+        else {
+          conflicts.push({
+            question: `attachment: ${p.attachment}`,
+            safer: there.fact.id,
+            other: fact.id,
+            words: `${there.of.kind.replaceAll('-', ' ')} said to be removed, by someone who may not free: still counted`,
+          });
+        }
+        break;
+      }
+      default:
+    }
+  }
+  return {
+    began,
+    away,
+    scope,
+    scopeFact,
+    usualWay,
+    usualWayFact,
+    weight,
+    attachments: [...attached.values()],
+    conflicts,
+  };
+}
+
+/**
+ * The last weight counts. An estimate by someone unqualified counts only upwards, and so does the
+ * second of two weights of the same instant.
+ */
+function laterWeight(last: Stated<Weight> | null, fact: Fact): Stated<Weight> | null {
+  const { weight } = fact.data as PayloadOf<typeof weightRecorded>;
+  const heavierOnly = last?.at === fact.occurred || (weight.how === 'estimated' && !isQualified(fact.author));
+  if (heavierOnly && (!last || weight.kg <= last.value.kg)) return last;
+  return { value: weight, fact: fact.id, at: fact.occurred };
+}
+
+export const attachmentsForPlan = (standing: Standing): PlanInput['attachments'] =>
+  standing.attachments.map(({ fact, of }) => ({
+    value: { kind: of.kind, needsOwnPerson: of.needsOwnPerson, disconnects: of.disconnects },
+    fact: fact.id,
+    at: fact.occurred,
+  }));
