@@ -1,0 +1,157 @@
+/** Readings while they are typed: a slot each, with what was typed, its time, and what is wrong with it. */
+import { reading, type Reading } from '@footboard/shared/capabilities/assessments/values';
+import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
+import { toIso, type EpochMs } from '@footboard/shared/kernel/times';
+
+export interface SlotField {
+  readonly key: string;
+  readonly says: string;
+  readonly unit: string;
+  readonly whole: boolean;
+  /** May stay empty in a slot that is otherwise filled. */
+  readonly optional?: boolean;
+}
+export interface SlotKind {
+  readonly id: string;
+  readonly says: string;
+  readonly fixed: Readonly<Record<string, unknown>>;
+  readonly fields: readonly SlotField[];
+}
+export interface SlotValue {
+  readonly values: Readonly<Record<string, number>>;
+  readonly at: EpochMs;
+}
+export type ReadingSlots = Readonly<Record<string, SlotValue>>;
+
+const PRESSURE: readonly SlotField[] = [
+  { key: 'systolic', says: 'systolic', unit: 'mmHg', whole: true },
+  { key: 'diastolic', says: 'diastolic', unit: 'mmHg', whole: true },
+  { key: 'heartRate', says: 'heart rate', unit: 'per min', whole: true, optional: true },
+];
+export const LYING: SlotKind = {
+  id: 'pressure-lying',
+  says: 'Pressure lying',
+  fixed: { kind: 'pressure', posture: 'lying' },
+  fields: PRESSURE,
+};
+export const SEATED: SlotKind = {
+  id: 'pressure-seated',
+  says: 'Pressure seated',
+  fixed: { kind: 'pressure', posture: 'seated' },
+  fields: PRESSURE,
+};
+export const standing = (minute: number): SlotKind => ({
+  id: `pressure-standing-${minute}`,
+  says: `Pressure standing, ${minute} min`,
+  fixed: { kind: 'pressure', posture: 'standing', minute },
+  fields: PRESSURE,
+});
+const one = (kind: string, says: string, key: string, unit: string, whole: boolean): SlotKind => ({
+  id: kind,
+  says,
+  fixed: { kind },
+  fields: [{ key, says, unit, whole }],
+});
+export const SIGNS: readonly SlotKind[] = [
+  one('heart-rate', 'Heart rate', 'perMinute', 'per min', true),
+  {
+    id: 'oxygen',
+    says: 'Oxygen',
+    fixed: { kind: 'oxygen' },
+    fields: [
+      { key: 'saturation', says: 'saturation', unit: '%', whole: true },
+      { key: 'litresPerMinute', says: 'oxygen given', unit: 'l per min', whole: false, optional: true },
+    ],
+  },
+  one('breathing', 'Breathing', 'perMinute', 'per min', true),
+  one('temperature', 'Temperature', 'celsius', '°C', false),
+  one('pain', 'Pain', 'outOfTen', '0 to 10', true),
+];
+
+/** The slots a stage asks for: signs and the lying pressure before the start, standing ones at the stand. */
+export function slotsFor(
+  meaning: string | null,
+  depth: 'full' | 'full-with-pressure',
+  protocol: Protocol,
+): { readonly demanded: readonly SlotKind[]; readonly offered: readonly SlotKind[] } {
+  const set = protocol.pressureSet;
+  if (meaning === 'clear') {
+    const lying = depth === 'full-with-pressure' && set.lying;
+    return { demanded: lying ? [LYING] : [], offered: lying ? SIGNS : [LYING, ...SIGNS] };
+  }
+  if (meaning === 'edge') return { demanded: [], offered: [SEATED] };
+  if (meaning === 'stand') {
+    return depth === 'full-with-pressure'
+      ? { demanded: set.standingMinutes.map(standing), offered: [] }
+      : { demanded: [], offered: [standing(1)] };
+  }
+  return { demanded: [], offered: [] };
+}
+
+const EVERY_SLOT = (slots: ReadingSlots): readonly SlotKind[] =>
+  [LYING, SEATED, ...SIGNS, ...Object.keys(slots).flatMap((id) => standingOf(id))].filter((k) => slots[k.id]);
+const standingOf = (id: string): SlotKind[] => {
+  const minute = /^pressure-standing-(\d+(?:\.\d+)?)$/.exec(id)?.[1];
+  return minute === undefined ? [] : [standing(Number(minute))];
+};
+
+const asReading = (kind: SlotKind, slot: SlotValue): unknown => ({
+  ...kind.fixed,
+  ...slot.values,
+  at: toIso(slot.at),
+});
+
+/** Types one field of a slot; null clears it. The slot's time is that of its first figure. */
+export function typeReading(
+  slots: ReadingSlots,
+  kind: SlotKind,
+  key: string,
+  value: number | null,
+  now: EpochMs,
+): ReadingSlots {
+  const before = slots[kind.id];
+  const values = { ...before?.values };
+  if (value === null) delete values[key];
+  else values[key] = value;
+  const rest = { ...slots };
+  delete rest[kind.id];
+  return Object.keys(values).length === 0 ? rest : { ...rest, [kind.id]: { values, at: before?.at ?? now } };
+}
+
+/** What is wrong with a slot, by field, with the unit named. A slot nobody touched is not wrong. */
+export function slotFaults(
+  kind: SlotKind,
+  slots: ReadingSlots,
+): Readonly<Record<string, readonly { detail: string }[]>> {
+  const slot = slots[kind.id];
+  if (!slot) return {};
+  const faults: Record<string, { detail: string }[]> = {};
+  for (const field of kind.fields) {
+    if (slot.values[field.key] === undefined && !field.optional) {
+      faults[field.key] = [{ detail: `Type the ${field.says} (${field.unit}) too, or clear the other figure.` }];
+    }
+  }
+  const read = reading.safeParse(asReading(kind, slot));
+  if (!read.success) {
+    for (const issue of read.error.issues) {
+      const key = String(issue.path[0] ?? kind.fields[0]!.key);
+      faults[key] ??= [{ detail: capital(issue.message) }];
+    }
+  }
+  return faults;
+}
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+export const anySlotFault = (slots: ReadingSlots): boolean =>
+  EVERY_SLOT(slots).some((kind) => Object.keys(slotFaults(kind, slots)).length > 0);
+
+/** The complete and plausible readings. */
+export const readingsOf = (slots: ReadingSlots): readonly Reading[] =>
+  EVERY_SLOT(slots).flatMap((kind) => {
+    const read = reading.safeParse(asReading(kind, slots[kind.id]!));
+    return read.success ? [read.data] : [];
+  });
+
+/** Demanded slots of a pressure set that are still empty, in words. */
+export const missingSlots = (demanded: readonly SlotKind[], slots: ReadingSlots): readonly string[] =>
+  demanded.filter((kind) => !slots[kind.id]).map((kind) => kind.says.toLowerCase());
