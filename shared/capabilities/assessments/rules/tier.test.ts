@@ -25,6 +25,12 @@ const stood = (lying: number, one: number, three: number): Reading[] =>
     at: new Date(hours(0) + (posture === 'lying' ? 0 : minute * 60_000)).toISOString(),
   }));
 
+const lost = (stages: Parameters<typeof assessment>[0]) =>
+  assessment(stages, { at: 3 }, { protocol: { id: 'gone', version: 4 } });
+
+const full = (readings: Reading[], risingSymptoms: ('dizzy' | 'faint')[] = [], at = 0) =>
+  assessment(upTo('stand'), { at }, { depth: 'full-with-pressure', readings, risingSymptoms });
+
 describe('tier', () => {
   it('is not known before anything is assessed here', () => {
     const j = judge([]);
@@ -186,8 +192,6 @@ describe('tier', () => {
   });
 
   describe('pressure on rising', () => {
-    const full = (readings: Reading[], risingSymptoms: ('dizzy' | 'faint')[] = [], at = 0) =>
-      assessment(upTo('stand'), { at }, { depth: 'full-with-pressure', readings, risingSymptoms });
     it('a fall without symptoms clears Stand with a pressure drop', () => {
       const j = judge([full(stood(130, 108, 126))]);
       expect(j.view.word).toBe('Stand');
@@ -234,8 +238,6 @@ describe('tier', () => {
   });
 
   it('an assessment under a protocol that cannot be found lowers when it failed and never raises', () => {
-    const lost = (stages: Parameters<typeof assessment>[0]) =>
-      assessment(stages, { at: 3 }, { protocol: { id: 'gone', version: 4 } });
     const known = assessment(upTo('turn'), { at: 0 });
     expect(word([lost(upTo('walk'))])).toBe('Not known');
     expect(word([known, lost(upTo('walk'))])).toBe('Turn');
