@@ -81,6 +81,8 @@ export const timelineEntry = z.strictObject({
   target: eventId.nullable(),
   /** False for a retracted entry: it stays readable and no longer counts. */
   counts: z.boolean(),
+  /** The entry's own payload, free text by reference: what a correction starts from. */
+  data: z.json().optional(),
 });
 export type TimelineEntry = z.infer<typeof timelineEntry>;
 

@@ -37,6 +37,7 @@ export function timelineOf(record: StayRecord, names: Names): TimelineEntry[] {
       changedBy: [...(changes.get(event.id) ?? [])],
       target: VERBS.has(event.type) ? (event.payload as { target: EventId }).target : null,
       counts: !retracted.has(event.id),
+      data: event.payload as NonNullable<TimelineEntry['data']>,
     }));
 }
 
