@@ -136,7 +136,7 @@ describe('beds', () => {
 });
 
 describe('documents of a ward', () => {
-  const own = { ...DEFAULT_PROTOCOL, id: 'larch-own', version: 1 };
+  const own = { ...JSON.parse(JSON.stringify(DEFAULT_PROTOCOL)), id: 'larch-own', version: 1 };
   it('when its own protocol is published, then the event keeps it whole', () => {
     given()
       .when(commands.publishProtocol, { document: own }, { by })
