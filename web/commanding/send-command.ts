@@ -75,6 +75,7 @@ export async function deliverCommand(
         method: 'POST',
         headers: {
           'content-type': 'application/json',
+          'x-footboard-device-clock': new Date().toISOString(),
           ...(command.staff ? { 'x-footboard-staff': command.staff } : {}),
         },
         body: JSON.stringify(command.body),
