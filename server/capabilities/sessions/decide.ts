@@ -1,5 +1,5 @@
 /** Sessions as they were, and the day's goal. A fact is a fact; a goal never asks for more than is cleared. */
-import { NEEDED_FOR } from '@footboard/shared/capabilities/sessions/rules/needed-for';
+import { isCleared } from '@footboard/shared/capabilities/sessions/rules/activities';
 import * as commands from '@footboard/shared/capabilities/sessions/commands';
 import { goalSet, sessionRecorded } from '@footboard/shared/capabilities/sessions/events';
 import type { Goal, Session } from '@footboard/shared/capabilities/sessions/values';
@@ -82,14 +82,12 @@ export function goalWithinCleared(
   goal: Goal,
   at: string,
 ): Refusal | null {
-  const needed = NEEDED_FOR[goal.activity];
-  if (needed === null) return null;
   for (const t of judgedAt(context, standing)) {
     const { cleared, view } = tierAt(context, standing, t);
-    if (cleared.has(needed)) continue;
+    if (isCleared(goal.activity, cleared)) continue;
     return refuse(
       'goal-above-cleared',
-      `"${goal.activity.replaceAll('-', ' ')}" needs the ${needed} stage cleared; the person stands at ${view.word ?? 'no tier'}`,
+      `the stage that "${goal.activity.replaceAll('-', ' ')}" needs is not cleared; the tier is ${view.word ?? 'none: the staged check does not apply'}`,
       'Choose an activity within what is cleared, or check the person again first.',
       `${at}/activity`,
     );

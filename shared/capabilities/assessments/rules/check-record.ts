@@ -5,6 +5,7 @@
 import type { DataOf, Refusal } from '../../../kernel/command-type.ts';
 import { toEpoch } from '../../../kernel/times.ts';
 import type { recordAssessment } from '../commands.ts';
+import type { AssessmentRefusal } from '../refusals.ts';
 import { notApplicableReason, notTestedReason } from '../values.ts';
 import type { Finding, Side, StageRecord } from '../values.ts';
 import { findingsOf } from './judge-stage.ts';
@@ -13,7 +14,7 @@ import type { Protocol, ProtocolStage } from './protocol.ts';
 
 type Data = DataOf<typeof recordAssessment>;
 
-const no = (refused: string, field: string, detail: string, remedy: string): Refusal => ({
+const no = (refused: AssessmentRefusal, field: string, detail: string, remedy: string): Refusal => ({
   refused,
   detail,
   remedy,
