@@ -83,8 +83,8 @@ export function effectiveFacts(record: StayRecord): Effective {
   const plain: LoggedEvent[] = [];
   const verbs: LoggedEvent[] = [];
   for (const event of record.events) (VERBS.has(event.type) ? verbs : plain).push(event);
-  if (verbs.length === 0) return { ...NO_CHANGES, facts: plain.map(factOf).sort(inOrder) };
-  return corrected(plain, verbs.sort(byTime));
+  if (verbs.length === 0) return { ...NO_CHANGES, facts: plain.map(factOf).toSorted(inOrder) };
+  return corrected(plain, verbs.toSorted(byTime));
 }
 
 function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[]): Effective {
@@ -150,7 +150,7 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
   }
   for (const verb of verbs) counts(verb.id);
   const retracted = new Set([...settled].filter(([, counted]) => !counted).map(([id]) => id));
-  return { facts: facts.sort(inOrder), changes, retracted, conflicts, lookAgain };
+  return { facts: facts.toSorted(inOrder), changes, retracted, conflicts, lookAgain };
 }
 
 /** The entry that a chain of corrections began with. */

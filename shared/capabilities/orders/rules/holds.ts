@@ -74,7 +74,7 @@ export function holdsInForce(
       note: p.note ?? null,
     });
   }
-  return views.sort((a, b) => width(b.scope) - width(a.scope) || (a.hold < b.hold ? -1 : 1));
+  return views.toSorted((a, b) => width(b.scope) - width(a.scope) || (a.hold < b.hold ? -1 : 1));
 }
 
 function firstReview(fact: Fact, placed: Placed, rules: RulesDocument): EpochMs {

@@ -136,8 +136,7 @@ export function triggersOf(
     seen.push(trigger);
     if (checkedSince <= at) open.push(trigger);
   }
-  if (lookAgain.length > 0) seen.sort(byTime);
-  return { seen, open: open.sort(byTime) };
+  return { seen: seen.toSorted(byTime), open: open.toSorted(byTime) };
 }
 
 const byTime = (a: Trigger, b: Trigger): number =>

@@ -1,5 +1,6 @@
 import type { HoldScope, Order } from '../../orders/values.ts';
 import type { Activity, Session } from '../values.ts';
+import { NEEDED_FOR } from './needed-for.ts';
 
 /** Being up: the edge of the bed and everything beyond it, a lifted chair too. Common practice, no source. */
 const NOT_UP: ReadonlySet<Activity> = new Set<Activity>(['bed-exercise', 'back-raised']);
@@ -28,23 +29,9 @@ export const mostDemanding = (session: Session): Activity | null =>
 export const wasUp = (session: Session): boolean =>
   session.outcome !== 'not-done' && session.activities.some(isUp);
 
-/** Meaning of the stage that must be cleared before an activity is asked for; null for none. */
-const STAGE_FOR: Readonly<Record<Activity, 'edge' | 'stand' | 'turn' | 'walk' | null>> = {
-  'bed-exercise': null,
-  'back-raised': null,
-  'lifted-to-chair': null,
-  'edge-sit': 'edge',
-  stand: 'stand',
-  toilet: 'turn',
-  chair: 'turn',
-  march: 'turn',
-  walk: 'walk',
-  stairs: 'walk',
-};
-
 /** What may be asked of a person: never an activity whose stage is not cleared. Source: design, goals. */
 export const isCleared = (activity: Activity, cleared: ReadonlySet<string>): boolean => {
-  const stage = STAGE_FOR[activity];
+  const stage = NEEDED_FOR[activity];
   return stage === null || cleared.has(stage);
 };
 

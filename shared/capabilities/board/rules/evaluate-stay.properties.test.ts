@@ -1,0 +1,106 @@
+/** Design rules 1, 2 and 7 over random histories: the same facts, the same view, and never less help. */
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { StayRecord } from '../../corrections/facts.ts';
+import { people as peopleOrder } from '../../handling/values.ts';
+import { stayView, type StayView, type TaskPlan } from '../view.ts';
+import { evaluateStay } from './evaluate-stay.ts';
+import { calendar, canonical, hold, hours, recordOf, trigger, ward } from './history.testkit.ts';
+import { histories } from './random-history.testkit.ts';
+
+const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
+const view = (record: StayRecord, t: number) => evaluateStay(record, ward, calendar, t);
+
+describe('the view of a stay', () => {
+  it('never throws and always fits the wire', () => {
+    fc.assert(
+      fc.property(histories, at, (told, t) => {
+        expect(stayView.safeParse(view(recordOf(told), t).view).error).toBeUndefined();
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('is the same at every instant until the next change it names', () => {
+    fc.assert(
+      fc.property(histories, at, fc.double({ min: 0, max: 1, noNaN: true }), (told, t, part) => {
+        const record = recordOf(told);
+        const { view: now, nextChange } = view(record, t);
+        const until = nextChange ?? t + 1_000 * 3_600_000;
+        expect(until).toBeGreaterThan(t);
+        const later = Math.min(until - 1, t + Math.floor((until - t) * part));
+        expect(canonical(view(record, later).view)).toBe(canonical(now));
+        expect(canonical(view(record, until - 1).view)).toBe(canonical(now));
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it('does not depend on the order in which the entries arrived', () => {
+    fc.assert(
+      fc.property(
+        histories.chain((told) =>
+          fc.tuple(fc.constant(told), fc.shuffledSubarray([...told], { minLength: told.length })),
+        ),
+        at,
+        ([told, shuffled], t) => {
+          const one = view(recordOf(told), t).view;
+          const other = view(recordOf(shuffled), t).view;
+          expect(canonical(other)).toBe(canonical(one));
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+});
+
+/** Every task for which the second view asks less than the first: no hold where there was one, or fewer people. */
+function lessHelp(before: StayView, after: StayView): string[] {
+  if (!before.plan || !after.plan) return [];
+  const less: string[] = [];
+  const rank = (p: TaskPlan): number => peopleOrder.options.indexOf(p.people);
+  for (const part of ['day', 'night'] as const) {
+    for (const old of before.plan[part]) {
+      const now = after.plan[part].find((p) => p.task === old.task)!;
+      if ((old.hold && !now.hold) || rank(now) < rank(old)) {
+        less.push(`${part} ${old.task}: ${JSON.stringify(old)} became ${JSON.stringify(now)}`);
+      }
+    }
+  }
+  if (after.onOwn && !before.onOwn) less.push('on own appeared');
+  return less;
+}
+
+describe('one more restriction', () => {
+  const added = fc.oneof(
+    fc
+      .tuple(
+        fc.constantFrom(
+          'fall',
+          'faint',
+          'sedation',
+          'new-confusion',
+          'return-from-surgery',
+          'suspected-clot',
+        ),
+        fc.integer({ min: 0, max: 320 }),
+      )
+      .map(([kind, q]) => ({ ...trigger(kind, q / 4), id: 'added' })),
+    fc
+      .tuple(fc.constantFrom('walking', 'standing', 'out-of-bed'), fc.integer({ min: 0, max: 320 }))
+      .map(([scope, q]) => ({
+        ...hold(q / 4, scope, 200),
+        id: 'added',
+        payload: { ...(hold(q / 4, scope, 200).payload as object), hold: 'hold-added' },
+      })),
+  );
+  it('never lowers the help of any task, whenever it occurred and whoever said it', () => {
+    fc.assert(
+      fc.property(histories, added, at, (told, extra, t) => {
+        const before = view(recordOf(told), t).view;
+        expect(lessHelp(before, view(recordOf([...told, extra]), t).view)).toEqual([]);
+      }),
+      { numRuns: 400 },
+    );
+  });
+});

@@ -1,0 +1,201 @@
+/** Random streams of stays for property tests: any author, any time, late and wrong entries too. */
+import * as fc from 'fast-check';
+import type { Role } from '../../../kernel/author.ts';
+import { toIso } from '../../../kernel/times.ts';
+import { DEFAULT_PROTOCOL } from '../../assessments/rules/default-protocol.ts';
+import {
+  begun,
+  check,
+  confirm,
+  correct,
+  hold,
+  hours,
+  notDone,
+  onOwn,
+  order,
+  retract,
+  session,
+  trigger,
+  type StageId,
+  type Told,
+} from './history.testkit.ts';
+
+const STAGES = DEFAULT_PROTOCOL.stages;
+/** Quarters of an hour, so that instants often coincide. */
+const when = fc.integer({ min: 0, max: 4 * 80 }).map((q) => q / 4);
+const anyRole = fc.constantFrom<Role>('aide', 'nurse', 'therapist', 'charge-nurse', 'records');
+const stageIds = STAGES.map((s) => s.id as StageId);
+
+const checks = fc
+  .record({
+    last: fc.constantFrom(...stageIds),
+    fails: fc.boolean(),
+    secured: fc.boolean(),
+    symptom: fc.boolean(),
+    waits: fc.constantFrom('yes', 'no', 'varies'),
+    depth: fc.constantFrom('full', 'full-with-pressure'),
+    firstTimeUp: fc.boolean(),
+    at: when,
+  })
+  .map(({ last, fails, secured, symptom, waits, depth, firstTimeUp, at }) =>
+    check(
+      last,
+      at,
+      {
+        [last]: {
+          outcome: fails ? 'not-met' : 'met',
+          how: secured ? 'secured' : 'free',
+          symptom,
+        },
+      },
+      { depth, firstTimeUp, cooperation: { waitsForHelp: waits, followsInstructions: 'yes' } },
+    ),
+  );
+
+const sessions = fc.oneof(
+  fc
+    .record({
+      outcome: fc.constantFrom('done', 'part', 'stopped'),
+      activity: fc.constantFrom('back-raised', 'edge-sit', 'chair', 'walk'),
+      metres: fc.option(fc.integer({ min: 1, max: 60 }), { nil: undefined }),
+      events: fc.subarray(['dizzy', 'lowered-to-floor', 'pain'], { maxLength: 1 }),
+      firstTimeUp: fc.boolean(),
+      minutes: fc.integer({ min: 0, max: 40 }),
+      at: when,
+    })
+    .map(({ activity, at, minutes, metres, ...rest }) =>
+      session(at, {
+        ...rest,
+        activities: [activity],
+        endedAt: toIso(hours(at + minutes / 60)),
+        ...(metres === undefined ? {} : { metres }),
+      }),
+    ),
+  when.map((at) => notDone(at, 'said-no')),
+);
+
+const orders = fc
+  .record({
+    at: when,
+    about: fc.constantFrom(
+      { about: 'activity', most: 'bed' },
+      { about: 'activity', most: 'chair' },
+      { about: 'activity', most: 'no-limit' },
+      { about: 'weight-bearing', limb: 'left-leg', bears: 'none' },
+      { about: 'weight-bearing', limb: 'left-leg', bears: 'unrestricted' },
+      { about: 'precaution', precaution: 'hip', on: true },
+      { about: 'precaution', precaution: 'hip', on: false },
+      { about: 'oxygen-target', low: 88, high: 92 },
+    ),
+  })
+  .map(({ at, about }) => order(at, about));
+
+const anyEntry: fc.Arbitrary<Told> = fc.oneof(
+  { weight: 4, arbitrary: checks },
+  { weight: 3, arbitrary: sessions },
+  { weight: 2, arbitrary: orders },
+  {
+    weight: 3,
+    arbitrary: fc
+      .tuple(fc.constantFrom('fall', 'sedation', 'return-from-surgery', 'faint', 'asked-to-look-again'), when)
+      .map(([kind, at]) => trigger(kind, at)),
+  },
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(fc.constantFrom('walking', 'out-of-bed', 'all-including-turning'), when, when)
+      .map(([scope, at, review]) => hold(at, scope, review)),
+  },
+  when.map((at) => ({
+    type: 'hold-renewed',
+    at,
+    payload: { hold: 'hold-1', reviewAt: toIso(hours(at + 6)) },
+  })),
+  when.map((at) => onOwn(at)),
+  when.map((at) => ({ type: 'on-own-removed', at, payload: {} })),
+  when.map((at) => ({ type: 'seen-walking', at, payload: { walkingSupport: 'frame' } })),
+  when.map((at) => ({
+    type: 'attachment-added',
+    at,
+    payload: { attachment: 'drain', kind: 'chest-drain', disconnects: 'nurse', needsOwnPerson: true },
+  })),
+  when.map((at) => ({
+    type: 'attachment-removed',
+    at,
+    payload: { attachment: 'drain', kind: 'chest-drain' },
+  })),
+  fc
+    .tuple(when, fc.integer({ min: 40, max: 180 }), fc.constantFrom('measured', 'estimated'))
+    .map(([at, kg, how]): Told => ({ type: 'weight-recorded', at, payload: { weight: { kg, how } } })),
+  fc.tuple(when, fc.constantFrom('walks', 'wheelchair', 'bed')).map(([at, moves]): Told => ({
+    type: 'usual-way-recorded',
+    at,
+    payload: { usual: { moves, transfers: 'alone', stairs: 'no' } },
+  })),
+  when.map((at) => ({ type: 'went-off-ward', at, payload: { reason: 'test' } })),
+  when.map((at) => ({ type: 'came-back', at, payload: {} })),
+  fc
+    .tuple(when, fc.constantFrom('staged', 'comfort'))
+    .map(([at, scope]): Told => ({ type: 'scope-set', at, payload: { scope } })),
+  when.map((at) => ({ type: 'goal-set', at, payload: { goal: { activity: 'chair', timesUp: 2 } } })),
+);
+
+/** What may be said about an earlier entry, chosen by `back`: how many entries ago. */
+const spoken = fc.record({
+  verb: fc.constantFrom('correct', 'retract', 'confirm', 'end-hold', 'answer', 'add'),
+  back: fc.integer({ min: 1, max: 12 }),
+  at: when,
+  by: checks,
+  moved: fc.option(when, { nil: undefined }),
+});
+
+const step = fc.tuple(
+  fc.oneof({ weight: 4, arbitrary: anyEntry.map((of) => ({ of })) }, { weight: 1, arbitrary: spoken }),
+  anyRole,
+);
+
+/** A random stay's stream, as events in the order told: any author, any time, also late and wrong. */
+export const histories: fc.Arbitrary<readonly Told[]> = fc
+  .array(step, { minLength: 1, maxLength: 40 })
+  .map((steps) => {
+    const out: Told[] = [{ ...begun(), id: 'e00000' }];
+    for (const [one, role] of steps) {
+      const id = `e${String(out.length).padStart(5, '0')}`;
+      if ('of' in one) {
+        out.push({ ...one.of, role, id });
+        continue;
+      }
+      const target = out[Math.max(0, out.length - one.back)]!;
+      out.push({ ...spokenOf(one.verb, target, one), role, id });
+    }
+    return out;
+  });
+
+function spokenOf(
+  verb: string,
+  target: Told,
+  { at, by, moved }: { at: number; by: Told; moved: number | undefined },
+): Told {
+  const id = target.id!;
+  switch (verb) {
+    case 'correct': {
+      const again = target.type === 'assessment-recorded' ? by : target;
+      if (target.type === 'correction-made') return retract(at, id);
+      return correct(at, id, again, 'nurse', moved);
+    }
+    case 'retract':
+      return retract(at, id);
+    case 'confirm':
+      return confirm(at, id);
+    case 'end-hold':
+      return { type: 'hold-ended', at, payload: { hold: 'hold-1', placedBy: id } };
+    case 'answer':
+      return { ...by, payload: { ...(by.payload as object), answers: [id] } };
+    default:
+      return {
+        type: 'addendum-made',
+        at,
+        payload: { target: id, text: { ref: 'text-1' }, reason: 'unclear' },
+      };
+  }
+}
