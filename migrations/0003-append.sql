@@ -134,7 +134,6 @@ begin
 
     update ward_head h set position = head.position + counts[i], chain = link, recorded = stamp
      where h.ward = w;
-    perform pg_notify('footboard_growth', w);
     ward := w; first_position := head.position + 1; recorded := stamp;
     return next;
     lo := hi + 1;

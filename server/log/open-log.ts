@@ -3,13 +3,12 @@ import type { Database } from '../platform/database.ts';
 import type { Sealer } from '../vault/sealer.ts';
 import { NOTHING_SEALED } from '../vault/sealer.ts';
 import { append } from './append.ts';
+import { Doorbell } from './doorbell.ts';
 import { asReadError } from './errors.ts';
 import { WardGate } from './gate.ts';
 import type { Log } from './log.ts';
 import { openReader } from './read.ts';
 import { verify } from './verify.ts';
-
-const CHANNEL = 'footboard_growth';
 
 /** A log without a vault keeps no personal data: it refuses texts. */
 const noVault: Sealer = {
@@ -26,6 +25,7 @@ const noVault: Sealer = {
 export function openLog(database: Database, vault: Sealer = noVault): Log {
   const reader = openReader(database);
   const gate = new WardGate();
+  const doorbell = new Doorbell(database);
   const listeners = new Set<(ward: WardId) => void>();
   const ring = (ward: WardId) => {
     for (const listener of listeners) listener(ward);
@@ -42,19 +42,17 @@ export function openLog(database: Database, vault: Sealer = noVault): Log {
     ...reader,
     async append(request) {
       const appended = await append(parts, request);
-      for (const ward of new Set(appended.events.map((event) => event.ward))) ring(ward);
+      const wards = new Set(appended.events.map((event) => event.ward));
+      for (const ward of wards) ring(ward);
+      doorbell.ring(wards);
       return appended;
     },
     onGrowth(listener) {
       listeners.add(listener);
       if (!listening) {
         listening = true;
-        void database
-          .listen(
-            CHANNEL,
-            (ward) => ring(ward as WardId),
-            () => void ringAll(),
-          )
+        void doorbell
+          .answer(ring, () => void ringAll())
           .catch(() => {
             listening = false;
           });
