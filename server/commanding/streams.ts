@@ -28,6 +28,8 @@ export interface StreamsRead {
   has(ward: WardId, stream: StreamKey): boolean;
 }
 
+export const STREAMS = Symbol('Streams');
+
 export class Streams {
   readonly #kept = new Map<Key, StreamSlice>();
   readonly #wards = new Map<WardId, KeptWard>();

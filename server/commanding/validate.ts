@@ -63,7 +63,8 @@ export const fieldErrors = (issues: readonly Issue[], body: unknown): FieldError
 
 function oneIssue(issue: Issue, body: unknown, above: readonly PropertyKey[]): FieldError[] {
   const path = [...above, ...issue.path];
-  if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+  const missing = valueAt(body, path) === undefined;
+  if (issue.code === 'invalid_union' && issue.errors.length > 0 && !missing) {
     return closest(issue.errors).flatMap((inner) => oneIssue(inner, body, path));
   }
   const at = (remedy: string, detail = issue.message): FieldError => ({
@@ -80,14 +81,19 @@ function oneIssue(issue: Issue, body: unknown, above: readonly PropertyKey[]): F
       }));
     case 'invalid_type':
       return [
-        valueAt(body, path) === undefined
+        missing
           ? at(`send ${article(issue.expected)}`, 'this field is missing')
           : at(`send ${article(issue.expected)}`),
       ];
     case 'invalid_value':
       return [at(`send one of: ${issue.values.map(String).join(', ')}`)];
     case 'invalid_union':
-      return [at('send one of the documented forms', 'this has none of the forms it may have')];
+      return [
+        at(
+          'send one of the documented forms',
+          missing ? 'this field is missing' : 'this has none of the forms it may have',
+        ),
+      ];
     case 'too_small':
       return [at(`send ${issue.origin === 'number' ? 'at least' : 'a length of at least'} ${issue.minimum}`)];
     case 'too_big':

@@ -1,0 +1,59 @@
+import { Module } from '@nestjs/common';
+import type { DynamicModule, Provider } from '@nestjs/common';
+import { TOTALS } from './capabilities/dayplan/queries.ts';
+import type { TotalsStore } from './capabilities/dayplan/queries.ts';
+import { COMMANDS } from './commanding/handle-command.ts';
+import type { Commands } from './commanding/handle-command.ts';
+import { STREAMS } from './commanding/streams.ts';
+import type { Streams } from './commanding/streams.ts';
+import { ABOUT } from './http/about.ts';
+import type { About } from './http/about.ts';
+import { CommandsController } from './http/commands.controller.ts';
+import { HealthController } from './http/health.controller.ts';
+import { OpenApiController } from './http/openapi.controller.ts';
+import { QueriesController } from './http/queries.controller.ts';
+import { LOG } from './log/log.ts';
+import type { Log } from './log/log.ts';
+import { CLOCK } from './platform/clock.ts';
+import type { Clock } from './platform/clock.ts';
+import { BOARDS } from './projecting/board.ts';
+import type { RunningBoards } from './projecting/open-boards.ts';
+import { WardGateway } from './pushing/gateway.ts';
+import { VAULT } from './vault/vault.ts';
+import type { Vault } from './vault/vault.ts';
+
+/** What is opened before there is an application: the ports its parts are built on. */
+export interface AppPorts {
+  readonly log: Log;
+  readonly vault: Vault;
+  readonly boards: RunningBoards;
+  readonly clock: Clock;
+  readonly streams: Streams;
+  readonly commands: Commands;
+  readonly totals: TotalsStore;
+  readonly about: About;
+}
+
+/** Nest wires the edges (HTTP and sockets) to the ports; the core knows nothing of it. */
+@Module({})
+// oxlint-disable-next-line typescript/no-extraneous-class -- a module of Nest is a class
+class AppModule {}
+
+export function appModule(ports: AppPorts): DynamicModule {
+  const given: readonly (readonly [symbol, unknown])[] = [
+    [LOG, ports.log],
+    [VAULT, ports.vault],
+    [BOARDS, ports.boards],
+    [CLOCK, ports.clock],
+    [STREAMS, ports.streams],
+    [COMMANDS, ports.commands],
+    [TOTALS, ports.totals],
+    [ABOUT, ports.about],
+  ];
+  const providers: Provider[] = given.map(([provide, useValue]) => ({ provide, useValue }));
+  return {
+    module: AppModule,
+    controllers: [HealthController, OpenApiController, CommandsController, QueriesController],
+    providers: [...providers, WardGateway],
+  };
+}

@@ -1,0 +1,45 @@
+/** The HTTP and socket application on opened ports; not listening yet. */
+import 'reflect-metadata';
+import { readFileSync } from 'node:fs';
+import { NestFactory } from '@nestjs/core';
+import { ExpressAdapter } from '@nestjs/platform-express';
+import type { NestExpressApplication } from '@nestjs/platform-express';
+import type { NextFunction, Request, Response } from 'express';
+import { appModule } from './app.module.ts';
+import type { AppPorts } from './app.module.ts';
+import { BODY_LIMIT } from './http/body.ts';
+import { ProblemFilter } from './http/problem-filter.ts';
+import { securityHeaders } from './http/security.ts';
+import { serveWeb, webFolder } from './http/serve-web.ts';
+import type { Config } from './platform/config.ts';
+import { nestLogger } from './platform/logging.ts';
+import type { Logger } from './platform/logging.ts';
+import { SameOriginAdapter } from './pushing/same-origin.ts';
+
+export async function createApp(
+  ports: AppPorts,
+  config: Pick<Config, 'tls'>,
+  logger: Logger,
+): Promise<NestExpressApplication> {
+  const { tls } = config;
+  const app = await NestFactory.create<NestExpressApplication>(appModule(ports), new ExpressAdapter(), {
+    logger: nestLogger(logger),
+    bodyParser: false,
+    abortOnError: false,
+    forceCloseConnections: true,
+    ...(tls ? { httpsOptions: { cert: readFileSync(tls.certFile), key: readFileSync(tls.keyFile) } } : {}),
+  });
+  app.disable('x-powered-by');
+  app.disable('etag');
+  app.use(securityHeaders(tls !== undefined));
+  // Answers hold names and texts: no cache between here and the screen may keep them.
+  app.use(['/api', '/health'], (_request: Request, response: Response, next: NextFunction) => {
+    response.setHeader('Cache-Control', 'no-store');
+    next();
+  });
+  serveWeb(app, webFolder());
+  app.useBodyParser('json', { limit: BODY_LIMIT });
+  app.useGlobalFilters(new ProblemFilter(logger));
+  app.useWebSocketAdapter(new SameOriginAdapter(app));
+  return app;
+}

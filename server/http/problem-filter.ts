@@ -1,0 +1,66 @@
+import { BadRequestException, Catch, HttpException } from '@nestjs/common';
+import type { ArgumentsHost, ExceptionFilter } from '@nestjs/common';
+import type { Request, Response } from 'express';
+import type { Problem } from '@footboard/shared/wire/http';
+import { Answered, broken, problem } from '../commanding/problems.ts';
+import { LogUnavailable } from '../log/log.ts';
+import type { Logger } from '../platform/logging.ts';
+import { BODY_LIMIT } from './body.ts';
+import { sendProblem } from './send.ts';
+
+/** Everything that goes wrong below HTTP leaves as problem details, without a stack or a message of the inside. */
+@Catch()
+export class ProblemFilter implements ExceptionFilter {
+  constructor(private readonly logger: Logger) {}
+
+  catch(error: unknown, host: ArgumentsHost): void {
+    const http = host.switchToHttp();
+    const request = http.getRequest<Request>();
+    const answer = problemOf(error, request);
+    if (answer.status >= 500 && !(error instanceof LogUnavailable)) {
+      this.logger.error({ method: request.method, path: request.path, err: error }, 'request broken');
+    }
+    sendProblem(http.getResponse<Response>(), answer);
+  }
+}
+
+function problemOf(error: unknown, request: Request): Problem {
+  if (error instanceof Answered) return error.answer;
+  if (error instanceof LogUnavailable) {
+    return problem('database-away', 'The database cannot be reached now.', 'Try again in a moment.');
+  }
+  const status = statusOf(error);
+  if (status === 413) {
+    return problem(
+      'too-large',
+      `The body is over ${BODY_LIMIT / 1024} kB.`,
+      'Send one entry a command; a check with all its stages is far smaller.',
+    );
+  }
+  if (error instanceof BadRequestException || status === 400) {
+    return problem('malformed-json', 'The body cannot be read as JSON.', 'Send one JSON object in UTF-8.');
+  }
+  if (status === 415) return notJson();
+  if (status === 404) {
+    return problem(
+      'no-such-page',
+      `Nothing answers ${request.method} ${request.path.slice(0, 200)}.`,
+      'The addresses are listed in /api/openapi.json.',
+    );
+  }
+  return broken();
+}
+
+export const notJson = (): Problem =>
+  problem(
+    'not-json',
+    'The request has no JSON body.',
+    'Send the command as JSON with the header Content-Type: application/json.',
+  );
+
+/** The status an error of Nest or of the body parser carries. */
+function statusOf(error: unknown): number {
+  if (error instanceof HttpException) return error.getStatus();
+  const status = (error as { status?: unknown } | null)?.status;
+  return typeof status === 'number' ? status : 500;
+}

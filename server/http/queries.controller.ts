@@ -1,0 +1,140 @@
+import { Controller, Get, Inject, Param, Query } from '@nestjs/common';
+import { isoInstant, toEpoch } from '@footboard/shared/kernel/times';
+import { stayId, wardId } from '@footboard/shared/kernel/ids';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import { boardNow, boardThen } from '../capabilities/board/queries.ts';
+import type { BoardsAsOf } from '../capabilities/board/queries.ts';
+import { TOTALS, huddlePage, totalsPage } from '../capabilities/dayplan/queries.ts';
+import type { TotalsStore } from '../capabilities/dayplan/queries.ts';
+import { staffOf } from '../capabilities/people/queries.ts';
+import { stayPageOf } from '../capabilities/stays/queries.ts';
+import { protocolsInForce, rulesInForce, wardList } from '../capabilities/wards/queries.ts';
+import { Answered, noSuchWard, problem } from '../commanding/problems.ts';
+import { STREAMS } from '../commanding/streams.ts';
+import type { Streams } from '../commanding/streams.ts';
+import { LOG } from '../log/log.ts';
+import type { Log } from '../log/log.ts';
+import { CLOCK } from '../platform/clock.ts';
+import type { Clock } from '../platform/clock.ts';
+import { BOARDS } from '../projecting/board.ts';
+import { VAULT } from '../vault/vault.ts';
+import type { Vault } from '../vault/vault.ts';
+import { ABOUT } from './about.ts';
+import type { About } from './about.ts';
+
+/** Reads. None of them writes. */
+@Controller('api')
+export class QueriesController {
+  constructor(
+    @Inject(BOARDS) private readonly boards: BoardsAsOf,
+    @Inject(LOG) private readonly log: Log,
+    @Inject(VAULT) private readonly vault: Vault,
+    @Inject(STREAMS) private readonly streams: Streams,
+    @Inject(TOTALS) private readonly totalsStore: TotalsStore,
+    @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(ABOUT) private readonly about: About,
+  ) {}
+
+  @Get('wards')
+  wards() {
+    return wardList(this.boards, this.about);
+  }
+
+  @Get('wards/:ward/board')
+  async board(
+    @Param('ward') ward: string,
+    @Query('at') at: string | undefined,
+    @Query('p') p: string | undefined,
+  ) {
+    const id = wardNamed(ward);
+    if (at === undefined && p === undefined) return boardNow(this.boards, id);
+    return boardThen({ boards: this.boards, log: this.log, now: this.clock.now() }, id, {
+      t: at === undefined ? undefined : instantOf(at),
+      p: p === undefined ? undefined : positionOf(p),
+    });
+  }
+
+  @Get('wards/:ward/staff')
+  async staff(@Param('ward') ward: string) {
+    return staffOf((await this.#ward(ward)).state, this.vault);
+  }
+
+  @Get('wards/:ward/stays/:stay')
+  async stay(@Param('ward') ward: string, @Param('stay') stay: string) {
+    const { state } = await this.#ward(ward);
+    const id = stayId.safeParse(stay);
+    if (!id.success) throw invalid('/stay', 'That is not the id of a stay.', 'Open the stay from the board.');
+    return stayPageOf({ boards: this.boards, log: this.log, vault: this.vault }, state, id.data);
+  }
+
+  @Get('wards/:ward/huddle')
+  async huddle(@Param('ward') ward: string) {
+    const { state, calendar } = await this.#ward(ward);
+    return huddlePage(this.boards, state, calendar, this.clock.now());
+  }
+
+  @Get('wards/:ward/totals')
+  async totals(@Param('ward') ward: string, @Query('day') day: string | undefined) {
+    const { state, calendar } = await this.#ward(ward);
+    return totalsPage(this.totalsStore, state, calendar, { day, now: this.clock.now() });
+  }
+
+  @Get('wards/:ward/rules')
+  async rules(@Param('ward') ward: string) {
+    return rulesInForce((await this.#ward(ward)).state);
+  }
+
+  @Get('wards/:ward/protocols')
+  async protocols(@Param('ward') ward: string) {
+    return protocolsInForce((await this.#ward(ward)).state);
+  }
+
+  /** With `position` and `chain` of an anchor exported earlier, a log cut short shows too. */
+  @Get('verify/:ward')
+  async verify(
+    @Param('ward') ward: string,
+    @Query('position') position: string | undefined,
+    @Query('chain') chain: string | undefined,
+  ) {
+    const { state } = await this.#ward(ward);
+    if (position === undefined && chain === undefined) return this.log.verify(state.ward);
+    if (!/^[0-9a-f]{64}$/.test(chain ?? '')) {
+      throw invalid(
+        '/chain',
+        'An anchor has a chain hash of 64 hexadecimal digits.',
+        'Send "position" and "chain" as an earlier answer gave them in "head".',
+      );
+    }
+    return this.log.verify(state.ward, { position: positionOf(position ?? ''), chain: chain! });
+  }
+
+  async #ward(id: string) {
+    const { state, calendar } = await this.streams.ward(wardNamed(id));
+    if (!state || !calendar) throw new Answered(noSuchWard(id));
+    return { state, calendar };
+  }
+}
+
+function wardNamed(text: string): WardId {
+  const id = wardId.safeParse(text);
+  if (!id.success) throw new Answered(noSuchWard(text));
+  return id.data;
+}
+
+function instantOf(text: string): number {
+  const at = isoInstant.safeParse(text);
+  if (!at.success) {
+    throw invalid('/at', at.error.issues[0]!.message, 'Write the instant in UTC, like 2026-10-25T01:40:00Z.');
+  }
+  return toEpoch(at.data);
+}
+
+function positionOf(text: string): number {
+  if (!/^\d{1,15}$/.test(text) || Number(text) < 1) {
+    throw invalid('/p', 'A position is a whole number from 1.', 'Leave it out for all that is known now.');
+  }
+  return Number(text);
+}
+
+const invalid = (pointer: string, detail: string, remedy: string) =>
+  new Answered(problem('invalid-query', detail, remedy, { errors: [{ pointer, detail, remedy }] }));

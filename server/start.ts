@@ -1,0 +1,122 @@
+/** Opens everything in order and closes it in the reverse order. Used by main.ts, the demo and the tests. */
+import { readFileSync } from 'node:fs';
+import { createSecureContext } from 'node:tls';
+import { DECIDERS } from './capabilities/deciders.ts';
+import { staffListPolicy } from './capabilities/people/author-policy.ts';
+import { Commands } from './commanding/handle-command.ts';
+import { Streams } from './commanding/streams.ts';
+import type { Log } from './log/log.ts';
+import { openLog } from './log/open-log.ts';
+import type { Clock } from './platform/clock.ts';
+import { systemClock } from './platform/clock.ts';
+import type { Config } from './platform/config.ts';
+import type { Database } from './platform/database.ts';
+import { openDatabase } from './platform/database.ts';
+import { greeting, urlOf } from './platform/greeting.ts';
+import { openLogger } from './platform/logging.ts';
+import type { Logger } from './platform/logging.ts';
+import { migrate } from './platform/migrate.ts';
+import { StartRefused } from './platform/start-refused.ts';
+import { openBoards } from './projecting/open-boards.ts';
+import type { RunningBoards } from './projecting/open-boards.ts';
+import { openProjectionStore } from './projecting/projection-store.ts';
+import { asStartRefused } from './start-failures.ts';
+import { checkMasterKey, masterKeyFrom } from './vault/master-key.ts';
+import { openVault } from './vault/open-vault.ts';
+import type { Vault } from './vault/vault.ts';
+
+export interface StartOptions {
+  readonly config: Config;
+  readonly clock?: Clock;
+  /** Invented data: every screen is marked. */
+  readonly demo?: boolean;
+  /** Prints nothing but warnings and errors. */
+  readonly quiet?: boolean;
+  /** Runs on the migrated database before any board is folded. */
+  readonly beforeBoards?: (opened: { readonly log: Log; readonly database: Database }) => Promise<void>;
+}
+
+export interface Footboard {
+  /** Where it listens, without a slash at the end. */
+  readonly url: string;
+  readonly commands: Commands;
+  readonly boards: RunningBoards;
+  readonly log: Log;
+  readonly vault: Vault;
+  readonly database: Database;
+  /** Ends every connection, then the projection, then the database. Twice does no harm. */
+  close(): Promise<void>;
+}
+
+/** @throws StartRefused with one line for whoever started it; then nothing is left open. */
+export async function startFootboard(options: StartOptions): Promise<Footboard> {
+  const { config, clock = systemClock, demo = false, quiet = false } = options;
+  const logger = openLogger(quiet && config.logLevel === 'info' ? 'warn' : config.logLevel);
+  const opened: (() => Promise<unknown>)[] = [];
+  const closeAll = async () => {
+    for (const close of opened.splice(0).toReversed()) await close();
+  };
+  try {
+    checkTls(config);
+    // The database takes longest to open; the web framework loads meanwhile.
+    const loading = import('./app.ts');
+    const database = await openDatabase(config);
+    opened.push(() => database.close());
+    await migrate(database);
+    const masterKey = masterKeyFrom(config.dataDir, config.masterKeyFile);
+    await checkMasterKey(database, masterKey);
+    const vault = openVault(database, masterKey);
+    const log = openLog(database, vault);
+    await options.beforeBoards?.({ log, database });
+
+    const boards = openBoards({ log, database, clock, demo, report: reportTo(logger) });
+    opened.push(() => boards.stop());
+    const [{ createApp }] = await Promise.all([loading, boards.start()]);
+    const streams = new Streams(log);
+    const commands = new Commands({
+      log,
+      streams,
+      boards,
+      clock,
+      authors: staffListPolicy,
+      deciders: DECIDERS,
+      logger,
+    });
+    const app = await createApp(
+      {
+        log,
+        vault,
+        boards,
+        clock,
+        streams,
+        commands,
+        totals: openProjectionStore(database),
+        about: { demo, trialStorage: database.kind === 'pglite' },
+      },
+      config,
+      logger,
+    );
+    opened.push(() => app.close());
+    await app.listen(config.port, config.host);
+    const url = urlOf(app.getHttpServer().address(), config);
+    if (!quiet) process.stdout.write(greeting({ url, config, boards, demo, kind: database.kind }));
+    return { url, commands, boards, log, vault, database, close: closeAll };
+  } catch (error) {
+    await closeAll().catch((again: unknown) => logger.error({ err: again }, 'closing after a failed start'));
+    throw asStartRefused(error, config);
+  }
+}
+
+const reportTo = (logger: Logger) => (place: string, error: unknown) => logger.error({ err: error }, place);
+
+function checkTls({ tls }: Config): void {
+  if (!tls) return;
+  try {
+    createSecureContext({ cert: readFileSync(tls.certFile), key: readFileSync(tls.keyFile) });
+  } catch (error) {
+    throw new StartRefused(
+      `TLS_CERT_FILE and TLS_KEY_FILE do not make a pair that can be used (${(error as Error).message}): write a PEM certificate and the PEM key made for it`,
+      { cause: error },
+    );
+  }
+}
