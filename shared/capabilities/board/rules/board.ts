@@ -100,6 +100,7 @@ function foldStayEvent(state: BoardState, stay: StayId, event: LoggedEvent): voi
     state.records.set(stay, held);
   }
   if (event.version <= held.version) return;
+  if (event.version > held.version + 1) held.whole = false;
   held.events.push(event);
   held.version = event.version;
   held.ended ||= event.type === 'stay-ended';

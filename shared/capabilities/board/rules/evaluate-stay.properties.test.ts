@@ -54,11 +54,11 @@ describe('the view of a stay', () => {
   });
 });
 
+const rank = (p: TaskPlan): number => peopleOrder.options.indexOf(p.people);
 /** Every task for which the second view asks less than the first: no hold where there was one, or fewer people. */
 function lessHelp(before: StayView, after: StayView): string[] {
   if (!before.plan || !after.plan) return [];
   const less: string[] = [];
-  const rank = (p: TaskPlan): number => peopleOrder.options.indexOf(p.people);
   for (const part of ['day', 'night'] as const) {
     for (const old of before.plan[part]) {
       const now = after.plan[part].find((p) => p.task === old.task)!;
