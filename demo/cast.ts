@@ -16,7 +16,13 @@ export interface DemoBed {
   bay: string;
   ceilingTrack: boolean;
 }
-const bay = (ward: string, name: string, letter: string, count: number, tracks: readonly number[]): DemoBed[] =>
+const bay = (
+  ward: string,
+  name: string,
+  letter: string,
+  count: number,
+  tracks: readonly number[],
+): DemoBed[] =>
   Array.from({ length: count }, (_, i) => ({
     bed: `${ward}-${letter.toLowerCase()}${i + 1}` as BedId,
     label: `${letter}${i + 1}`,

@@ -1,8 +1,8 @@
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { EventId, StayId, WardId } from '@footboard/shared/kernel/ids';
 
-/** Finds the newest event of a type in a stay, for entries that speak of an earlier one. */
-export type Find = (stay: StayId, type: string) => EventId | null;
+/** Finds the event of a type and time in a stay, for entries that speak of an earlier one. */
+export type Find = (stay: StayId, type: string, occurred: EpochMs) => EventId | null;
 
 /** One thing somebody enters: who, when, which command, with what. */
 export interface Entry {

@@ -35,10 +35,12 @@ export class Ledger {
   private readonly wards = new Map<WardId, WardPart>();
   private ids = 0;
 
-  readonly find: Find = (stay, type) => {
+  readonly find: Find = (stay, type, occurred) => {
     for (const [key, stream] of this.streams) {
       if (!key.endsWith(`|${streamKey('stay', stay)}`)) continue;
-      return stream.events.findLast((event) => event.type === type)?.id ?? null;
+      return (
+        stream.events.findLast((event) => event.type === type && event.occurred === occurred)?.id ?? null
+      );
     }
     return null;
   };

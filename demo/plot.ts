@@ -18,7 +18,13 @@ export function settingUp(): Entry[] {
       command: 'set-up-ward',
       data: { name, zone: ZONE, wardDayFrom: '07:00', nightFrom: '21:00', nightTo: '07:00', beds: [...beds] },
     },
-    ...STAFF.map((one) => ({ at: start, ward, by: 'first-run', command: 'add-staff-member', data: { ...one } })),
+    ...STAFF.map((one) => ({
+      at: start,
+      ward,
+      by: 'first-run',
+      command: 'add-staff-member',
+      data: { ...one },
+    })),
   ]);
 }
 

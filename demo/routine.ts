@@ -3,14 +3,29 @@ import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rul
 import type { Reading, StageRecord } from '@footboard/shared/capabilities/assessments/values';
 import type { Activity } from '@footboard/shared/capabilities/sessions/values';
 import { MINUTE, toIso, type EpochMs } from '@footboard/shared/kernel/times';
-import { AIDES, DAY_NURSES, LARKFIELD, MILLBROOK, NIGHT_NURSES, type DemoPerson, type Reach } from './cast.ts';
+import {
+  AIDES,
+  DAY_NURSES,
+  LARKFIELD,
+  MILLBROOK,
+  NIGHT_NURSES,
+  type DemoPerson,
+  type Reach,
+} from './cast.ts';
 import { at } from './days.ts';
 import type { Entry } from './entry.ts';
 import type { Chance } from './random.ts';
 
 const STAGES = DEFAULT_PROTOCOL.stages;
 
-function reading(kind: 'lying' | 'standing', minute: number, systolic: number, diastolic: number, rate: number, when: EpochMs): Reading {
+function reading(
+  kind: 'lying' | 'standing',
+  minute: number,
+  systolic: number,
+  diastolic: number,
+  rate: number,
+  when: EpochMs,
+): Reading {
   return { kind: 'pressure', posture: kind, minute, systolic, diastolic, heartRate: rate, at: toIso(when) };
 }
 
@@ -24,27 +39,34 @@ export function assessment(
     secured?: boolean;
     firstTimeUp?: boolean;
     pressureDrop?: boolean;
+    oneLeg?: boolean;
   },
 ): object {
   const stages: StageRecord[] = [];
+  // Entered at the end of the check: with a pressure set it began about 12 minutes before.
+  const begun = when - 12 * MINUTE;
   for (const [index, stage] of STAGES.entries()) {
     const met = index <= reach;
-    const secured = how.secured === true && index >= 3;
+    const hold = index >= 3 && how.secured ? stage.securedBy[0] : undefined;
+    const oneLeg = how.oneLeg === true && stage.oneLegRoute;
     stages.push({
       stage: stage.id,
       outcome: met ? 'met' : 'not-met',
-      how: secured ? 'secured' : 'free',
-      ...(secured ? { securedWith: 'standing-aid' as const } : {}),
+      how: hold === undefined ? 'free' : 'secured',
+      ...(hold === undefined ? {} : { securedWith: hold }),
+      ...(oneLeg && met ? { oneLeg: 'right' as const } : {}),
       people: index <= 1 ? 1 : reach >= 4 ? 1 : 2,
       findings: stage.parts.flatMap((part, n) =>
         (part.sided ? (['left', 'right'] as const) : [undefined]).map((side) => ({
           part: part.id,
           ...(side === undefined ? {} : { side }),
-          result: met || n > 0 ? ('met' as const) : ('not-met' as const),
+          ...(oneLeg && part.shows === 'leg-bears' && side === 'left'
+            ? { result: 'not-applicable' as const, reason: 'order' as const }
+            : { result: met || n > 0 ? ('met' as const) : ('not-met' as const) }),
         })),
       ),
       symptom: false,
-      at: toIso(when + index * MINUTE),
+      at: toIso(begun + (index < 3 ? index : index + 5) * MINUTE),
     });
     if (!met) break;
   }
@@ -52,9 +74,9 @@ export function assessment(
   const drop = how.pressureDrop ? 22 : 6;
   const readings: Reading[] = withPressure
     ? [
-        reading('lying', 5, 128, 76, 74, when),
-        reading('standing', 1, 128 - drop, 74, 84, when + 4 * MINUTE),
-        reading('standing', 3, 126 - drop, 73, 82, when + 6 * MINUTE),
+        reading('lying', 5, 128, 76, 74, begun + 2 * MINUTE),
+        reading('standing', 1, 128 - drop, 74, 84, begun + 5 * MINUTE),
+        reading('standing', 3, 126 - drop, 73, 82, begun + 7 * MINUTE),
       ]
     : [];
   return {
@@ -88,7 +110,8 @@ export function session(
   }>,
 ): { stay: string; session: object } {
   const occasion = more.occasion ?? 'planned';
-  const activity: Activity = occasion === 'toilet' ? 'toilet' : occasion === 'meal' && reach >= 3 ? 'chair' : USUAL[reach]!;
+  const activity: Activity =
+    occasion === 'toilet' ? 'toilet' : occasion === 'meal' && reach >= 3 ? 'chair' : USUAL[reach]!;
   const minutes = more.minutes ?? (activity === 'chair' || activity === 'lifted-to-chair' ? 45 : 12);
   const up = activity !== 'back-raised';
   return {
@@ -130,6 +153,7 @@ export function ordinaryDays(who: DemoPerson, luck: Chance, first: number, last:
   const minute = (from: number, to: number) => luck.between(from, to) * MINUTE;
   const nurse = () => luck.pick(DAY_NURSES);
   const aide = () => luck.pick(AIDES);
+  const leg = who.story === 'one-leg' ? { oneLeg: true } : {};
   const staged = who.story !== 'comfort' && who.story !== 'clinicians-plan';
 
   for (let day = Math.max(first, who.arrives); day <= last; day++) {
@@ -145,15 +169,31 @@ export function ordinaryDays(who: DemoPerson, luck: Chance, first: number, last:
     if (staged && early && !away) {
       if (arrival) {
         const when = day === 0 ? at(0, '07:45') + minute(0, 150) : at(day, '13:00') + minute(60, 200);
-        add(when, nurse(), 'record-assessment', assessment(who, when, reach, { depth: 'full-with-pressure' }));
+        add(
+          when,
+          nurse(),
+          'record-assessment',
+          assessment(who, when, reach, { depth: 'full-with-pressure', ...leg }),
+        );
       } else if (changed || (who.waits !== 'yes' && day % 2 === 0)) {
         const when = at(day, '07:40') + minute(0, 160);
-        add(when, luck.is(0.3) && day < 4 ? 'rhea' : nurse(), 'record-assessment', assessment(who, when, reach, { depth: 'full' }));
+        add(
+          when,
+          luck.is(0.3) && day < 4 ? 'rhea' : nurse(),
+          'record-assessment',
+          assessment(who, when, reach, { depth: 'full', ...leg }),
+        );
       } else {
-        add(at(day, '07:30') + minute(0, 110), nurse(), 'confirm-plan', { stay: who.stay, task: reach >= 3 ? 'bed-chair' : 'in-bed' });
+        add(at(day, '07:30') + minute(0, 110), nurse(), 'confirm-plan', {
+          stay: who.stay,
+          task: reach >= 3 ? 'bed-chair' : 'in-bed',
+        });
       }
       if (who.story !== 'quiet' || day < 6)
-        add(at(day, '19:40') + minute(0, 70), luck.pick(NIGHT_NURSES), 'confirm-plan', { stay: who.stay, task: reach >= 2 ? 'bed-chair' : 'in-bed' });
+        add(at(day, '19:40') + minute(0, 70), luck.pick(NIGHT_NURSES), 'confirm-plan', {
+          stay: who.stay,
+          task: reach >= 2 ? 'bed-chair' : 'in-bed',
+        });
     }
     if (who.story === 'comfort' || who.story === 'clinicians-plan') continue;
     if (who.story === 'quiet' && day >= 6) continue;
@@ -174,10 +214,21 @@ export function ordinaryDays(who: DemoPerson, luck: Chance, first: number, last:
         const why = who.story === 'refuses' ? NOT_DONE[luck.between(0, 1)]! : luck.pick(NOT_DONE);
         add(when, aide(), 'record-session', {
           stay: who.stay,
-          session: { outcome: 'not-done', notDone: why, occasion, activities: [], startedAt: toIso(when), events: [], firstTimeUp: false },
+          session: {
+            outcome: 'not-done',
+            notDone: why,
+            occasion,
+            activities: [],
+            startedAt: toIso(when),
+            events: [],
+            firstTimeUp: false,
+          },
         });
       } else {
-        add(when, luck.is(0.7) ? aide() : nurse(), 'record-session',
+        add(
+          when,
+          luck.is(0.7) ? aide() : nurse(),
+          'record-session',
           session(who, when, reach, {
             occasion,
             outcome: luck.is(0.9) ? 'done' : 'part',
@@ -193,7 +244,12 @@ export function ordinaryDays(who: DemoPerson, luck: Chance, first: number, last:
         if (luck.is(0.6)) {
           const when = at(day, clock) + minute(0, 25);
           if (arrival && when < at(day, '18:00')) continue;
-          add(when, luck.is(0.5) ? luck.pick(NIGHT_NURSES) : aide(), 'record-session', session(who, when, reach, { occasion: 'toilet' }));
+          add(
+            when,
+            luck.is(0.5) ? luck.pick(NIGHT_NURSES) : aide(),
+            'record-session',
+            session(who, when, reach, { occasion: 'toilet' }),
+          );
         }
       }
     }
