@@ -156,6 +156,13 @@ export function check(who: string, upTo: string, at: EpochMs, more: Partial<Chec
     ...more,
   };
 }
+/** The stages of such a check, with the last one not met. */
+export const upToFailed = (upTo: string, at: EpochMs): StageRecord[] =>
+  (check('anyone', upTo, at).stages as StageRecord[]).map((s) =>
+    s.stage === upTo
+      ? { ...s, outcome: 'not-met', findings: s.findings.map((f) => ({ ...f, result: 'not-met' as const })) }
+      : s,
+  );
 export function checked(
   who: string,
   upTo: string,

@@ -1,0 +1,132 @@
+import { describe, it, expect } from 'vitest';
+import * as commands from '@footboard/shared/capabilities/sessions/commands';
+import type { Activity, Session } from '@footboard/shared/capabilities/sessions/values';
+import { AIDE, arrived, checked, given, hours, iso, left, STAFF, upToFailed } from '../given.testkit.ts';
+
+const anna = arrived('anna', 'b1');
+const walk = {
+  outcome: 'done',
+  occasion: 'planned',
+  activities: ['walk' as Activity],
+  startedAt: iso(2),
+  events: [],
+} satisfies Partial<Session>;
+const recorded = (more: object = {}) =>
+  ['session-recorded', 'stay/anna', { session: { ...walk, firstTimeUp: false, ...more } }] as const;
+
+describe('a session', () => {
+  it('is recorded by all who work at the bedside, by nobody else', () => {
+    for (const who of ['aide', 'nurse', 'therapist', 'charge-nurse', 'handling-coordinator'] as const) {
+      given(anna)
+        .when(commands.recordSession, { stay: 'anna', session: walk }, { by: STAFF[who] })
+        .then(recorded());
+    }
+    for (const who of ['manager', 'records', 'administrator'] as const) {
+      given(anna)
+        .when(commands.recordSession, { stay: 'anna', session: walk }, { by: STAFF[who] })
+        .refuses('not-your-role');
+    }
+  });
+  it('that went beyond what is cleared is still recorded: a fact is a fact', () => {
+    given(anna, checked('anna', 'edge', { at: hours(1) }))
+      .when(
+        commands.recordSession,
+        { stay: 'anna', session: { ...walk, activities: ['walk', 'stairs'] } },
+        { by: AIDE },
+      )
+      .accepts();
+  });
+  it('keeps what the person said apart', () => {
+    const entered = given(anna).when(commands.recordSession, {
+      stay: 'anna',
+      session: {
+        ...walk,
+        outcome: 'not-done',
+        notDone: { group: 'said-no', example: 'tired' },
+        activities: [],
+      },
+      said: 'not before tea',
+    });
+    entered.then([
+      'session-recorded',
+      'stay/anna',
+      {
+        session: {
+          ...walk,
+          outcome: 'not-done',
+          notDone: { group: 'said-no', example: 'tired' },
+          activities: [],
+          firstTimeUp: false,
+        },
+        said: { ref: expect.any(String) },
+      },
+    ]);
+    entered.keeps(['stay/anna', 'not before tea']);
+  });
+  const at = (more: object, closed = false) =>
+    given(anna, ...(closed ? [left('anna', 'b1', { at: hours(2) })] : [])).when(
+      commands.recordSession,
+      { stay: 'anna', session: { ...walk, ...more } },
+      closed ? { at: hours(1.9), now: hours(3) } : {},
+    );
+  it('lies within the stay and not ahead of the clock', () => {
+    at({ startedAt: iso(-0.5) }).refuses('session-before-stay', '/session/startedAt');
+    at({ startedAt: iso(3.5) }).refuses('time-in-future', '/session/startedAt');
+    at({ endedAt: iso(3.5) }).refuses('time-in-future', '/session/endedAt');
+    at({ startedAt: iso(2) }, true).refuses('session-after-stay', '/session/startedAt');
+    at({ startedAt: iso(1.5) }, true).accepts();
+  });
+  it('takes a clock that runs up to two minutes ahead', () => {
+    at({ startedAt: iso(3 + 2 / 60) }).accepts();
+    at({ startedAt: iso(3 + 2.1 / 60) }).refuses('time-in-future');
+  });
+  it('has its back-to-bed time after its start', () => {
+    at({ backToBedBy: iso(2) }).refuses('back-to-bed-before-start', '/session/backToBedBy');
+    at({ backToBedBy: iso(3) }).accepts();
+  });
+});
+
+describe('a goal', () => {
+  const goal = (activity: string) =>
+    ({ stay: 'anna', goal: { activity: activity as 'walk', timesUp: 3 } }) as const;
+
+  it('within what is cleared is set by a qualified person', () => {
+    const entered = given(anna, checked('anna', 'walk', { at: hours(1) })).when(commands.setGoal, {
+      ...goal('walk'),
+      wish: 'to the garden',
+    });
+    entered.then([
+      'goal-set',
+      'stay/anna',
+      { goal: { activity: 'walk', timesUp: 3 }, wish: { ref: expect.any(String) } },
+    ]);
+    entered.keeps(['stay/anna', 'to the garden']);
+  });
+  it('above what is cleared is refused', () => {
+    const atEdge = given(anna, checked('anna', 'edge', { at: hours(1) }));
+    atEdge.when(commands.setGoal, goal('edge-sit')).accepts();
+    for (const more of ['stand', 'chair', 'toilet', 'march', 'walk', 'stairs']) {
+      atEdge.when(commands.setGoal, goal(more)).refuses('goal-above-cleared', '/goal/activity');
+    }
+  });
+  it('without any check asks for no more than the bed or a lifted chair', () => {
+    for (const least of ['bed-exercise', 'back-raised', 'lifted-to-chair']) {
+      given(anna).when(commands.setGoal, goal(least)).accepts();
+    }
+    given(anna).when(commands.setGoal, goal('edge-sit')).refuses('goal-above-cleared');
+  });
+  it('from before a check that found less is judged by the lesser', () => {
+    given(
+      anna,
+      checked('anna', 'walk', { at: hours(1) }),
+      checked('anna', 'stand', { at: hours(3) }, { stages: upToFailed('stand', hours(3)) }),
+    )
+      .when(commands.setGoal, goal('walk'), { at: hours(2), now: hours(4) })
+      .refuses('goal-above-cleared');
+  });
+  it('is not set by an aide', () => {
+    given(anna, checked('anna', 'walk', { at: hours(1) }))
+      .when(commands.setGoal, goal('walk'), { by: AIDE })
+      .refuses('not-your-role');
+  });
+});
