@@ -1,7 +1,7 @@
 // Appending, against bare inserts into the same columns and indexes, and against a general
 // event-sourcing library. One PostgreSQL, one pool size, named statements, fsync as the server has it.
 import { randomBytes, randomUUID } from 'node:crypto';
-import pg from 'pg';
+import { Client, Pool } from 'pg';
 import { getPostgreSQLEventStore } from '@event-driven-io/emmett-postgresql';
 import { hashText, canonical } from '@footboard/server/log/canonical';
 import { openLog } from '@footboard/server/log/open-log';
@@ -84,7 +84,7 @@ function bareRow(at) {
 
 /** A database of its own with the log in it; also used by the other benchmarks. */
 export async function benchDatabase() {
-  const admin = new pg.Client(ADDRESS);
+  const admin = new Client(ADDRESS);
   await admin.connect();
   const name = `footboard_bench_${randomBytes(4).toString('hex')}`;
   await admin.query(`create database ${name} template template0 encoding 'UTF8'`);
@@ -140,7 +140,7 @@ export async function run({ rounds = 25, single = 250, batches = 6, crowd = 600 
   const bench = await benchDatabase();
   const { log, database } = bench;
   await database.query('create table bare_event (like event including all)');
-  const pool = new pg.Pool({ connectionString: bench.url, max: POOL });
+  const pool = new Pool({ connectionString: bench.url, max: POOL });
   const emmett = getPostgreSQLEventStore(bench.url);
   try {
     await emmett.schema.migrate();

@@ -1,4 +1,5 @@
-import pg from 'pg';
+import { Client, Pool, types as postgresTypes } from 'pg';
+import type { PoolClient, PoolConfig } from 'pg';
 import { Kysely, PostgresDialect } from 'kysely';
 import type { PostgresPoolClient } from 'kysely';
 import type { Database, NoTables } from './database.ts';
@@ -14,8 +15,10 @@ const NAMED_TEXTS = 400;
 const types = {
   getTypeParser: ((oid: number, format?: 'text' | 'binary') => {
     if (oid === 20) return Number;
-    return format === 'binary' ? pg.types.getTypeParser(oid, 'binary') : pg.types.getTypeParser(oid, 'text');
-  }) as typeof pg.types.getTypeParser,
+    return format === 'binary'
+      ? postgresTypes.getTypeParser(oid, 'binary')
+      : postgresTypes.getTypeParser(oid, 'text');
+  }) as typeof postgresTypes.getTypeParser,
 };
 
 function statementNames(): (sql: string) => string | undefined {
@@ -38,27 +41,30 @@ function whatWentWrong(error: unknown): unknown {
 
 /** @throws DatabaseUnreachable */
 export async function openPostgres(databaseUrl: string): Promise<Database> {
-  const settings: pg.PoolConfig = {
+  const settings: PoolConfig = {
     connectionString: databaseUrl,
     connectionTimeoutMillis: CONNECT_WITHIN_MS,
     keepAlive: true,
     application_name: 'footboard',
     types,
   };
-  const pool = new pg.Pool({ ...settings, max: POOL_SIZE });
+  const pool = new Pool({ ...settings, max: POOL_SIZE });
   // An idle connection that breaks is dropped by the pool; the next caller gets a new one.
   pool.on('error', () => undefined);
+  // One that breaks while lent tells its caller by the failing query; without a listener of its own
+  // the same error would also end the process.
+  pool.on('connect', (client) => client.on('error', () => undefined));
   const nameOf = statementNames();
-  const listener = openListener(() => new pg.Client(settings));
+  const listener = openListener(() => new Client(settings));
 
-  const connect = async (): Promise<pg.PoolClient> => {
+  const connect = async (): Promise<PoolClient> => {
     try {
       return await pool.connect();
     } catch (error) {
       throw new DatabaseUnreachable(error);
     }
   };
-  const send = async (client: pg.PoolClient, sql: string, params: readonly unknown[], withinMs?: number) => {
+  const send = async (client: PoolClient, sql: string, params: readonly unknown[], withinMs?: number) => {
     // Without parameters a text may hold several statements (a migration does): the simple protocol.
     if (params.length === 0) return client.query(sql);
     const name = nameOf(sql);

@@ -1,4 +1,4 @@
-import type pg from 'pg';
+import type { Client } from 'pg';
 
 const FIRST_WAIT_MS = 100;
 const LONGEST_WAIT_MS = 5_000;
@@ -22,9 +22,9 @@ export interface Listener {
  * One connection for all notifications. When it breaks it is made anew, waiting longer each time,
  * and everyone is told that bells may have been missed: a notification is only ever a doorbell.
  */
-export function openListener(newClient: () => pg.Client): Listener {
+export function openListener(newClient: () => Client): Listener {
   const ears = new Set<Ear>();
-  let client: pg.Client | null = null;
+  let client: Client | null = null;
   let connecting: Promise<void> | null = null;
   let retry: NodeJS.Timeout | null = null;
   let wait = FIRST_WAIT_MS;
@@ -32,7 +32,7 @@ export function openListener(newClient: () => pg.Client): Listener {
   let lostOnce = false;
 
   const channels = () => new Set([...ears].map((ear) => ear.channel));
-  const lost = (gone: pg.Client) => {
+  const lost = (gone: Client) => {
     if (client !== gone) return;
     client = null;
     lostOnce = true;

@@ -81,9 +81,8 @@ export function logContract(on: string, open: Open): void {
         Array.from({ length: 4 }, () => log.append({ command, events: [entry(ward, 'stay/s1', 1)] })),
       );
       expect(answers.filter((a) => a.status === 'fulfilled')).toHaveLength(1);
-      for (const answer of answers) {
-        if (answer.status === 'rejected') expect(answer.reason).toBeInstanceOf(CommandSeen);
-      }
+      const refused = answers.flatMap((a) => (a.status === 'rejected' ? [a.reason as unknown] : []));
+      expect(refused.every((reason) => reason instanceof CommandSeen)).toBe(true);
       expect(await log.head(ward)).toBe(1);
     });
 
@@ -144,18 +143,24 @@ export function logContract(on: string, open: Open): void {
       const { database, log } = opened;
       const ward = newWard();
       await log.append(request(ward, 'stay/s1'));
-      for (const statement of [
+      const statements = [
         `update event set payload = '{}'`,
         'delete from event',
         'truncate event',
         `update command_outcome set result = '{}'`,
         'delete from command_outcome',
         'truncate command_outcome',
-      ]) {
-        await expect(database.query(statement), statement).rejects.toThrow(
-          /refused: nothing recorded is lost or overwritten/,
-        );
-      }
+      ];
+      const words = await Promise.all(
+        statements.map(async (statement) => ((await rejection(database.query(statement))) as Error).message),
+      );
+      expect(words).toEqual(
+        ['event', 'command_outcome'].flatMap((table) =>
+          ['UPDATE', 'DELETE', 'TRUNCATE'].map(
+            (verb) => `${verb} on ${table} is refused: nothing recorded is lost or overwritten`,
+          ),
+        ),
+      );
       expect((await log.verify(ward)).faults).toEqual([]);
     });
 
@@ -192,14 +197,12 @@ export function logContract(on: string, open: Open): void {
       const { database, log } = opened;
       const ward = newWard();
       // RFC 8785 (JSON Canonicalization Scheme), section 3.2.2 input and 3.2.3 expected output.
-      const payload = {
-        numbers: [333333333.33333329, 1e30, 4.5, 2e-3, 0.000000000000000000000000001],
-        string: '\u20ac$\u000F\u000aA\'\u0042\u0022\u005c\\"\/',
-        literals: [null, true, false],
-      };
-      const expected =
-        '{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],' +
-        '"string":"€$\\u000f\\nA\'B\\"\\\\\\\\\\"/"}';
+      const payload: unknown = JSON.parse(
+        String.raw`{ "numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],
+                     "string": "\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/",
+                     "literals": [null, true, false] }`,
+      );
+      const expected = String.raw`{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],"string":"€$\u000f\nA'B\"\\\\\"/"}`;
       await log.append({ command: outcome(ward), events: [entry(ward, 'stay/s1', 1, { payload })] });
       const [row] = await database.query<{ payload: string; digest: string; payload_hash: string }>(
         `select payload, payload_hash, encode(sha256(convert_to(payload, 'UTF8')), 'hex') as digest
@@ -302,6 +305,7 @@ export function logContract(on: string, open: Open): void {
         source: `'{"kind":"demo"}'`,
         command_id: `'other'`,
       };
+      const unnoticed: string[] = [];
       for (const [column, value] of Object.entries(changes)) {
         const ward = newWard();
         await log.append(request(ward, 'stay/s1', 1, 2));
@@ -309,11 +313,11 @@ export function logContract(on: string, open: Open): void {
           database.query(`update event set ${column} = ${value} where ward = $1 and position = 1`, [ward]),
         );
         const { faults } = await log.verify(ward);
-        expect(faults, column).toContainEqual({
-          position: 1,
-          fault: expect.stringContaining('the chain breaks'),
-        });
+        if (!faults.some((f) => f.position === 1 && f.fault.startsWith('the chain breaks'))) {
+          unnoticed.push(column);
+        }
       }
+      expect(unnoticed).toEqual([]);
     });
 
     it('LOG-11 verify finds a hole, and a cut tail by the head and by an anchor', async () => {

@@ -1,11 +1,11 @@
 /** A database of its own for each test file, dropped at the end. */
 import { randomBytes } from 'node:crypto';
-import pg from 'pg';
+import { Client } from 'pg';
 
 const ADDRESS = process.env['TEST_DATABASE_URL'] ?? 'postgres://root@127.0.0.1:5432/postgres';
 
 async function asAdmin(statement: string): Promise<void> {
-  const client = new pg.Client(ADDRESS);
+  const client = new Client(ADDRESS);
   await client.connect();
   try {
     await client.query(statement);
