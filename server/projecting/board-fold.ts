@@ -10,25 +10,60 @@ import {
 } from '@footboard/shared/capabilities/board/rules/board';
 import type { BoardState } from '@footboard/shared/capabilities/board/rules/board';
 import type { BoardView } from '@footboard/shared/capabilities/board/view';
+import { foldWard } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import { streamKey } from '@footboard/shared/kernel/event-type';
-import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
+import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
 import type { StayId, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { Log } from '../log/log.ts';
+import { DayTotals } from './day-totals.ts';
+import type { DayTotal } from './projection-store.ts';
+
+type Reads = Pick<Log, 'readStreams'>;
+
+/** What a fold gives at an instant. */
+export interface Seen {
+  readonly board: BoardView;
+  /** The next instant at which the board can change without an event. */
+  readonly nextChange: EpochMs | null;
+  /** Ward day totals that changed since the last view. */
+  readonly totals: readonly DayTotal[];
+}
 
 export class BoardFold {
-  readonly #log: Pick<Log, 'readStreams'>;
+  readonly #log: Reads;
   readonly #state: BoardState;
+  readonly #totals = new DayTotals();
   #position = 0;
   #touched = new Set<StayId>();
   #whole = true;
 
   constructor(
     readonly ward: WardId,
-    log: Pick<Log, 'readStreams'>,
+    log: Reads,
   ) {
     this.#log = log;
     this.#state = emptyBoard(ward);
+  }
+
+  /**
+   * The same fold without reading the whole log: the ward's own stream, the guard streams of its
+   * beds, and the streams of the stays that hold a bed, each up to `position`.
+   */
+  static async restore(ward: WardId, log: Reads, position: number): Promise<BoardFold> {
+    const fold = new BoardFold(ward, log);
+    const upTo = (events: readonly LoggedEvent[]) => events.filter((event) => event.position <= position);
+    const read = async (streams: readonly StreamKey[]) =>
+      upTo([...(await log.readStreams(ward, streams)).values()].flatMap(({ events }) => events));
+
+    const wardEvents = await read([streamKey('ward', ward)]);
+    const beds = foldWard(ward, wardEvents)?.beds ?? [];
+    const guards = beds.length > 0 ? await read(beds.map(({ bed }) => streamKey('bed', bed))) : [];
+    const events = [...wardEvents, ...guards].toSorted((a, b) => a.position - b.position);
+    const { missing } = foldBoard(fold.#state, events);
+    await fold.#addMissing(missing, position);
+    fold.#position = position;
+    return fold;
   }
 
   /** Position of the last event folded. */
@@ -46,11 +81,6 @@ export class BoardFold {
     return this.#state.wardState !== null;
   }
 
-  /** Stays with new facts since the last view. */
-  get touched(): ReadonlySet<StayId> {
-    return this.#touched;
-  }
-
   /** Folds the next page; its events follow `position` without a hole. */
   async take(events: readonly LoggedEvent[]): Promise<void> {
     const last = events.at(-1);
@@ -62,31 +92,48 @@ export class BoardFold {
     }
     this.#whole = false;
     const { touched, missing } = foldBoard(this.#state, events);
-    if (missing.size > 0) await this.#addMissing(missing, last.position);
-    for (const stay of touched) this.#touched.add(stay);
+    this.#totals.take(events);
+    const partial = this.#totals.partial();
+    if (missing.size > 0 || partial.length > 0) {
+      await this.#addMissing(new Set([...missing, ...partial]), last.position);
+    }
+    for (const stay of touched) {
+      this.#touched.add(stay);
+      if (!this.#state.records.has(stay)) this.#totals.leaves(stay);
+    }
     this.#position = last.position;
     this.#whole = true;
   }
 
-  /** A stay in a bed whose earlier events were not folded here: its whole stream, up to this position. */
-  async #addMissing(missing: ReadonlySet<StayId>, upTo: number): Promise<void> {
+  /** Stays whose earlier events were not folded here: their whole streams, up to this position. */
+  async #addMissing(missing: ReadonlySet<StayId>, position: number): Promise<void> {
+    if (missing.size === 0) return;
     const streams = await this.#log.readStreams(
       this.ward,
       [...missing].map((stay) => streamKey('stay', stay)),
     );
     for (const stay of missing) {
-      const events =
-        streams.get(streamKey('stay', stay))?.events.filter((event) => event.position <= upTo) ?? [];
+      const read = streams.get(streamKey('stay', stay))?.events ?? [];
+      const events = read.filter((event) => event.position <= position);
       addRecord(this.#state, { stay, version: events.at(-1)?.version ?? 0, events });
+      this.#totals.put(stay, events);
     }
   }
 
-  /** The board at an instant; rows of stays without new facts are the same objects as before while they hold. */
-  view(t: EpochMs): { readonly board: BoardView; readonly nextChange: EpochMs | null } {
+  /** Totals of stays that have left since the last view; a long replay hands them on page by page. */
+  totalsOfLeft(t: EpochMs): readonly DayTotal[] {
+    const { calendar } = this.#state;
+    return calendar ? this.#totals.drainLeft(calendar, t) : [];
+  }
+
+  /** The board at an instant; parts that did not change are the same objects as before while they hold. */
+  view(t: EpochMs): Seen {
     this.#whole = false;
-    const seen = viewBoard(this.#state, t, this.#touched);
+    const { board, nextChange } = viewBoard(this.#state, t, this.#touched);
+    const { calendar } = this.#state;
+    const totals = calendar ? this.#totals.drain(calendar, t) : [];
     this.#touched = new Set();
     this.#whole = true;
-    return seen;
+    return { board, nextChange, totals };
   }
 }

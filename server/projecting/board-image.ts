@@ -6,7 +6,7 @@ import type { BedView, BoardView } from '@footboard/shared/capabilities/board/vi
 import type { BedId } from '@footboard/shared/kernel/ids';
 
 export interface RowImage {
-  /** Kept so that an unchanged row, which the rules hand back as the same object, is not written again. */
+  /** Kept so that a row whose parts are the same objects as before is not written out again. */
   readonly view: BedView;
   readonly text: string;
 }
@@ -32,11 +32,14 @@ const factsOf = (board: BoardView): WardFacts => {
   return facts;
 };
 
+const sameParts = (a: BedView, b: BedView): boolean =>
+  (Object.keys(b) as (keyof BedView)[]).every((part) => a[part] === b[part]);
+
 export function imageOf(board: BoardView, before?: BoardImage | null): BoardImage {
   const rows = new Map<BedId, RowImage>();
   for (const view of board.beds) {
     const known = before?.rows.get(view.bed);
-    rows.set(view.bed, known && known.view === view ? known : { view, text: JSON.stringify(view) });
+    rows.set(view.bed, known && sameParts(known.view, view) ? known : { view, text: JSON.stringify(view) });
   }
   return {
     view: board,

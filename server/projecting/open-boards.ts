@@ -7,10 +7,9 @@ import type { Patch } from '@footboard/shared/wire/messages';
 import type { Log } from '../log/log.ts';
 import type { Clock } from '../platform/clock.ts';
 import type { Database } from '../platform/database.ts';
-import { BoardFold } from './board-fold.ts';
 import type { Boards } from './board.ts';
 import { openProjectionStore } from './projection-store.ts';
-import { boardAsOf, readOn } from './replay.ts';
+import { boardAsOf } from './replay.ts';
 import type { RunnerState } from './runner-state.ts';
 import { systemTimers } from './timers.ts';
 import type { Timers } from './timers.ts';
@@ -158,10 +157,8 @@ export function openBoards(options: OpenBoards): RunningBoards {
     boardAsOf: (ward, p, t) => boardAsOf(log, ward, p, t),
     async rebuild(ward) {
       const runner = runners.get(ward);
-      if (!runner?.snapshot()) throw new Error(`ward ${ward} has no board to rebuild`);
-      const fold = new BoardFold(ward, log);
-      await readOn(fold, log);
-      return runner.flipTo(fold);
+      if (!runner) throw new Error(`ward ${ward} has no board to rebuild`);
+      return runner.rebuild();
     },
     pauseProjector: (ward) => runners.get(ward)?.hold(true),
     resumeProjector: (ward) => runners.get(ward)?.hold(false),

@@ -1,6 +1,6 @@
 /** The projection tables: one read of what stands, and one transaction for rows, checkpoint and feed. */
 import { sql } from 'kysely';
-import type { Transaction } from 'kysely';
+import type { Kysely, Transaction } from 'kysely';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import { HOUR } from '@footboard/shared/kernel/times';
 import type { WardId } from '@footboard/shared/kernel/ids';
@@ -73,6 +73,9 @@ export interface ProjectionStore {
   standing(ward: WardId): Promise<Standing | null>;
   /** @throws CheckpointMoved */
   commit(commit: Commit): Promise<void>;
+  /** Throws away what an unfinished rebuild left behind. */
+  clearRevision(ward: WardId, revision: number): Promise<void>;
+  putTotals(ward: WardId, revision: number, totals: readonly DayTotal[]): Promise<void>;
   /** Writes a whole revision beside the active one and makes it the active one. @throws CheckpointMoved */
   flip(commit: Commit & { readonly before: Standing }): Promise<void>;
   /** Patches after `feed` in order; null when the first of them is no longer kept. */
@@ -115,9 +118,15 @@ async function putBeds(tx: Transaction<ProjectionTables>, commit: Commit, whole:
   }
 }
 
-async function putTotals(tx: Transaction<ProjectionTables>, commit: Commit): Promise<void> {
-  const { revision } = commit.after.checkpoint;
-  const rows = commit.totals.map((total) => ({ ward: commit.ward, revision, ...total }));
+async function putTotals(
+  tx: Kysely<ProjectionTables>,
+  ward: WardId,
+  revision: number,
+  totals: readonly DayTotal[],
+): Promise<void> {
+  // One statement cannot write a row twice: of two versions of a day the later counts.
+  const latest = new Map(totals.map((total) => [`${total.day} ${total.stay}`, total]));
+  const rows = [...latest.values()].map((total) => ({ ward, revision, ...total }));
   for (const chunk of inChunks(rows)) {
     await tx
       .insertInto('ward_day_total')
@@ -230,9 +239,18 @@ export function openProjectionStore(database: Pick<Database, 'kysely'>): Project
         await moveCheckpoint(tx, commit);
         await putBeds(tx, commit, false);
         await putFeed(tx, commit.patch);
-        await putTotals(tx, commit);
+        await putTotals(tx, commit.ward, commit.after.checkpoint.revision, commit.totals);
       });
     },
+
+    async clearRevision(ward, revision) {
+      for (const table of ['projection', 'board_bed', 'ward_day_total'] as const) {
+        await sql`delete from ${sql.table(table)} where ward = ${ward} and revision >= ${revision}`.execute(
+          db,
+        );
+      }
+    },
+    putTotals: (ward, revision, totals) => putTotals(db, ward, revision, totals),
 
     async flip(commit) {
       const { ward, before, after } = commit;
@@ -269,7 +287,7 @@ export function openProjectionStore(database: Pick<Database, 'kysely'>): Project
           })
           .execute();
         await putBeds(tx, commit, true);
-        await putTotals(tx, commit);
+        await putTotals(tx, commit.ward, commit.after.checkpoint.revision, commit.totals);
         await putFeed(tx, commit.patch);
         await tx
           .updateTable('active_projection')

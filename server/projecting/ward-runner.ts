@@ -13,7 +13,7 @@ import { BoardFold } from './board-fold.ts';
 import { changesBetween, imageOf } from './board-image.ts';
 import type { BoardChanges, BoardImage } from './board-image.ts';
 import { CheckpointMoved, FEED_KEPT } from './projection-store.ts';
-import type { Commit, ProjectionStore, Standing } from './projection-store.ts';
+import type { Commit, DayTotal, ProjectionStore, Standing } from './projection-store.ts';
 import { readOn } from './replay.ts';
 import { nextState } from './runner-state.ts';
 import type { RunnerSignal, RunnerState } from './runner-state.ts';
@@ -33,7 +33,6 @@ const REARM_AT_LEAST = MINUTE;
 const LONGEST_PAUSE = 8 * SECOND;
 const RECENT_PATCHES = 256;
 const PRUNE_EVERY = 200;
-const TRIES = 5;
 /** A view that claims to change at once must not keep the machine busy. */
 const SHORTEST_WAIT = 20;
 
@@ -56,6 +55,8 @@ export class WardRunner {
   #cancelAlarm: () => void = nothing;
   #cancelRetry: () => void = nothing;
   #recent: Patch[] = [];
+  /** Worked out and not committed yet. */
+  #totals: DayTotal[] = [];
   #waiters = new Set<{ position: number; done: (shown: boolean) => void }>();
 
   constructor(
@@ -139,7 +140,7 @@ export class WardRunner {
     const at = this.#recent.findIndex((patch) => patch.from === feed);
     if (at >= 0) return this.#recent.slice(at);
     const stored = await this.#ports.store.feedAfter(this.ward, feed);
-    return stored && linked(stored, feed) ? stored : null;
+    return stored && linked(stored, feed, this.feed) ? stored : null;
   }
 
   waitFor(position: number, withinMs: number): Promise<boolean> {
@@ -158,31 +159,50 @@ export class WardRunner {
     });
   }
 
-  /** Makes a fold that was built beside the one screens are served from. It may stand a little behind. */
-  flipTo(fold: BoardFold): Promise<number> {
-    return this.#alone(async () => {
-      for (let tries = 0; tries < TRIES; tries++) {
-        await readOn(fold, this.#ports.log);
-        const before = this.#standing;
-        if (!before) throw new Error(`ward ${this.ward} has no board yet to build beside`);
-        const t = this.#ports.clock.now();
-        const seen = fold.view(t);
-        const image = imageOf(seen.board, before.image);
-        const commit = this.#commitOf(before, image, fold.position, t, before.checkpoint.revision + 1);
-        try {
-          await this.#ports.store.flip({ ...commit, before });
-        } catch (error) {
-          if (!(error instanceof CheckpointMoved)) throw error;
-          await this.#adopt();
-          continue;
-        }
-        this.#fold = fold;
-        this.#stand(commit);
-        this.#arm(seen.nextChange);
-        return commit.after.checkpoint.revision;
+  /**
+   * Builds everything again from the first event, beside what is in use, then serves that.
+   * @returns the revision now in use.
+   */
+  async rebuild(): Promise<number> {
+    const { log, store, clock } = this.#ports;
+    const before = this.#standing;
+    if (!before) throw new Error(`ward ${this.ward} has no board yet to build beside`);
+    const revision = before.checkpoint.revision + 1;
+    await store.clearRevision(this.ward, revision);
+    const fold = new BoardFold(this.ward, log);
+    await readOn(fold, log, undefined, () =>
+      store.putTotals(this.ward, revision, fold.totalsOfLeft(clock.now())),
+    );
+    return this.#alone(() => this.#flipTo(fold, revision));
+  }
+
+  /** Between two steps of the runner: the last few events, then the new revision takes over. */
+  async #flipTo(fold: BoardFold, revision: number): Promise<number> {
+    const totals: DayTotal[] = [];
+    for (;;) {
+      await readOn(fold, this.#ports.log);
+      const before = this.#standing;
+      if (before?.checkpoint.revision !== revision - 1) {
+        throw new Error(`ward ${this.ward}: another rebuild was first; its board is in use`);
       }
-      throw new CheckpointMoved(this.ward);
-    });
+      const t = this.#ports.clock.now();
+      const seen = fold.view(t);
+      totals.push(...seen.totals);
+      const image = imageOf(seen.board, before.image);
+      const commit = this.#commitOf(before, image, fold.position, t, revision, totals);
+      try {
+        await this.#ports.store.flip({ ...commit, before });
+      } catch (error) {
+        if (!(error instanceof CheckpointMoved)) throw error;
+        await this.#adopt();
+        continue;
+      }
+      this.#fold = fold;
+      this.#totals = [];
+      this.#stand(commit);
+      this.#arm(seen.nextChange);
+      return revision;
+    }
   }
 
   #signal(signal: RunnerSignal): void {
@@ -220,21 +240,19 @@ export class WardRunner {
       this.#standing = await this.#ports.store.standing(this.ward);
       this.#loaded = true;
     }
-    for (let tries = 0; tries < TRIES; tries++) {
+    for (;;) {
       await this.#readOn();
-      if (await this.#evaluate()) {
-        this.#signal('caught-up');
-        return;
-      }
+      if (await this.#evaluate()) break;
       // Another runner was first. Its checkpoint may be ahead: adopt what stands, then read on.
       await this.#adopt();
     }
-    throw new CheckpointMoved(this.ward);
+    this.#signal('caught-up');
   }
 
   async #readOn(): Promise<void> {
     if (!this.#fold?.whole) {
-      this.#fold = new BoardFold(this.ward, this.#ports.log);
+      const { log } = this.#ports;
+      this.#fold = await BoardFold.restore(this.ward, log, await log.head(this.ward));
       this.#unread = true;
     }
     if (!this.#unread) return;
@@ -254,10 +272,13 @@ export class WardRunner {
     if (!fold.hasWard) return true;
     const t = this.#ports.clock.now();
     const seen = fold.view(t);
+    this.#totals.push(...seen.totals);
     const before = this.#standing;
     const image = imageOf(seen.board, before?.image);
-    const commit = this.#commitOf(before, image, fold.position, t, before?.checkpoint.revision ?? 1);
-    if (before && !commit.patch && before.checkpoint.position === fold.position) {
+    const revision = before?.checkpoint.revision ?? 1;
+    const commit = this.#commitOf(before, image, fold.position, t, revision, this.#totals);
+    const moved = before?.checkpoint.position !== fold.position;
+    if (before && !moved && !commit.patch && commit.totals.length === 0) {
       this.#standing = { checkpoint: before.checkpoint, image };
       this.#evaluatedAt = t;
     } else {
@@ -267,6 +288,7 @@ export class WardRunner {
         if (error instanceof CheckpointMoved) return false;
         throw error;
       }
+      this.#totals = [];
       this.#stand(commit);
     }
     this.#arm(seen.nextChange);
@@ -279,6 +301,7 @@ export class WardRunner {
     position: number,
     t: EpochMs,
     revision: number,
+    totals: readonly DayTotal[],
   ): Commit {
     const changes = changesBetween(before?.image ?? null, image);
     const from = before?.checkpoint.feed ?? 0;
@@ -288,7 +311,7 @@ export class WardRunner {
       before,
       after: { checkpoint: { revision, position, feed, evaluatedAt: t }, image },
       patch: changes ? patchOf(this.ward, from, feed, position, t, changes) : null,
-      totals: [],
+      totals,
     };
   }
 
@@ -304,10 +327,14 @@ export class WardRunner {
     }
   }
 
-  /** Takes over what another runner committed; screens here get it as one linked patch. */
+  /**
+   * Takes over what another runner committed; screens here get it as one linked patch.
+   * @throws CheckpointMoved when nothing moved after all: then trying again would never end.
+   */
   async #adopt(): Promise<void> {
     const stored = await this.#ports.store.standing(this.ward);
     const before = this.#standing;
+    if (sameCheckpoint(stored, before)) throw new CheckpointMoved(this.ward);
     this.#standing = stored;
     this.#unread = true;
     if (!stored?.image || !before || stored.checkpoint.feed <= before.checkpoint.feed) {
@@ -372,11 +399,17 @@ function patchOf(
   return { ward, from, to, p, t, ...changes };
 }
 
-function linked(patches: readonly Patch[], from: number): boolean {
+function sameCheckpoint(a: Standing | null, b: Standing | null): boolean {
+  if (!a || !b) return a === b;
+  const [one, two] = [a.checkpoint, b.checkpoint];
+  return one.revision === two.revision && one.position === two.position && one.feed === two.feed;
+}
+
+function linked(patches: readonly Patch[], from: number, to: number): boolean {
   let at = from;
   for (const patch of patches) {
     if (patch.from !== at) return false;
     at = patch.to;
   }
-  return true;
+  return at >= to;
 }

@@ -1,0 +1,92 @@
+/**
+ * The ward day totals beside the board: for each stay with new facts, and for everybody in a bed
+ * when the ward day turns, the rows that changed. A stay that has left is worked out once and
+ * dropped, so that memory follows the beds.
+ */
+import { totalsOf } from '@footboard/shared/capabilities/dayplan/rules/totals';
+import type { WardCalendar } from '@footboard/shared/capabilities/wards/context';
+import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
+import { stayOf } from '@footboard/shared/kernel/event-type';
+import type { StayId } from '@footboard/shared/kernel/ids';
+import type { EpochMs } from '@footboard/shared/kernel/times';
+import type { DayTotal } from './projection-store.ts';
+
+interface Kept {
+  events: LoggedEvent[];
+  /** False when earlier events of the stream were not folded here. */
+  whole: boolean;
+  /** Rows as last handed out, by start of the ward day. */
+  readonly written: Map<EpochMs, string>;
+}
+
+export class DayTotals {
+  readonly #stays = new Map<StayId, Kept>();
+  #due = new Set<StayId>();
+  #left = new Set<StayId>();
+  #day: EpochMs | null = null;
+
+  take(events: readonly LoggedEvent[]): void {
+    for (const event of events) {
+      const stay = stayOf(event.stream);
+      if (stay === null) continue;
+      let kept = this.#stays.get(stay);
+      if (!kept) {
+        kept = { events: [], whole: event.version === 1, written: new Map() };
+        this.#stays.set(stay, kept);
+      }
+      kept.events.push(event);
+      this.#due.add(stay);
+    }
+  }
+
+  /** Stays of which only part of the stream is here: to be read whole and put. */
+  partial(): readonly StayId[] {
+    return [...this.#due].filter((stay) => !this.#stays.get(stay)!.whole);
+  }
+  put(stay: StayId, events: readonly LoggedEvent[]): void {
+    const written = this.#stays.get(stay)?.written ?? new Map<EpochMs, string>();
+    this.#stays.set(stay, { events: [...events], whole: true, written });
+    this.#due.add(stay);
+  }
+
+  /** The stay holds no bed any more. */
+  leaves(stay: StayId): void {
+    if (this.#stays.has(stay)) this.#left.add(stay);
+  }
+
+  /** Rows of stays that have left since the last call; they are forgotten. */
+  drainLeft(calendar: WardCalendar, t: EpochMs): DayTotal[] {
+    const rows: DayTotal[] = [];
+    for (const stay of this.#left) {
+      rows.push(...this.#changed(stay, calendar, t));
+      this.#stays.delete(stay);
+      this.#due.delete(stay);
+    }
+    this.#left = new Set();
+    return rows;
+  }
+
+  /** All rows that changed since the last call. */
+  drain(calendar: WardCalendar, t: EpochMs): DayTotal[] {
+    const rows = this.drainLeft(calendar, t);
+    const day = calendar.wardDay(t).from;
+    const due = day === this.#day ? this.#due : this.#stays.keys();
+    for (const stay of due) rows.push(...this.#changed(stay, calendar, t));
+    this.#due = new Set();
+    this.#day = day;
+    return rows;
+  }
+
+  #changed(stay: StayId, calendar: WardCalendar, t: EpochMs): DayTotal[] {
+    const kept = this.#stays.get(stay)!;
+    const record = { stay, version: kept.events.at(-1)?.version ?? 0, events: kept.events };
+    const rows: DayTotal[] = [];
+    for (const total of totalsOf(record, calendar, t)) {
+      const row = JSON.stringify(total);
+      if (kept.written.get(total.from) === row) continue;
+      kept.written.set(total.from, row);
+      rows.push({ day: total.from, stay, row });
+    }
+    return rows;
+  }
+}
