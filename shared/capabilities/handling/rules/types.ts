@@ -1,5 +1,6 @@
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
+import type { StageStanding } from '../../assessments/rules/seen.ts';
 import type { Side, WalkingSupport } from '../../assessments/values.ts';
 import type { HoldView, TierView, TrustView, Because } from '../../board/view.ts';
 import type { Limb, Order, Precaution, WeightBearing } from '../../orders/values.ts';
@@ -34,7 +35,11 @@ export interface Capability {
   /** How far up the stages the person may be taken by the tier, for the edge, stand and walk table. */
   readonly cleared: ReadonlySet<string>;
   readonly clearedFree: ReadonlySet<string>;
+  /** How each stage was last found, by the same keys; a stage never tested is not in it. */
+  readonly standings: ReadonlyMap<string, StageStanding>;
   readonly because: readonly Because[];
+  /** The next instant at which this can change with no new fact; null when there is none. */
+  readonly nextChange: EpochMs | null;
 }
 
 /** Everything in force at an instant that bears on how to move the person. Assembled by the board room. */

@@ -1,0 +1,168 @@
+import { describe, expect, it } from 'vitest';
+import { HOUR } from '../../../kernel/times.ts';
+import {
+  allMet,
+  assessment,
+  hours,
+  notMet,
+  tierInput,
+  upTo,
+} from '../../assessments/rules/assessment.testkit.ts';
+import { judgeTier } from '../../assessments/rules/tier.ts';
+import type { Finding } from '../../assessments/values.ts';
+import type { Fact } from '../../corrections/facts.ts';
+import type { Limb, WeightBearing } from '../../orders/values.ts';
+import { bearsAsAWhole, capabilityOf } from './capability.ts';
+import type { PlanInput } from './types.ts';
+
+const orders = (legs: Partial<Record<Limb, WeightBearing>> = {}): PlanInput['orders'] => ({
+  activity: null,
+  weightBearing: new Map(
+    Object.entries(legs).map(([limb, bears]) => [
+      limb as Limb,
+      { value: { about: 'weight-bearing', limb: limb as Limb, bears }, fact: 'o1' as never, at: hours(0) },
+    ]),
+  ),
+  precautions: new Map(),
+  brace: null,
+});
+const capability = (
+  facts: readonly Fact[],
+  {
+    at = 1,
+    legs = {},
+    weight = null,
+  }: { at?: number; legs?: Partial<Record<Limb, WeightBearing>>; weight?: PlanInput['weight'] } = {},
+) => {
+  const input = tierInput(facts, at);
+  return capabilityOf({ ...input, tier: judgeTier(input), orders: orders(legs), weight });
+};
+const withFindings = (stage: string, change: (f: Finding) => Finding) => ({
+  findings: allMet(stage).map(change),
+});
+
+const says = (waitsForHelp: 'yes' | 'no' | 'varies', at: number) =>
+  assessment(upTo('walk'), { at }, { cooperation: { waitsForHelp, followsInstructions: 'yes' } });
+
+describe('capability', () => {
+  it('never seen standing counts as bearing nothing, whatever the order allows', () => {
+    const c = capability([assessment(upTo('edge'))], { legs: { 'left-leg': 'unrestricted' } });
+    expect(c.weightBearing).toEqual({ 'left-leg': 'none', 'right-leg': 'none' });
+    expect(c.bears).toBe('none');
+  });
+  it.each([
+    [{}, 'unrestricted', 'full'],
+    [{ 'left-leg': 'limited' }, 'limited', 'partial'],
+    [{ 'left-leg': 'none' }, 'none', 'partial'],
+    [{ 'left-leg': 'none', 'right-leg': 'limited' }, 'none', 'none'],
+  ] as const)('seen standing on both legs, with orders %j', (legs, left, bears) => {
+    const c = capability([assessment(upTo('stand'))], { legs });
+    expect(c.weightBearing['left-leg']).toBe(left);
+    expect(c.bears).toBe(bears);
+  });
+  // references: one leg none with the other good = partial, both none = none (ours, practice)
+  it.each([
+    ['unrestricted', 'unrestricted', 'full'],
+    ['unrestricted', 'limited', 'partial'],
+    ['unrestricted', 'none', 'partial'],
+    ['limited', 'limited', 'partial'],
+    ['limited', 'none', 'none'],
+    ['none', 'none', 'none'],
+  ] as const)('%s and %s bear %s as a whole, either way round', (a, b, whole) => {
+    expect(bearsAsAWhole(a, b)).toBe(whole);
+    expect(bearsAsAWhole(b, a)).toBe(whole);
+  });
+  it('one leg: the other bears nothing, and the move is towards the one that does', () => {
+    const c = capability([assessment(upTo('stand', { stand: { oneLeg: 'right' } }))]);
+    expect(c.weightBearing).toEqual({ 'left-leg': 'none', 'right-leg': 'unrestricted' });
+    expect(c).toMatchObject({ bears: 'partial', strongerSide: 'right' });
+  });
+  it('standing lost again is bearing nothing again', () => {
+    const facts = [
+      assessment(upTo('stand'), { at: 0 }),
+      assessment(upTo('stand', { stand: notMet('rises') }), { at: 0.5 }),
+    ];
+    expect(capability(facts).bears).toBe('none');
+  });
+
+  it('the worst answer of the last 24 h decides, and the answer changes when it drops out', () => {
+    const facts = [says('no', 0), says('varies', 6), says('yes', 12)];
+    expect(capability(facts, { at: 13 })).toMatchObject({ waitsForHelp: 'no', nextChange: hours(23) });
+    expect(capability(facts, { at: 23.5 })).toMatchObject({ waitsForHelp: 'no', nextChange: hours(24) });
+    expect(capability(facts, { at: 24 })).toMatchObject({ waitsForHelp: 'varies', nextChange: hours(30) });
+    expect(capability(facts, { at: 30 })).toMatchObject({ waitsForHelp: 'yes', nextChange: null });
+  });
+  it('an old answer stands until there is a newer one; none at all is not known', () => {
+    const no = assessment(
+      upTo('walk'),
+      {},
+      { cooperation: { waitsForHelp: 'no', followsInstructions: 'no' } },
+    );
+    expect(capability([no], { at: 90 })).toMatchObject({ waitsForHelp: 'no', followsInstructions: 'no' });
+    const { cooperation: _, ...silent } = assessment(upTo('walk')).data;
+    expect(capability([{ ...no, data: silent }])).toMatchObject({
+      waitsForHelp: 'not known',
+      assists: 'not',
+    });
+  });
+  it('sitting balance is that of the same ward day', () => {
+    const facts = [assessment(upTo('edge'), { at: 0 })];
+    // The day of these tests turns at 07:00, 23 h after hour 0.
+    expect(capability(facts, { at: 22.9 })).toMatchObject({ sittingBalance: true, nextChange: hours(23) });
+    expect(capability(facts, { at: 23 })).toMatchObject({ sittingBalance: false, nextChange: null });
+  });
+  it('grip and arms: both, one, none, and not known when never tested', () => {
+    const upright = (sidesOff: string[]) =>
+      capability([
+        assessment(
+          upTo('upright', {
+            upright: withFindings('upright', (f) =>
+              f.part === 'grip' && sidesOff.includes(f.side ?? '') ? { ...f, result: 'not-met' } : f,
+            ),
+          }),
+        ),
+      ]).grip;
+    expect(upright([])).toBe('both');
+    expect(upright(['left'])).toBe('one');
+    expect(upright(['left', 'right'])).toBe('none');
+    expect(capability([assessment(upTo('clear'))])).toMatchObject({
+      grip: 'not known',
+      armStrength: 'not known',
+    });
+  });
+  it('not tested leaves the earlier finding standing', () => {
+    const later = withFindings('upright', (f) =>
+      f.part === 'grip' ? { ...f, result: 'not-tested', reason: 'pain' } : f,
+    );
+    const facts = [assessment(upTo('upright')), assessment(upTo('upright', { upright: later }), { at: 0.5 })];
+    expect(capability(facts).grip).toBe('both');
+  });
+  it('assists: alone to the edge fully, upright partly, else not; not following never', () => {
+    expect(capability([assessment(upTo('edge'))]).assists).toBe('fully');
+    expect(capability([assessment(upTo('edge', { edge: { people: 1 } }))]).assists).toBe('partly');
+    expect(capability([assessment(upTo('upright'))]).assists).toBe('partly');
+    expect(capability([assessment(upTo('clear'))]).assists).toBe('not');
+    const not = assessment(
+      upTo('walk'),
+      {},
+      { cooperation: { waitsForHelp: 'yes', followsInstructions: 'no' } },
+    );
+    expect(capability([not]).assists).toBe('not');
+  });
+  it('an estimated weight counts with 20 % added and is marked; none is unknown', () => {
+    const weight = (how: 'measured' | 'estimated') =>
+      capability([], { weight: { value: { kg: 100, how }, fact: 'w1' as never, at: hours(0) } });
+    expect(weight('measured')).toMatchObject({ weightKg: 100, weightMarked: 'measured' });
+    expect(weight('estimated')).toMatchObject({ weightKg: 120, weightMarked: 'estimated, 20 % added' });
+    expect(capability([])).toMatchObject({ weightKg: null, weightMarked: 'unknown' });
+  });
+  it('nothing known is nothing able', () => {
+    expect(capability([], { at: HOUR })).toMatchObject({
+      bears: 'none',
+      assists: 'not',
+      sittingBalance: false,
+      waitsForHelp: 'not known',
+      nextChange: null,
+    });
+  });
+});
