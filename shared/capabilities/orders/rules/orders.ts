@@ -53,20 +53,22 @@ export function ordersInForce(facts: readonly Fact[]): OrdersInForce {
     const before = last ? strictness(last.data.order) : 0;
     const after = strictness(next.data.order);
     const stricter = before === null || after === null || after >= before;
-    if (last && !stricter && last.occurred === next.occurred) {
-      conflicts.set(question, disagree(question, last, next, 'two orders of the same time differ'));
+    const sameTime = last?.occurred === next.occurred && before !== after;
+    if (last && !stricter && sameTime) {
+      conflicts.set(question, disagree(question, last, next, SAME_TIME));
     } else if (!stricter && !isQualified(next.author)) {
-      if (last) {
-        conflicts.set(question, disagree(question, last, next, 'a freer order by someone who may not free'));
-      }
+      if (last) conflicts.set(question, disagree(question, last, next, MAY_NOT_FREE));
     } else {
       current.set(question, next);
       conflicts.delete(question);
+      if (last && sameTime) conflicts.set(question, disagree(question, next, last, SAME_TIME));
     }
   }
   return { forPlan: forPlan(current), list: shown(current), conflicts: [...conflicts.values()] };
 }
 
+const SAME_TIME = 'two orders of the same time differ';
+const MAY_NOT_FREE = 'a freer order by someone who may not free';
 const disagree = (question: string, safer: Fact, other: Fact, why: string) => ({
   question: `order: ${question}`,
   safer: safer.id,

@@ -1,0 +1,141 @@
+/** The four verbs as users-job.md 3c tells them apart; who may lower help: design, rule 2. */
+import { describe, expect, it } from 'vitest';
+import type { EventId } from '../../../kernel/ids.ts';
+import {
+  check,
+  correct,
+  hours,
+  retract,
+  session,
+  stayOf,
+  trigger,
+  type Told,
+} from '../../board/rules/history.testkit.ts';
+import { effectiveFacts } from './effective.ts';
+
+const factsOf = (...told: readonly Told[]) =>
+  effectiveFacts(stayOf(...told)).facts.filter((f) => f.type !== 'stay-begun');
+const weight = (at: number, kg: number, id: string): Told => ({
+  type: 'weight-recorded',
+  at,
+  id,
+  payload: { weight: { kg, how: 'measured' } },
+});
+
+describe('effective facts', () => {
+  it('are ordered by when they occurred; at one instant a permission comes before a restriction', () => {
+    const set: Told = { type: 'on-own-set', at: 2, id: 'z', payload: { where: ['room'], when: ['day'] } };
+    const facts = factsOf(trigger('fall', 2), set, weight(1, 70, 'w'));
+    expect(facts.map((f) => f.type)).toEqual(['weight-recorded', 'on-own-set', 'trigger-recorded']);
+  });
+
+  it('carry the corrected data and time under the id of the original entry', () => {
+    const [fact] = factsOf(weight(1, 80, 'w'), {
+      ...correct(3, 'w', weight(1, 88, 'x'), 'nurse', 2),
+      id: 'c',
+    });
+    expect(fact).toMatchObject({
+      id: 'w',
+      data: { weight: { kg: 88 } },
+      occurred: hours(2),
+      correctedBy: 'c',
+      author: { role: 'nurse' },
+    });
+  });
+
+  it('let a correction of a correction speak of the original: the last one counts', () => {
+    const facts = factsOf(
+      weight(1, 80, 'w'),
+      { ...correct(3, 'w', weight(1, 88, 'x')), id: 'c1' },
+      { ...correct(4, 'c1', weight(1, 90, 'x')), id: 'c2' },
+    );
+    expect(facts).toMatchObject([{ id: 'w', data: { weight: { kg: 90 } }, correctedBy: 'c2' }]);
+  });
+
+  it('leave out what was retracted, and bring it back when the retraction is retracted', () => {
+    const entry = { ...trigger('fall', 1), id: 'f' };
+    const withdrawn = { ...retract(2, 'f'), id: 'r1' };
+    expect(factsOf(entry, withdrawn)).toEqual([]);
+    const back = effectiveFacts(stayOf(entry, withdrawn, { ...retract(3, 'r1'), id: 'r2' }));
+    expect(back.facts.map((f) => f.id)).toContain('f');
+    expect([...back.retracted]).toEqual(['r1']);
+  });
+
+  it('fall back to the entry when its correction is retracted', () => {
+    const facts = factsOf(
+      weight(1, 80, 'w'),
+      { ...correct(2, 'w', weight(1, 60, 'x')), id: 'c' },
+      { ...retract(3, 'c'), id: 'r' },
+    );
+    expect(facts).toMatchObject([{ data: { weight: { kg: 80 } }, correctedBy: null }]);
+  });
+
+  it('keep what addenda and amendments speak of, and list them', () => {
+    const text = { ref: 't1' };
+    const { facts, changes } = effectiveFacts(
+      stayOf(
+        weight(1, 80, 'w'),
+        { type: 'addendum-made', at: 2, id: 'a', payload: { target: 'w', text, reason: 'said-more-later' } },
+        { type: 'amendment-made', at: 3, id: 'm', payload: { target: 'w', text, reason: 'unclear' } },
+      ),
+    );
+    expect(facts.find((f) => f.id === 'w')).toMatchObject({ data: { weight: { kg: 80 } } });
+    expect(changes.get('w' as EventId)).toEqual([
+      { verb: 'addendum', event: 'a' },
+      { verb: 'amendment', event: 'm' },
+    ]);
+  });
+
+  it('ignore a correction of another type', () => {
+    const facts = factsOf(weight(1, 80, 'w'), correct(2, 'w', trigger('fall', 1)));
+    expect(facts).toMatchObject([{ id: 'w', type: 'weight-recorded', correctedBy: null }]);
+  });
+});
+
+describe('a correction or retraction that may lower help', () => {
+  it('counts from a qualified author and asks for a look', () => {
+    const { facts, lookAgain, conflicts } = effectiveFacts(
+      stayOf({ ...trigger('fall', 1), id: 'f' }, { ...retract(2, 'f', 'charge-nurse'), id: 'r' }),
+    );
+    expect(facts.map((f) => f.id)).not.toContain('f');
+    expect(lookAgain).toMatchObject([{ event: 'r', at: hours(2) }]);
+    expect(conflicts).toEqual([]);
+  });
+
+  it.each(['aide', 'records'] as const)(
+    'does not count from %s: the original stands, both are shown',
+    (role) => {
+      const { facts, lookAgain, conflicts } = effectiveFacts(
+        stayOf({ ...trigger('fall', 1), id: 'f' }, { ...retract(2, 'f', role), id: 'r' }),
+      );
+      expect(facts.map((f) => f.id)).toContain('f');
+      expect(conflicts).toMatchObject([{ safer: 'f', other: 'r' }]);
+      expect(lookAgain).toEqual([]);
+    },
+  );
+
+  it.each([
+    ['a lighter weight', weight(1, 80, 'e'), weight(1, 60, 'x'), 1],
+    ['a heavier weight', weight(1, 80, 'e'), weight(1, 90, 'x'), 0],
+    ['a check that cleared more', check('stand', 1), check('walk', 1), 1],
+    [
+      'a check in which a stage was not met',
+      check('walk', 1),
+      check('walk', 1, { walk: { outcome: 'not-met' } }),
+      0,
+    ],
+    ['a fall made an ordinary session', session(1, { events: ['lowered-to-floor'] }), session(1), 1],
+    ['an ordinary session made a longer one', session(1, { metres: 10 }), session(1, { metres: 20 }), 0],
+  ] as const)('%s: asks for a look %#', (_what, entry, by, looks) => {
+    const { lookAgain } = effectiveFacts(stayOf({ ...entry, id: 'e' }, correct(2, 'e', by)));
+    expect(lookAgain).toHaveLength(looks);
+  });
+
+  it('is harmless for an aide where it only makes it safer or touches no help', () => {
+    const { facts, conflicts } = effectiveFacts(
+      stayOf({ ...session(1, { metres: 10 }), id: 's' }, correct(2, 's', session(1, { metres: 5 }), 'aide')),
+    );
+    expect(conflicts).toEqual([]);
+    expect(facts.find((f) => f.id === 's')).toMatchObject({ data: { session: { metres: 5 } } });
+  });
+});
