@@ -27,13 +27,15 @@ const clockOnly = (at: number, zone: string): string => format(zone, 'time').for
 const repeated = (at: number, zone: string): boolean =>
   [-60, -30, 30, 60].some((minutes) => clockOnly(at + minutes * MINUTE, zone) === clockOnly(at, zone));
 
-/** "14:05", or "01:40 (GMT+1)" in a repeated hour. */
+/** "14:05", or "01:40 (UTC+1)" in a repeated hour. */
 export function wardTime(at: number, zone: string): string {
   const time = clockOnly(at, zone);
   if (!repeated(at, zone)) return time;
   const offset = format(zone, 'offset')
     .formatToParts(at)
-    .find((part) => part.type === 'timeZoneName')?.value;
+    .find((part) => part.type === 'timeZoneName')
+    ?.value.replace('GMT', 'UTC')
+    .replace(/^UTC$/, 'UTC+0');
   return offset ? `${time} (${offset})` : time;
 }
 

@@ -1,0 +1,44 @@
+import { mount } from '@vue/test-utils';
+import { describe, expect, it } from 'vitest';
+import BedTile from './BedTile.vue';
+import { NOON, bedRow, stayRow } from './rows.testkit.ts';
+
+const tile = (stay = stayRow(), over = {}) =>
+  mount(BedTile, {
+    props: { bed: bedRow('A1', stay), zone: 'Europe/Lisbon', night: false, now: NOON, old: false, ...over },
+  });
+
+describe('a bed’s tile', () => {
+  it('puts people and equipment before the tier’s day facts, in reading order', () => {
+    const text = tile().text();
+    const order = ['A1', '1 person', 'frame', 'up 2 h ago', '1 of 3', 'check by 14:00'].map((w) =>
+      text.indexOf(w),
+    );
+    expect(order).not.toContain(-1);
+    expect(order.toSorted((a, b) => a - b)).toEqual(order);
+  });
+
+  it('sets people in the largest size of the tile', () => {
+    const size = (selector: string) =>
+      parseFloat((tile().find(selector).element as HTMLElement).style.fontSize);
+    expect(size('.first p')).toBeGreaterThanOrEqual(size('.label'));
+    expect(size('.first p')).toBeGreaterThan(2 * size('.facts'));
+  });
+
+  it('names the tier as its word and shows one bar, with no number', () => {
+    const side = tile().find('.side');
+    expect(side.text()).toBe('currentStand');
+    expect(side.findAll('.notch-bar')).toHaveLength(1);
+  });
+
+  it('is named for a reader by bed, bay and state', () => {
+    expect(tile().find('article').attributes('aria-label')).toBe('Bed A1, Bay 1, occupied');
+  });
+
+  it('under last known never says current', () => {
+    const text = tile(stayRow(), { old: true }).text();
+    expect(text).toContain('last known');
+    expect(text).not.toContain('current');
+    expect(text).toContain('1 person');
+  });
+});

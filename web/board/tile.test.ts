@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { HOUR, NOON, bedRow, holdRow, planFor, stayRow } from './rows.testkit.ts';
+import { tileSays, type TileContext } from './tile.ts';
+
+const by = (over: Partial<TileContext> = {}): TileContext => ({
+  zone: 'Europe/Lisbon',
+  night: false,
+  now: NOON,
+  old: false,
+  ...over,
+});
+const lift = { people: 'two', aid: 'sling-lift' } as const;
+
+describe('first rank: people and equipment', () => {
+  it('by day leads with bed to chair', () => {
+    expect(tileSays(bedRow('A1'), by()).first).toEqual(['1 person', 'frame']);
+  });
+  it('at night leads with the toilet of the night plan', () => {
+    expect(tileSays(bedRow('A1'), by({ night: true })).first).toEqual(['2 people', 'frame']);
+  });
+  it('names the second equipment on a line of its own', () => {
+    const plan = planFor('bed-chair', { people: 'two', aid: 'standing-aid', with: ['slide sheet'] });
+    const says = tileSays(bedRow('A1', stayRow({ plan: { day: [plan], night: [] } })), by());
+    expect(says.first).toEqual(['2 people', 'standing aid', '+ slide sheet']);
+  });
+});
+
+describe('what stops', () => {
+  it('given a hold on the leading task, says HOLD and its scope first, the plan only if it cannot wait', () => {
+    const plan = planFor('bed-chair', { ...lift, hold: true });
+    const says = tileSays(
+      bedRow('A1', stayRow({ holds: [holdRow()], plan: { day: [plan], night: [] } })),
+      by(),
+    );
+    expect(says.kind).toBe('stop');
+    expect(says.first).toEqual(['HOLD', 'stay in bed']);
+    expect(says.then).toBe('if it cannot wait: 2 people, sling lift');
+  });
+  it('given a hold whose review time has passed, reads HOLD REVIEW DUE and still stops', () => {
+    const plan = planFor('bed-chair', { ...lift, hold: true });
+    const stay = stayRow({ holds: [holdRow({ reviewDue: true })], plan: { day: [plan], night: [] } });
+    expect(tileSays(bedRow('A1', stay), by()).first[0]).toBe('HOLD REVIEW DUE');
+  });
+  it('given a hold that leaves the leading task alone, keeps the plan and names the hold', () => {
+    const says = tileSays(bedRow('A1', stayRow({ holds: [holdRow({ scope: 'walking' })] })), by());
+    expect(says.kind).toBe('plan');
+    expect(says.then).toBe('HOLD: no walking');
+  });
+  it('given a person not known, says CHECK BEFORE MOVING before any plan', () => {
+    const stay = stayRow({
+      checkBeforeMoving: true,
+      trust: { ...stayRow().trust, state: 'not-known' },
+      plan: { day: [planFor('bed-chair', lift)], night: [] },
+    });
+    const says = tileSays(bedRow('A1', stay), by());
+    expect(says.first).toEqual(['CHECK BEFORE', 'MOVING']);
+    expect(says.then).toContain('if it cannot wait: 2 people, sling lift');
+  });
+  it('given no plan at all on a staged stay, never shows a blank: CHECK BEFORE MOVING', () => {
+    expect(tileSays(bedRow('A1', stayRow({ plan: null })), by()).first).toEqual(['CHECK BEFORE', 'MOVING']);
+  });
+});
+
+describe('a gap is not a zero', () => {
+  const today = stayRow().today;
+  it('says not recorded where nothing was recorded, whatever the count holds', () => {
+    const says = tileSays(bedRow('A1', stayRow({ today: { ...today, recorded: false, timesUp: 0 } })), by());
+    expect(says.today).toBe('not recorded');
+    expect(JSON.stringify(says)).not.toMatch(/0 of 3/);
+  });
+  it('says 0 of 3 where it was recorded that nobody got up', () => {
+    const says = tileSays(bedRow('A1', stayRow({ today: { ...today, timesUp: 0 } })), by());
+    expect(says.today).toBe('0 of 3');
+  });
+  it('says not up yet, never an age, where no session is known', () => {
+    expect(tileSays(bedRow('A1', stayRow({ lastUp: null })), by()).lastUp).toBe('not up yet');
+  });
+});
+
+describe('ages', () => {
+  it('counts last up from the server’s clock', () => {
+    expect(tileSays(bedRow('A1'), by({ now: NOON + HOUR })).lastUp).toBe('up 3 h ago');
+  });
+  it('under last known shows the time it was, because no age is known', () => {
+    expect(tileSays(bedRow('A1'), by({ old: true })).lastUp).toBe('up 10:00');
+  });
+});
+
+describe('other plans and states', () => {
+  it('an empty bed says so and nothing else', () => {
+    const says = tileSays(bedRow('A1', null), by());
+    expect(says).toMatchObject({ kind: 'empty', first: ['Empty'], today: '', lastUp: '', trust: null });
+  });
+  it('away says where and when back', () => {
+    const away = { since: NOON - HOUR, reason: 'theatre', dueBack: NOON + HOUR };
+    const says = tileSays(bedRow('A1', stayRow({ away })), by());
+    expect(says).toMatchObject({ kind: 'away', first: ['Away', 'theatre'], then: 'back 13:00' });
+  });
+  it('a comfort plan has no goal and no trust on the wall', () => {
+    const stay = stayRow({ scope: { kind: 'comfort', fence: null, plan: null }, plan: null });
+    expect(tileSays(bedRow('A1', stay), by())).toMatchObject({
+      first: ['Comfort', 'plan'],
+      today: '',
+      trust: null,
+    });
+  });
+  it('a clinician’s plan sends to the bedside', () => {
+    const stay = stayRow({
+      scope: { kind: 'clinicians-plan', fence: 'traction', plan: { ref: 't1' } },
+      plan: null,
+    });
+    const says = tileSays(bedRow('A1', stay), by());
+    expect(says.first.join(' ')).toBe("Clinician's plan only");
+    expect(JSON.stringify(says)).not.toContain('traction');
+  });
+});
