@@ -2,7 +2,11 @@
  * A staged check while it is being done: one stage at a time, in the protocol's order. Pure; the
  * page holds the value and redraws. Nothing here decides a tier: that is the shared rules' business.
  */
-import type { Protocol, ProtocolPart, ProtocolStage } from '@footboard/shared/capabilities/assessments/rules/protocol';
+import type {
+  Protocol,
+  ProtocolPart,
+  ProtocolStage,
+} from '@footboard/shared/capabilities/assessments/rules/protocol';
 import type {
   Cooperation,
   Depth,
@@ -55,7 +59,12 @@ export const answerKey = (part: string, side?: Side): string => (side ? `${part}
 /** The questions of a stage in the order they are asked. */
 export const questionsOf = (stage: ProtocolStage): readonly { part: ProtocolPart; side?: Side }[] =>
   stage.parts.flatMap((part) =>
-    part.sided ? [{ part, side: 'left' as const }, { part, side: 'right' as const }] : [{ part }],
+    part.sided
+      ? [
+          { part, side: 'left' as const },
+          { part, side: 'right' as const },
+        ]
+      : [{ part }],
   );
 
 const openStage = (stage: ProtocolStage, firstTimeUp: boolean): StageDraft => {
@@ -160,8 +169,8 @@ export function outcomeOf(stage: ProtocolStage, draft: StageDraft): StageOutcome
       };
     }
   }
-  if (untested) return untested;
-  return open ? { outcome: 'open' } : { outcome: 'met' };
+  if (open) return { outcome: 'open' };
+  return untested ?? { outcome: 'met' };
 }
 
 /** Closes the open stage and goes where the check goes next. An open question keeps it where it is. */
@@ -226,7 +235,13 @@ export function assessmentData(draft: CheckDraft, protocol: Protocol, stay: stri
     depth: draft.depth,
     stages: draft.stages
       .filter((s) => s.at !== null)
-      .map((s) => recordOf(protocol.stages.find((p) => p.id === s.stage)!, s, draft.walkingSupport)),
+      .map((s) =>
+        recordOf(
+          protocol.stages.find((p) => p.id === s.stage)!,
+          s,
+          draft.walkingSupport,
+        ),
+      ),
     readings: readingsOf(draft.slots),
     ...(draft.risingSymptoms ? { risingSymptoms: draft.risingSymptoms } : {}),
     ...(draft.cooperation ? { cooperation: draft.cooperation } : {}),

@@ -128,7 +128,9 @@ export function slotFaults(
   const faults: Record<string, { detail: string }[]> = {};
   for (const field of kind.fields) {
     if (slot.values[field.key] === undefined && !field.optional) {
-      faults[field.key] = [{ detail: `Type the ${field.says} (${field.unit}) too, or clear the other figure.` }];
+      faults[field.key] = [
+        { detail: `Type the ${field.says} (${field.unit}) too, or clear the other figure.` },
+      ];
     }
   }
   const read = reading.safeParse(asReading(kind, slot));

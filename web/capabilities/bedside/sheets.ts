@@ -86,7 +86,11 @@ export const SHEETS = {
     form: MoveForm,
     props: ({ stay, bed }, { beds }) => ({ stay, bed, beds }),
   },
-  transfer: { title: 'To another ward', form: TransferForm, props: ({ stay, bed, ward }) => ({ stay, bed, ward }) },
+  transfer: {
+    title: 'To another ward',
+    form: TransferForm,
+    props: ({ stay, bed, ward }) => ({ stay, bed, ward }),
+  },
   leave: { title: 'Leaves the ward', form: LeaveForm, props: stayAndBed },
   arrival: { title: 'Arrival', form: ArrivalForm, props: ({ bed }) => ({ bed }) },
 } satisfies Record<string, SheetKind>;

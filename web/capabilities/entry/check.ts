@@ -31,8 +31,5 @@ export const faultsAt = (faults: readonly Fault[], pointer: string): readonly Fa
   faults.filter((f) => f.pointer === pointer || f.pointer.startsWith(`${pointer}/`));
 
 /** Faults of no field that the form shows. */
-export const faultsElsewhere = (
-  faults: readonly Fault[],
-  shown: readonly string[],
-): readonly Fault[] =>
+export const faultsElsewhere = (faults: readonly Fault[], shown: readonly string[]): readonly Fault[] =>
   faults.filter((f) => !shown.some((p) => f.pointer === p || f.pointer.startsWith(`${p}/`)));

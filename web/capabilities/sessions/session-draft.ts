@@ -1,6 +1,10 @@
 import type { z } from 'zod';
 import type { AidClass } from '@footboard/shared/capabilities/handling/values';
-import type { Activity, NotDoneGroup, sessionEventKind } from '@footboard/shared/capabilities/sessions/values';
+import type {
+  Activity,
+  NotDoneGroup,
+  sessionEventKind,
+} from '@footboard/shared/capabilities/sessions/values';
 import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { MINUTE, toIso, type EpochMs } from '@footboard/shared/kernel/times';
 

@@ -1,0 +1,196 @@
+import { describe, expect, it } from 'vitest';
+import { recordAssessment } from '@footboard/shared/capabilities/assessments/commands';
+import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rules/default-protocol';
+import { DEFAULT_RULES } from '@footboard/shared/capabilities/wards/rules/rules-document';
+import { boardRow, stayRow } from '../../board/rows.testkit.ts';
+import { bench } from '../entry/entry.testkit.ts';
+import CheckFlow from './CheckFlow.vue';
+
+const given = (view = stayRow(), role = 'nurse') =>
+  bench(CheckFlow, {
+    stay: 's1',
+    view,
+    protocol: DEFAULT_PROTOCOL,
+    rules: DEFAULT_RULES,
+    board: boardRow([]),
+    role,
+  });
+type Form = ReturnType<typeof given>;
+const cooperates = async (form: Form) => {
+  const yes = () => form.wrapper.findAll('button').filter((b) => b.text().endsWith('Yes'));
+  await yes()[0]!.trigger('click');
+  await yes()[1]!.trigger('click');
+};
+const clear = async (form: Form) => {
+  await cooperates(form);
+  await form.tap('All the rest met');
+  await form.tap('Stage met, go on');
+};
+const part = (form: Form, says: string) =>
+  form.wrapper.findAll('.part').find((p) => p.text().includes(says))!;
+
+describe('the staged check', () => {
+  it('says how long each depth takes before anything is asked', () => {
+    const form = given();
+    expect(form.wrapper.text()).toContain('about 9 minutes');
+    expect(form.wrapper.text()).toContain('under 4 minutes');
+    expect(form.wrapper.findAll('.part')).toHaveLength(0);
+  });
+
+  // Order of the stages: common practice, no source.
+  it('shows one stage at a time, in the protocol’s order', async () => {
+    const form = given();
+    await form.tap('Full');
+    const seen: string[] = [];
+    for (const stage of DEFAULT_PROTOCOL.stages) {
+      seen.push(form.wrapper.find('h3.title').text());
+      expect(form.wrapper.findAll('.part')).toHaveLength(
+        stage.parts.reduce((n, p) => n + (p.sided ? 2 : 1), 0),
+      );
+      await form.tap('All the rest met');
+      await form.tap('Stage met, go on');
+    }
+    expect(seen).toEqual(['Clear', 'Upright', 'Edge', 'Stand', 'Turn', 'Walk']);
+    expect(form.wrapper.text()).toContain('Before it is recorded');
+  });
+
+  it('does not go on while a part is unanswered', async () => {
+    const form = given();
+    await form.tap('Full');
+    const go = form.wrapper.findAll('button').find((b) => b.text().startsWith('Stage met'))!;
+    expect(go.attributes('disabled')).toBeDefined();
+  });
+
+  it('asks each side apart and needs a reason for what was not tested', async () => {
+    const form = given();
+    await form.tap('Full');
+    await clear(form);
+    const heel = part(form, 'Heel held 5 cm off the mattress for 5 seconds: left');
+    await heel
+      .findAll('button')
+      .find((b) => b.text() === 'Not tested')!
+      .trigger('click');
+    await part(form, 'for 5 seconds: left')
+      .findAll('button')
+      .find((b) => b.text() === 'Pain')!
+      .trigger('click');
+    await form.tap('All the rest met');
+    expect(part(form, 'for 5 seconds: left').text()).toContain('Not tested: pain');
+    // One leg that lifts is enough to go on; the leg that was not tested says nothing either way.
+    expect(form.wrapper.text()).toContain('Stage met, go on');
+  });
+});
+
+describe('a part that is not met', () => {
+  const stopped = async () => {
+    const form = given();
+    await form.tap('Full');
+    await clear(form);
+    await part(form, 'back raised for 3 minutes')
+      .findAll('button')
+      .find((b) => b.text() === 'Not met')!
+      .trigger('click');
+    await form.tap('Stop: make safe');
+    return form;
+  };
+
+  it('shows "make safe first" before anything else is asked or can be recorded', async () => {
+    const form = await stopped();
+    const text = form.wrapper.text();
+    expect(text).toContain('Make safe first');
+    expect(text).toContain('Call for help');
+    expect(text).toContain('Stay with the person');
+    expect(form.wrapper.findAll('.part')).toHaveLength(0);
+    expect(text).not.toContain('Record this check');
+  });
+
+  it('then asks the rest and records the stage as not met, with what was never reached said so', async () => {
+    const form = await stopped();
+    await form.tap('The person is safe, go on');
+    await form.tap('There was a symptom');
+    await form.tap('Go on to record');
+    expect(form.wrapper.text()).toContain('Preview, not recorded');
+    await form.tap('Record this check');
+    expect(form.sent).toHaveLength(1);
+    const data = recordAssessment.data.parse(form.sent[0]!.body.data);
+    expect(data.stages.map((s) => [s.stage, s.outcome])).toEqual([
+      ['clear', 'met'],
+      ['upright', 'not-met'],
+    ]);
+    const upright = data.stages[1]!;
+    expect(upright.symptom).toBe(true);
+    expect(upright.findings.find((f) => f.part === 'back-raised')).toEqual({
+      part: 'back-raised',
+      result: 'not-met',
+    });
+    expect(upright.findings.filter((f) => f.part === 'grip')).toEqual([
+      { part: 'grip', side: 'left', result: 'not-tested', reason: 'stopped-before' },
+      { part: 'grip', side: 'right', result: 'not-tested', reason: 'stopped-before' },
+    ]);
+    expect(data.cooperation).toEqual({ waitsForHelp: 'yes', followsInstructions: 'yes' });
+  });
+
+  it('tapped by mistake can be taken back', async () => {
+    const form = await stopped();
+    await form.tap('Tapped by mistake');
+    expect(form.wrapper.find('h3.title').text()).toBe('Upright');
+  });
+});
+
+describe('readings', () => {
+  it('an impossible figure is named at its field with its unit, and nothing goes on', async () => {
+    const form = given();
+    await form.tap('Full, with pressure set');
+    await form.type('systolic', '1300');
+    await form.type('diastolic', '80');
+    const field = form.wrapper.findAll('.amount').find((a) => a.text().startsWith('systolic'))!;
+    expect(field.text()).toContain('Systolic pressure (mmHg) is 40 to 300');
+    expect(field.find('input').attributes('aria-invalid')).toBe('true');
+    await form.tap('All the rest met');
+    const go = form.wrapper.findAll('button').find((b) => b.text().startsWith('Stage met'))!;
+    expect(go.attributes('disabled')).toBeDefined();
+  });
+
+  it('exchanged figures are caught', async () => {
+    const form = given();
+    await form.tap('Full, with pressure set');
+    await form.type('systolic', '80');
+    await form.type('diastolic', '130');
+    expect(form.wrapper.text()).toContain('check that they are not exchanged');
+  });
+
+  it('below the ward limit the check says "Not now", with the source of the limit', async () => {
+    const form = given();
+    await form.tap('Full, with pressure set');
+    await form.type('systolic', '84');
+    await form.type('diastolic', '50');
+    expect(form.wrapper.text()).toContain('Not now');
+    expect(form.wrapper.text()).toContain(DEFAULT_RULES.start.systolicBelow.source);
+  });
+
+  // Freeman et al., Auton Neurosci 2011;161:46-48: a fall of 20 systolic within 3 minutes of standing.
+  it('a fall of 20 on standing is said by the shared rule, and a missing reading is not a "no"', async () => {
+    const form = given();
+    await form.tap('Full, with pressure set');
+    await form.type('systolic', '130');
+    await form.type('diastolic', '80');
+    await clear(form);
+    for (const _ of ['upright', 'edge']) {
+      await form.tap('All the rest met');
+      await form.tap('Stage met, go on');
+    }
+    const slot = (says: string) => form.wrapper.findAll('fieldset').find((f) => f.text().startsWith(says))!;
+    const put = async (says: string, systolic: string, diastolic: string) => {
+      const [first, second] = slot(says).findAll('input');
+      await first!.setValue(systolic);
+      await first!.trigger('change');
+      await second!.setValue(diastolic);
+      await second!.trigger('change');
+    };
+    await put('Pressure standing, 1 min', '124', '78');
+    expect(form.wrapper.text()).toContain('Incomplete');
+    await put('Pressure standing, 3 min', '110', '78');
+    expect(form.wrapper.text()).toContain('Pressure falls on rising');
+    expect(form.wrapper.text()).toContain('systolic fell 20');
+  });
+});
