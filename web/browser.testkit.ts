@@ -1,0 +1,6 @@
+/** What a browser has and jsdom does not: nothing has a size there, so nothing is ever resized. */
+globalThis.ResizeObserver ??= class {
+  observe(): void {}
+  unobserve(): void {}
+  disconnect(): void {}
+};
