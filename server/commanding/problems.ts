@@ -8,6 +8,7 @@ export type FieldError = NonNullable<Problem['errors']>[number];
 /** Problems that are not a room's rule: code, HTTP status, title. A room's refusals are in its refusals.ts. */
 export const PROBLEMS = {
   'malformed-json': [400, 'The body is not JSON'],
+  'malformed-address': [400, 'The address cannot be read'],
   'not-json': [415, 'The body is not marked as JSON'],
   'too-large': [413, 'The body is too large'],
   'invalid-command': [422, 'The command is not complete or not valid'],

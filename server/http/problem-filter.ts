@@ -38,6 +38,13 @@ function problemOf(error: unknown, request: Request): Problem {
     );
   }
   if (error instanceof BadRequestException || status === 400) {
+    if (!isReadable(request.path)) {
+      return problem(
+        'malformed-address',
+        'The address has a percent sign that stands for no character.',
+        'Write the address in UTF-8 and escape it once.',
+      );
+    }
     return problem('malformed-json', 'The body cannot be read as JSON.', 'Send one JSON object in UTF-8.');
   }
   if (status === 415) return notJson();
@@ -63,4 +70,13 @@ function statusOf(error: unknown): number {
   if (error instanceof HttpException) return error.getStatus();
   const status = (error as { status?: unknown } | null)?.status;
   return typeof status === 'number' ? status : 500;
+}
+
+function isReadable(path: string): boolean {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
 }
