@@ -203,7 +203,8 @@ const makeRetraction = decider({
     if (isVerb(entry) && entry.type !== 'correction-made') return entryIsAChange(entry);
     if (PLACEMENT.has(entry.type)) return placementStands();
     if (isWithdrawn(standing.record, target)) return entryWithdrawn();
-    if (!ownEntry(entry, author) && !mayChangeOthers(author)) {
+    const undoesCorrection = entry.type === 'correction-made' && isQualified(author);
+    if (!ownEntry(entry, author) && !mayChangeOthers(author) && !undoesCorrection) {
       return notYours('Ask whoever made the entry, the charge nurse or the records office to withdraw it.');
     }
     const lowers =
