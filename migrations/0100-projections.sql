@@ -53,3 +53,4 @@ create table ward_day_total (
   row text not null,
   primary key (ward, revision, day, stay)
 );
+create index ward_day_total_stay on ward_day_total (ward, revision, stay);

@@ -17,7 +17,7 @@ import type { StayId, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { Log } from '../log/log.ts';
 import { DayTotals } from './day-totals.ts';
-import type { DayTotal } from './projection-store.ts';
+import type { StayTotals } from './projection-store.ts';
 
 type Reads = Pick<Log, 'readStreams'>;
 
@@ -27,7 +27,7 @@ export interface Seen {
   /** The next instant at which the board can change without an event. */
   readonly nextChange: EpochMs | null;
   /** Ward day totals that changed since the last view. */
-  readonly totals: readonly DayTotal[];
+  readonly totals: readonly StayTotals[];
 }
 
 export class BoardFold {
@@ -121,7 +121,7 @@ export class BoardFold {
   }
 
   /** Totals of stays that have left since the last view; a long replay hands them on page by page. */
-  totalsOfLeft(t: EpochMs): readonly DayTotal[] {
+  totalsOfLeft(t: EpochMs): readonly StayTotals[] {
     const { calendar } = this.#state;
     return calendar ? this.#totals.drainLeft(calendar, t) : [];
   }

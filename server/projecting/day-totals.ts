@@ -9,14 +9,14 @@ import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
 import { stayOf } from '@footboard/shared/kernel/event-type';
 import type { StayId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
-import type { DayTotal } from './projection-store.ts';
+import type { StayTotals } from './projection-store.ts';
 
 interface Kept {
   events: LoggedEvent[];
   /** False when earlier events of the stream were not folded here. */
   whole: boolean;
   /** Rows as last handed out, by start of the ward day. */
-  readonly written: Map<EpochMs, string>;
+  written: ReadonlyMap<EpochMs, string>;
 }
 
 export class DayTotals {
@@ -55,8 +55,8 @@ export class DayTotals {
   }
 
   /** Rows of stays that have left since the last call; they are forgotten. */
-  drainLeft(calendar: WardCalendar, t: EpochMs): DayTotal[] {
-    const rows: DayTotal[] = [];
+  drainLeft(calendar: WardCalendar, t: EpochMs): StayTotals[] {
+    const rows: StayTotals[] = [];
     for (const stay of this.#left) {
       rows.push(...this.#changed(stay, calendar, t));
       this.#stays.delete(stay);
@@ -67,7 +67,7 @@ export class DayTotals {
   }
 
   /** All rows that changed since the last call. */
-  drain(calendar: WardCalendar, t: EpochMs): DayTotal[] {
+  drain(calendar: WardCalendar, t: EpochMs): StayTotals[] {
     const rows = this.drainLeft(calendar, t);
     const day = calendar.wardDay(t).from;
     const due = day === this.#day ? this.#due : this.#stays.keys();
@@ -77,16 +77,18 @@ export class DayTotals {
     return rows;
   }
 
-  #changed(stay: StayId, calendar: WardCalendar, t: EpochMs): DayTotal[] {
+  #changed(stay: StayId, calendar: WardCalendar, t: EpochMs): StayTotals[] {
     const kept = this.#stays.get(stay)!;
     const record = { stay, version: kept.events.at(-1)?.version ?? 0, events: kept.events };
-    const rows: DayTotal[] = [];
-    for (const total of totalsOf(record, calendar, t)) {
-      const row = JSON.stringify(total);
-      if (kept.written.get(total.from) === row) continue;
-      kept.written.set(total.from, row);
-      rows.push({ day: total.from, stay, row });
-    }
-    return rows;
+    const now = new Map<EpochMs, string>();
+    for (const total of totalsOf(record, calendar, t)) now.set(total.from, JSON.stringify(total));
+    const before = kept.written;
+    kept.written = now;
+    // A leaving that is told late takes days back; of what was stored earlier nothing is known here.
+    const replace = before.size === 0 || [...before.keys()].some((day) => !now.has(day));
+    const rows = [...now]
+      .filter(([day, row]) => replace || before.get(day) !== row)
+      .map(([day, row]) => ({ day, row }));
+    return replace || rows.length > 0 ? [{ stay, replace, rows }] : [];
   }
 }

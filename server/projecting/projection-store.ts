@@ -49,16 +49,23 @@ export interface Standing {
   readonly image: BoardImage | null;
 }
 export interface DayTotal {
+  /** Start of the ward day. */
   readonly day: EpochMs;
-  readonly stay: string;
+  /** A WardDayTotal as JSON. */
   readonly row: string;
+}
+export interface StayTotals {
+  readonly stay: string;
+  /** True when the rows are all there are of this stay: others that are stored go. */
+  readonly replace: boolean;
+  readonly rows: readonly DayTotal[];
 }
 export interface Commit {
   readonly ward: WardId;
   readonly before: Standing | null;
   readonly after: Standing & { readonly image: BoardImage };
   readonly patch: Patch | null;
-  readonly totals: readonly DayTotal[];
+  readonly totals: readonly StayTotals[];
 }
 
 /** Another process, or a rebuild, moved this projection first: read what stands and go on from there. */
@@ -75,13 +82,13 @@ export interface ProjectionStore {
   commit(commit: Commit): Promise<void>;
   /** Throws away what an unfinished rebuild left behind. */
   clearRevision(ward: WardId, revision: number): Promise<void>;
-  putTotals(ward: WardId, revision: number, totals: readonly DayTotal[]): Promise<void>;
+  putTotals(ward: WardId, revision: number, totals: readonly StayTotals[]): Promise<void>;
   /** Writes a whole revision beside the active one and makes it the active one. @throws CheckpointMoved */
   flip(commit: Commit & { readonly before: Standing }): Promise<void>;
   /** Patches after `feed` in order; null when the first of them is no longer kept. */
   feedAfter(ward: WardId, feed: number): Promise<readonly Patch[] | null>;
   pruneFeed(ward: WardId, before: EpochMs): Promise<void>;
-  dayTotals(ward: WardId, day: EpochMs): Promise<readonly DayTotal[]>;
+  dayTotals(ward: WardId, day: EpochMs): Promise<readonly (DayTotal & { readonly stay: string })[]>;
 }
 
 const CHUNK = 500;
@@ -122,12 +129,24 @@ async function putTotals(
   tx: Kysely<ProjectionTables>,
   ward: WardId,
   revision: number,
-  totals: readonly DayTotal[],
+  totals: readonly StayTotals[],
 ): Promise<void> {
-  // One statement cannot write a row twice: of two versions of a day the later counts.
-  const latest = new Map(totals.map((total) => [`${total.day} ${total.stay}`, total]));
-  const rows = [...latest.values()].map((total) => ({ ward, revision, ...total }));
-  for (const chunk of inChunks(rows)) {
+  const replaced = [...new Set(totals.filter(({ replace }) => replace).map(({ stay }) => stay))];
+  for (const chunk of inChunks(replaced)) {
+    await tx
+      .deleteFrom('ward_day_total')
+      .where('ward', '=', ward)
+      .where('revision', '=', revision)
+      .where('stay', 'in', chunk)
+      .execute();
+  }
+  // One statement cannot write a row twice: of two versions the later counts.
+  const latest = new Map<string, { day: number; stay: string; row: string }>();
+  for (const { stay, replace, rows } of totals) {
+    if (replace) for (const [key, row] of latest) if (row.stay === stay) latest.delete(key);
+    for (const { day, row } of rows) latest.set(`${day} ${stay}`, { day, stay, row });
+  }
+  for (const chunk of inChunks([...latest.values()].map((row) => ({ ward, revision, ...row })))) {
     await tx
       .insertInto('ward_day_total')
       .values(chunk)

@@ -13,7 +13,7 @@ import { BoardFold } from './board-fold.ts';
 import { changesBetween, imageOf } from './board-image.ts';
 import type { BoardChanges, BoardImage } from './board-image.ts';
 import { CheckpointMoved, FEED_KEPT } from './projection-store.ts';
-import type { Commit, DayTotal, ProjectionStore, Standing } from './projection-store.ts';
+import type { Commit, ProjectionStore, Standing, StayTotals } from './projection-store.ts';
 import { readOn } from './replay.ts';
 import { nextState } from './runner-state.ts';
 import type { RunnerSignal, RunnerState } from './runner-state.ts';
@@ -56,7 +56,7 @@ export class WardRunner {
   #cancelRetry: () => void = nothing;
   #recent: Patch[] = [];
   /** Worked out and not committed yet. */
-  #totals: DayTotal[] = [];
+  #totals: StayTotals[] = [];
   #waiters = new Set<{ position: number; done: (shown: boolean) => void }>();
 
   constructor(
@@ -178,7 +178,7 @@ export class WardRunner {
 
   /** Between two steps of the runner: the last few events, then the new revision takes over. */
   async #flipTo(fold: BoardFold, revision: number): Promise<number> {
-    const totals: DayTotal[] = [];
+    const totals: StayTotals[] = [];
     for (;;) {
       await readOn(fold, this.#ports.log);
       const before = this.#standing;
@@ -301,7 +301,7 @@ export class WardRunner {
     position: number,
     t: EpochMs,
     revision: number,
-    totals: readonly DayTotal[],
+    totals: readonly StayTotals[],
   ): Commit {
     const changes = changesBetween(before?.image ?? null, image);
     const from = before?.checkpoint.feed ?? 0;
