@@ -1,6 +1,24 @@
+/**
+ * The plan: for every task, by day and by night, people and aid first, with the rules and facts that
+ * decided. Every rule is a demand and demands only join, so no fact can lower what another asks for;
+ * "on own" is the one step down, and only a qualified person sets it. Not a substitute for judgement:
+ * orders, local policy and the clinician at the bedside come first.
+ */
 import type { EpochMs } from '../../../kernel/times.ts';
+import { HOUR } from '../../../kernel/times.ts';
 import type { Because, TaskPlan } from '../../board/view.ts';
-import { task } from '../values.ts';
+import type { Task } from '../values.ts';
+import { task as taskValues } from '../values.ts';
+import { baseHelp } from './base-help.ts';
+import type { Demand } from './demand.ts';
+import { demand, note, onePersonMore, stop } from './demand.ts';
+import type { Help } from './help.ts';
+import { aidCovers, joinHelp, mustAsk, NO_HELP, topAids, withMore } from './help.ts';
+import { holdDemands, orderDemands, scopeDemands, surgeryDemands, triggerDemands } from './limits.ts';
+import { legWords } from './manual-load.ts';
+import { attachmentDemands, pressureDemands, sedatedUntil, weightDemands } from './more-people.ts';
+import { staysCautions } from './stay-cautions.ts';
+import { onOwnReaches, onOwnStands } from './on-own.ts';
 import type { PlanInput } from './types.ts';
 
 export interface StayPlan {
@@ -13,17 +31,182 @@ export interface StayPlan {
   readonly nextChange: EpochMs | null;
 }
 
-export function planStay(_input: PlanInput): StayPlan {
-  const unknown = (): TaskPlan[] =>
-    task.options.map((t) => ({
-      task: t,
-      hold: true,
-      people: 'three-or-more',
-      aid: 'bariatric-lift',
-      with: [],
-      towards: null,
-      cautions: [],
-      because: [],
-    }));
-  return { day: unknown(), night: unknown(), checkBeforeMoving: true, cautions: [], nextChange: null };
+const notKnown = (input: PlanInput): boolean =>
+  input.tier.word === 'Not known' || input.trust.state === 'not-known';
+
+/** When "seen walking steadily" ends, or null when it does not apply at `t`. */
+function seenWalkingUntil(input: PlanInput): EpochMs | null {
+  const seen = input.seenWalking;
+  if (!seen || !notKnown(input)) return null;
+  const until = seen.at + input.rules.handling.seenWalkingHours.value * HOUR;
+  const since = input.trust.openTriggers.some((o) => o.kind !== 'arrival' && o.at >= seen.at);
+  return input.t < until && !since ? until : null;
 }
+
+function seenWalkingDemands(input: PlanInput): Demand[] {
+  const seen = input.seenWalking!;
+  const support = seen.value;
+  return [
+    demand(
+      'not-known/seen-walking',
+      `A nurse saw the person walk steadily on arrival: stand by for ${input.rules.handling.seenWalkingHours.value} h`,
+      [seen.fact],
+      'stand-by',
+      'none',
+      { with: support === 'none' ? [] : [support.replaceAll('-', ' ')] },
+    ),
+  ];
+}
+
+/** CHECK BEFORE MOVING; and if it cannot wait, the last known plan joined with two people and a sling lift. */
+function notKnownDemands(task: Task, input: PlanInput): Demand[] {
+  const words = 'CHECK BEFORE MOVING: not known here. If it cannot wait: two people';
+  const base = baseHelp(task, input);
+  if (task === 'stand' || task === 'walk') {
+    return [
+      ...base,
+      demand('not-known', `${words} and a sling lift; no standing or walking`, [], 'two', 'sling-lift'),
+      stop('not-known', 'Not known here: no standing or walking before a check', []),
+    ];
+  }
+  const weight = input.capability.weightKg;
+  const heavy = weight === null || weight >= input.rules.handling.bariatricFromKg.value;
+  const lying = task === 'in-bed' || task === 'lateral';
+  return [
+    ...base,
+    demand(
+      'not-known',
+      lying ? words : `${words} and a sling lift`,
+      [],
+      lying && heavy ? 'three-or-more' : 'two',
+      lying ? 'none' : 'sling-lift',
+    ),
+  ];
+}
+
+interface Composed {
+  readonly help: Help;
+  readonly more: number;
+  readonly demands: readonly Demand[];
+}
+
+function compose(task: Task, input: PlanInput, seenWalking: boolean): Composed {
+  // Nobody who was seen walking is on the floor by habit: that plan does not speak of it.
+  const base =
+    seenWalking && task !== 'from-floor'
+      ? seenWalkingDemands(input)
+      : notKnown(input)
+        ? notKnownDemands(task, input)
+        : baseHelp(task, input);
+  const demands = [
+    // Derived help starts at "stand by": on own is never derived.
+    demand('stand-by', 'Stand by unless a nurse or therapist sets "on own"', [], 'stand-by'),
+    ...base,
+    ...scopeDemands(task, input),
+    ...holdDemands(task, input),
+    ...orderDemands(task, input),
+    ...(input.trust.state === 're-check'
+      ? [note('trust/re-check', 'Re-check: the last plan is kept until then, never less', [])]
+      : []),
+    ...surgeryDemands(task, input),
+    ...triggerDemands(task, input),
+    ...pressureDemands(task, input),
+    ...attachmentDemands(input),
+  ];
+  const joined = demands.reduce((h, d) => joinHelp(h, d.help), NO_HELP);
+  const byWeight = weightDemands(input, joined.aids);
+  return {
+    help: byWeight.reduce((h, d) => joinHelp(h, d.help), joined),
+    more: demands.reduce((sum, d) => sum + d.more, 0),
+    demands: [...demands, ...byWeight],
+  };
+}
+
+const distinct = (words: readonly string[]) => [...new Set(words)];
+/** What decided: not the floor of "stand by" beside more, and not what only cautions. */
+const decided = (d: Demand, h: Help): boolean =>
+  d.because.rule === 'stand-by'
+    ? h.people === 'stand-by' && h.aids.length === 0
+    : d.help.hold || d.more > 0 || d.help.people !== 'on-own' || d.help.aids.length > 0 || d.tells;
+
+function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because | null): TaskPlan {
+  const { help, more, demands } = composed;
+  const ask = mustAsk(task, help);
+  const top = topAids(task, help);
+  const aid = top.at(-1) ?? 'none';
+  const cannotCombine = ask && !help.hold;
+  const beside = demands.filter(
+    (d) => d.with.length && d.help.aids.every((a) => aidCovers(task, aid, a) || a === 'walking-support'),
+  );
+  const transfer = task === 'bed-chair' || task === 'toilet';
+  const leg =
+    help.people === 'stand-by' || (task !== 'in-bed' && task !== 'edge-of-bed')
+      ? null
+      : legWords(input.capability.weightKg, input.rules.handling.liftLimitKgPerCarer.value);
+  return {
+    task,
+    hold: ask,
+    people: ownRule ? 'on-own' : withMore(help.people, more),
+    aid,
+    with: distinct(beside.flatMap((d) => d.with)),
+    towards: transfer ? input.capability.strongerSide : null,
+    cautions: distinct([
+      ...(cannotCombine
+        ? [
+            `Two rules ask for aids that cannot be combined (${top.map((a) => a.replaceAll('-', ' ')).join(', ')}): ask`,
+          ]
+        : []),
+      ...demands.flatMap((d) => d.cautions),
+      ...(leg ? [leg] : []),
+    ]),
+    because: [
+      ...(ownRule ? [ownRule] : []),
+      ...demands.filter((d) => decided(d, help)).map((d) => d.because),
+    ],
+  };
+}
+
+export function planStay(input: PlanInput): StayPlan {
+  const walkingUntil = seenWalkingUntil(input);
+  const sedated = sedatedUntil(input);
+  const ownStands = onOwnStands(input);
+  const day: TaskPlan[] = [];
+  const night: TaskPlan[] = [];
+  for (const task of taskValues.options) {
+    const composed = compose(task, input, walkingUntil !== null);
+    const own = (when: 'day' | 'night', c: Composed) =>
+      ownStands && c.more === 0 && !mustAsk(task, c.help) && c.help.people === 'stand-by'
+        ? onOwnReaches(task, when, c.help, input)
+        : null;
+    const ownByDay = own('day', composed);
+    day.push(say(task, input, composed, ownByDay));
+
+    const byNight =
+      sedated === null
+        ? composed
+        : withDemand(
+            composed,
+            onePersonMore(
+              'night/sedative',
+              `Night, within ${input.rules.handling.sedativeNightHours.value} h of a sedative: one more person`,
+              [input.sedatedAt?.fact],
+            ),
+          );
+    // Never less at night than by day.
+    night.push(say(task, input, byNight, ownByDay && own('night', byNight)));
+  }
+  const changes = [input.capability.nextChange, walkingUntil, sedated].filter((c) => c !== null);
+  return {
+    day,
+    night,
+    checkBeforeMoving: notKnown(input) && walkingUntil === null,
+    cautions: staysCautions(input, sedated),
+    nextChange: changes.length ? Math.min(...changes) : null,
+  };
+}
+
+const withDemand = (c: Composed, d: Demand): Composed => ({
+  help: joinHelp(c.help, d.help),
+  more: c.more + d.more,
+  demands: [...c.demands, d],
+});

@@ -1,0 +1,196 @@
+/** What the tables say for each task of a person who was assessed here. */
+import type { StageStanding } from '../../assessments/rules/seen.ts';
+import type { Task } from '../values.ts';
+import type { Demand } from './demand.ts';
+import { caution, demand, factsOf, fromRow, stop, told } from './demand.ts';
+import { FLOOR_CAUTION, FROM_FLOOR } from './tables/from-floor.ts';
+import { BARIATRIC_LATERAL, IN_BED, LATERAL, weightRow } from './tables/lying.ts';
+import type { EdgeCase, StandCase, WalkCase } from './tables/ours.ts';
+import { EDGE, STAND, WALK } from './tables/ours.ts';
+import { rowFor } from './tables/table.ts';
+import { canUseStandingAid, cooperates, fromChairWords, peopleUsed, transferHelp } from './transfer-help.ts';
+import type { PlanInput } from './types.ts';
+
+function inBed({ capability: c }: PlanInput): Demand[] {
+  const row = rowFor(IN_BED, { assists: c.assists, weight: weightRow(c.weightKg) });
+  return [fromRow(IN_BED, row, factsOf(c, 'capability/assists')), ...told(c, 'capability/assists')];
+}
+
+function lateral(input: PlanInput): Demand[] {
+  const c = input.capability;
+  const row = rowFor(LATERAL, { assists: c.assists, weight: weightRow(c.weightKg) });
+  const out = [fromRow(LATERAL, row, factsOf(c, 'capability/assists')), ...told(c, 'capability/assists')];
+  if (c.weightKg === null || c.weightKg >= input.rules.handling.bariatricFromKg.value) {
+    out.push(fromRow(BARIATRIC_LATERAL, rowFor(BARIATRIC_LATERAL, { assists: c.assists }), []));
+  }
+  return [
+    ...out,
+    {
+      ...demand('osha-3182/figure-3', fromChairWords(input), [], 'on-own'),
+      cautions: [fromChairWords(input)],
+    },
+  ];
+}
+
+function edge({ capability: c }: PlanInput): Demand[] {
+  const standing = c.standings.get('edge');
+  const lifted = standing?.outcome === 'not-met' || standing?.securedWith === 'sling';
+  const comes: EdgeCase['comes'] =
+    !c.cleared.has('upright') || lifted
+      ? 'lifted'
+      : c.clearedFree.has('edge') && standing?.people === 0
+        ? 'alone'
+        : 'helped';
+  return [fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id])];
+}
+
+const noWeight = (what: string, standing: StageStanding | undefined): Demand =>
+  stop('capability/bears-no-weight', `No leg may bear weight, or none was seen to: no ${what}`, [
+    standing?.fact.id,
+  ]);
+
+/** One person and the walking support while a leg bears only in part. */
+const inPart = (): Demand =>
+  demand(
+    'ours/limited-leg',
+    'A leg bears in part or not at all: one person and the walking support',
+    [],
+    'one',
+    'walking-support',
+  );
+
+const neverAlone = (): Demand =>
+  demand(
+    'ours/does-not-wait',
+    'Not known to follow instructions and wait for help: one person within reach',
+    [],
+    'one',
+  );
+
+function stand(input: PlanInput): Demand[] {
+  const c = input.capability;
+  const standing = c.standings.get('stand');
+  const out: Demand[] = [];
+  let seen: StandCase['seen'] = 'not';
+  if (c.cleared.has('stand') && c.bears !== 'none') {
+    seen = c.clearedFree.has('stand') && standing?.oneLeg === null ? 'free' : 'held';
+    if (seen === 'held' && !canUseStandingAid(input)) {
+      seen = 'not';
+      out.push(
+        stop(
+          'before-the-tables/fit-for-the-aid',
+          'A standing aid needs sitting balance, a leg that bears, instructions followed, grip and arms that may pull',
+          [standing?.fact.id],
+        ),
+      );
+    }
+  } else out.push(noWeight('standing', standing));
+  out.push(fromRow(STAND, rowFor(STAND, { seen }), [standing?.fact.id]));
+  if (seen === 'not') out.push(stop('ours/stand', 'Standing only in a staged check or with a therapist', []));
+  if (seen === 'held') {
+    out.push(
+      demand(
+        'secured/keep',
+        'Keeps the people who held',
+        [standing?.fact.id],
+        peopleUsed(standing?.people ?? 2),
+      ),
+    );
+  }
+  if (seen === 'free' && c.bears === 'partial') out.push(inPart());
+  if (!cooperates(c)) out.push(neverAlone());
+  return out;
+}
+
+function walk(input: PlanInput): Demand[] {
+  const c = input.capability;
+  const standing = c.standings.get('walk');
+  const cleared = c.cleared.has('walk') && c.bears !== 'none';
+  const free = c.clearedFree.has('walk') && c.clearedFree.has('stand');
+  const seen: WalkCase['seen'] = !cleared
+    ? 'not'
+    : !free
+      ? 'held'
+      : standing?.people === 0
+        ? 'free-alone'
+        : 'free-with-someone';
+  const out = [fromRow(WALK, rowFor(WALK, { seen }), [standing?.fact.id])];
+  if (seen === 'not') {
+    const first = input.everWalkedHere ? '' : '; the first walk with two and a chair following';
+    out.push(stop('ours/walk', `Walking only in a therapist's session${first}`, []));
+  }
+  if (seen === 'held' || seen === 'free-with-someone') {
+    out.push(
+      demand(
+        'ours/walk',
+        'As many people as at the check',
+        [standing?.fact.id],
+        peopleUsed(standing?.people ?? 2),
+      ),
+    );
+  }
+  if (cleared && standing?.securedWith === 'sling') {
+    out.push(
+      demand(
+        'secured/keep',
+        'Walked in a sling, not free: the plan keeps that',
+        [standing.fact.id],
+        'two',
+        'sling-lift',
+      ),
+    );
+  }
+  if (c.bears === 'none') out.push(noWeight('walking', standing));
+  if (cleared && c.bears === 'partial') out.push(inPart());
+  if (cleared && !input.everWalkedHere) {
+    out.push(
+      demand('ours/first-walk', 'The first walk here: two people and a chair following', [], 'two', 'none', {
+        with: ['chair following'],
+      }),
+    );
+  }
+  if (!cooperates(c)) out.push(neverAlone());
+  return out;
+}
+
+function fromFloor({ capability: c }: PlanInput): Demand[] {
+  const independent = c.clearedFree.has('walk') && c.bears === 'full' && cooperates(c);
+  const row = rowFor(FROM_FLOOR, { injury: 'none-or-minor', independent });
+  return [{ ...fromRow(FROM_FLOOR, row, [c.standings.get('walk')?.fact.id]), cautions: [FLOOR_CAUTION] }];
+}
+
+/** A walking support of the person's own goes along wherever the feet carry. */
+function ownSupport(input: PlanInput, demands: Demand[]): Demand[] {
+  const support = input.walkingSupport;
+  if (!support || support === 'none') return demands;
+  const carried = demands.every((d) =>
+    d.help.aids.every((a) => a === 'walking-support' || a === 'belt' || a === 'standing-aid'),
+  );
+  if (!carried) return demands;
+  return [
+    ...demands,
+    demand(
+      'own-walking-support',
+      `Own walking support: ${support.replaceAll('-', ' ')}`,
+      [],
+      'on-own',
+      'walking-support',
+      {
+        with: [support.replaceAll('-', ' ')],
+      },
+    ),
+  ];
+}
+
+const BASE: Readonly<Record<Task, (input: PlanInput) => Demand[]>> = {
+  'in-bed': inBed,
+  'edge-of-bed': edge,
+  'bed-chair': (input) => ownSupport(input, transferHelp(input)),
+  toilet: (input) => ownSupport(input, transferHelp(input)),
+  lateral,
+  stand: (input) => ownSupport(input, stand(input)),
+  walk: (input) => ownSupport(input, walk(input)),
+  'from-floor': fromFloor,
+};
+
+export const baseHelp = (task: Task, input: PlanInput): Demand[] => BASE[task](input);

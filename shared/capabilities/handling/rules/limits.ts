@@ -1,0 +1,145 @@
+/** What holds, orders, precautions and open triggers forbid or add, task by task. They only raise. */
+import type { HoldScope } from '../../orders/values.ts';
+import type { Task } from '../values.ts';
+import { task as taskValues } from '../values.ts';
+import type { Demand } from './demand.ts';
+import { caution, demand, note, onePersonMore, stop } from './demand.ts';
+import { TRIGGER_HELP } from './trigger-help.ts';
+import type { PlanInput } from './types.ts';
+
+const UP: ReadonlySet<Task> = new Set(['edge-of-bed', 'bed-chair', 'toilet', 'stand', 'walk']);
+const ON_FEET: ReadonlySet<Task> = new Set(['stand', 'walk']);
+const TRANSFERS: ReadonlySet<Task> = new Set(['bed-chair', 'toilet']);
+
+const HELD_BY_SCOPE: Readonly<Record<HoldScope, ReadonlySet<Task>>> = {
+  walking: new Set(['walk']),
+  standing: ON_FEET,
+  'out-of-bed': UP,
+  'raising-the-back': UP,
+  'all-including-turning': new Set(taskValues.options),
+};
+const plain = (code: string) => code.replaceAll('-', ' ');
+const IN_BED_GOES_ON = 'Toilet in bed goes on';
+
+export function holdDemands(task: Task, input: PlanInput): Demand[] {
+  const out: Demand[] = [];
+  for (const h of input.holds) {
+    const words = `Hold on ${plain(h.scope)} (${plain(h.reason)})${h.reviewDue ? ', HOLD REVIEW DUE' : ''}`;
+    if (HELD_BY_SCOPE[h.scope].has(task)) {
+      const goesOn = task === 'toilet' && h.scope !== 'all-including-turning' ? [IN_BED_GOES_ON] : [];
+      out.push(stop('hold', words, [h.event], { cautions: goesOn }));
+    } else if (h.scope === 'standing' && TRANSFERS.has(task)) {
+      out.push(demand('hold', `${words}: only lifted, not over the feet`, [h.event], 'two', 'sling-lift'));
+    } else if (h.scope === 'raising-the-back' && (task === 'in-bed' || task === 'lateral')) {
+      out.push(caution('hold', `${words}: keep the back flat`, [h.event]));
+    }
+  }
+  return out;
+}
+
+const BEYOND_ACTIVITY = {
+  bed: UP,
+  'edge-of-bed': new Set<Task>(['bed-chair', 'toilet', 'stand', 'walk']),
+  chair: ON_FEET,
+  stand: new Set<Task>(['walk']),
+  walk: new Set<Task>(),
+  'no-limit': new Set<Task>(),
+} as const;
+
+export function orderDemands(task: Task, input: PlanInput): Demand[] {
+  const { activity, precautions, brace } = input.orders;
+  const out: Demand[] = [];
+  if (activity && BEYOND_ACTIVITY[activity.value].has(task)) {
+    out.push(
+      stop('order/activity', `Order: activity up to ${plain(activity.value)}`, [activity.fact], {
+        cautions: task === 'toilet' ? [IN_BED_GOES_ON] : [],
+      }),
+    );
+  }
+  for (const [which, order] of precautions) {
+    out.push(caution('order/precaution', `${plain(which)} precautions as ordered`, [order.fact]));
+    if (which === 'spine' && task === 'in-bed') {
+      out.push(
+        demand('order/precaution', 'Spine precautions: turn in one line, two people', [order.fact], 'two'),
+      );
+    }
+  }
+  if (brace && task !== 'in-bed' && task !== 'lateral') {
+    out.push(caution('order/brace', 'Brace on before getting up', [brace.fact]));
+  }
+  for (const [limb, order] of input.orders.weightBearing) {
+    if (order.value.bears === 'unrestricted') continue;
+    const limit = order.value.limit;
+    const number = !limit ? '' : 'percent' in limit ? `, ${limit.percent} %` : `, ${limit.kg} kg`;
+    out.push(
+      caution('order/weight-bearing', `${plain(limb)}: weight bearing ${order.value.bears}${number}`, [
+        order.fact,
+      ]),
+    );
+  }
+  return out;
+}
+
+export function scopeDemands(task: Task, input: PlanInput): Demand[] {
+  const out: Demand[] = [];
+  if (input.fence) {
+    out.push(stop('scope/clinicians-plan', `Clinician's plan only (${plain(input.fence)})`, []));
+  }
+  const doubt = input.spineOrPelvisInDoubt;
+  if (doubt) {
+    out.push(
+      task === 'in-bed'
+        ? demand(
+            'spine-or-pelvis-in-doubt',
+            'Spine or pelvis in doubt: turn in one line, three people',
+            [doubt.fact],
+            'three-or-more',
+          )
+        : stop(
+            'spine-or-pelvis-in-doubt',
+            'Spine or pelvis in doubt: do not move, ask; no lift replaces that',
+            [doubt.fact],
+          ),
+    );
+  }
+  return out;
+}
+
+/** Tasks in which the person rises. */
+export const rises = (task: Task): boolean => UP.has(task);
+
+export function triggerDemands(task: Task, input: PlanInput): Demand[] {
+  const out: Demand[] = [];
+  let more = 0;
+  for (const trigger of input.trust.openTriggers) {
+    const row = TRIGGER_HELP[trigger.kind];
+    if (row.holds.includes(task)) {
+      out.push(
+        stop(`trigger/${trigger.kind}`, row.says, [trigger.event], {
+          cautions: task === 'toilet' ? [IN_BED_GOES_ON] : [],
+        }),
+      );
+    }
+    // Several triggers ask for the most that any of them asks for, not for their sum.
+    if (row.more > more) {
+      out.push(onePersonMore(`trigger/${trigger.kind}`, row.says, [trigger.event], row.more - more));
+      more = row.more;
+    } else if (row.more > 0) out.push(note(`trigger/${trigger.kind}`, row.says, [trigger.event]));
+  }
+  return out;
+}
+
+export function surgeryDemands(task: Task, input: PlanInput): Demand[] {
+  const pending = input.firstTimeUpPending;
+  if (!pending || !rises(task)) return [];
+  return [
+    demand(
+      'first-time-up',
+      'First time up since surgery: pressure set, two people whatever the tier',
+      [pending.fact],
+      'two',
+      'none',
+      { cautions: ['Chair behind, shoes on, bed low, brakes on'] },
+    ),
+  ];
+}

@@ -1,0 +1,45 @@
+/** "On own": set by a nurse or therapist, never derived, and only where nothing stands against it. */
+import type { Because } from '../../board/view.ts';
+import type { Task } from '../values.ts';
+import type { Help } from './help.ts';
+import { cooperates } from './transfer-help.ts';
+import type { PlanInput } from './types.ts';
+
+/** Whether what was set still stands for the person as a whole. */
+export function onOwnStands(input: PlanInput): boolean {
+  const c = input.capability;
+  return (
+    input.onOwn !== null &&
+    cooperates(c) &&
+    c.clearedFree.has('walk') &&
+    input.pressureDrop === null &&
+    input.firstTimeUpPending === null &&
+    input.trust.openTriggers.length === 0 &&
+    input.trust.state !== 'not-known' &&
+    input.tier.word !== 'Not known'
+  );
+}
+
+const PLACES: Readonly<Partial<Record<Task, readonly ('room' | 'toilet' | 'ward')[]>>> = {
+  'in-bed': ['room', 'ward'],
+  'edge-of-bed': ['room', 'ward'],
+  'bed-chair': ['room', 'ward'],
+  stand: ['room', 'ward'],
+  toilet: ['toilet'],
+  walk: ['ward'],
+};
+
+/** The reason when "on own" covers this task at this time of day and the help is nobody and no more than a walking support. */
+export function onOwnReaches(
+  task: Task,
+  when: 'day' | 'night',
+  help: Help,
+  input: PlanInput,
+): Because | null {
+  const own = input.onOwn;
+  if (!own || !own.value.when.includes(when)) return null;
+  if (!help.aids.every((a) => a === 'walking-support')) return null;
+  const place = PLACES[task]?.find((p) => own.value.where.includes(p));
+  if (!place) return null;
+  return { rule: 'on-own', facts: [own.fact], words: `On own set: ${place}, ${when}` };
+}

@@ -1,0 +1,158 @@
+/** Bed to chair and toilet: the rules before the tables, then the table's row for this person. */
+import { atLeast } from './help.ts';
+import type { Demand } from './demand.ts';
+import { demand, factsOf, fromRow, told } from './demand.ts';
+import { BARIATRIC_TRANSFER, CHAIR_TO_TROLLEY, TRANSFER } from './tables/transfer.ts';
+import type { TransferCase } from './tables/transfer.ts';
+import type { Option, Row, Table } from './tables/table.ts';
+import { rowFor } from './tables/table.ts';
+import type { Capability, PlanInput } from './types.ts';
+import type { People } from '../values.ts';
+
+export const cooperates = (c: Capability): boolean =>
+  c.followsInstructions === 'yes' && c.waitsForHelp === 'yes';
+
+/** Sternum precautions: the arms may not push or pull. */
+const armsMayPush = (input: PlanInput): boolean => !input.orders.precautions.has('sternum');
+export const armsPush = (input: PlanInput): boolean =>
+  input.capability.armStrength === 'both' && armsMayPush(input);
+
+/** A standing aid needs sitting balance, one leg that bears, instructions followed and grip on one side. */
+export const canUseStandingAid = (input: PlanInput): boolean => {
+  const c = input.capability;
+  return (
+    c.cleared.has('edge') &&
+    c.bears !== 'none' &&
+    c.followsInstructions === 'yes' &&
+    (c.grip === 'both' || c.grip === 'one') &&
+    armsMayPush(input)
+  );
+};
+
+const isHeavy = (input: PlanInput): boolean =>
+  input.capability.weightKg !== null &&
+  input.capability.weightKg >= input.rules.handling.bariatricFromKg.value;
+
+export const peopleUsed = (count: number): People =>
+  count >= 3 ? 'three-or-more' : count === 2 ? 'two' : count === 1 ? 'one' : 'stand-by';
+
+/** Whether this person and the ward's rules allow an option of a transfer table. */
+function allowed(option: Option, input: PlanInput): boolean {
+  switch (option.aid) {
+    case 'belt':
+      // With one person only where the ward allows a lone carer with a belt; the needs are those of the standing aid.
+      return (
+        (input.rules.handling.loneCarerWithBelt.value || atLeast(option.people[1], 'two')) &&
+        canUseStandingAid(input)
+      );
+    case 'standing-aid':
+      return canUseStandingAid(input);
+    case 'seated-transfer-aid':
+      return input.capability.sittingBalance;
+    default:
+      return true;
+  }
+}
+
+const NOT_ALLOWED: Partial<Record<Option['aid'], string>> = {
+  'standing-aid':
+    'a standing aid needs sitting balance, a leg that bears, instructions followed, grip and arms that may pull: sling lift instead',
+  belt: 'a belt needs sitting balance, a leg that bears, instructions followed, grip and arms that may pull: sling lift instead',
+  'seated-transfer-aid': 'a seated transfer needs sitting balance cleared today: sling lift instead',
+};
+
+/** Capability questions a transfer stands on. */
+const GROUNDS = [
+  'capability/weight-bearing',
+  'capability/not-seen-standing',
+  'capability/lesser-of-order-and-seen',
+  'capability/worst-of-the-window',
+  'capability/not-recorded',
+];
+
+function take(table: Table<TransferCase>, row: Row<TransferCase>, input: PlanInput): Demand[] {
+  const index = row.options.findIndex((o) => allowed(o, input));
+  const facts = factsOf(input.capability, ...GROUNDS);
+  if (index >= 0) return [fromRow(table, row, facts, index)];
+  const last = row.options[row.options.length - 1]!;
+  return [
+    demand(table.rule, `${row.says} (${table.source})`, facts, last.people[1]),
+    demand(
+      'before-the-tables/fit-for-the-aid',
+      NOT_ALLOWED[last.aid] ?? 'sling lift instead',
+      [],
+      'two',
+      'sling-lift',
+    ),
+  ];
+}
+
+/** How the person was held at standing and turning stays in the plan until the same is cleared free. */
+function heldStages(input: PlanInput): Demand[] {
+  const c = input.capability;
+  const out: Demand[] = [];
+  for (const key of ['stand', 'turn'] as const) {
+    const standing = c.standings.get(key);
+    if (!standing || !c.cleared.has(key) || c.clearedFree.has(key)) continue;
+    const words = `${key === 'stand' ? 'Stood' : 'Turned'} held safe, not free: the plan keeps that`;
+    const people = peopleUsed(Math.max(standing.people, standing.securedWith === 'two-people' ? 2 : 1));
+    const lifted = standing.securedWith === 'sling' || !canUseStandingAid(input);
+    const aid = standing.securedWith === 'two-people' ? 'none' : lifted ? 'sling-lift' : 'standing-aid';
+    out.push(
+      demand(
+        'secured/keep',
+        words,
+        [standing.fact.id],
+        aid === 'sling-lift' && people === 'one' ? 'two' : people,
+        aid,
+      ),
+    );
+  }
+  return out;
+}
+
+export function transferHelp(input: PlanInput): Demand[] {
+  const c = input.capability;
+  const cooperative = cooperates(c);
+  const table = isHeavy(input) ? BARIATRIC_TRANSFER : TRANSFER;
+  const free = c.clearedFree.has('stand') && c.clearedFree.has('turn');
+  const notes: Demand[] = [];
+  let bears = c.bears;
+  if (bears === 'full' && !cooperative) {
+    bears = 'partial';
+    notes.push(
+      demand(
+        'before-the-tables/not-cooperating',
+        'Bears full weight but is not known to follow instructions and wait for help: taken as partial and not cooperating',
+        [],
+        'one',
+      ),
+    );
+  } else if (bears === 'full' && !free) {
+    bears = 'partial';
+    notes.push(
+      demand(
+        'before-the-tables/turn-not-free',
+        'Bears full weight but was not seen to stand and turn free: taken as partial (ours, practice)',
+        [c.standings.get('turn')?.fact.id],
+        'one',
+      ),
+    );
+  }
+  const row = rowFor<TransferCase>(table, { bears, cooperative, arms: armsPush(input) });
+  const base = take(table, row, input);
+  // A seated or lifted transfer does not go over the feet: how standing was held does not bear on it.
+  const onFeet = base.some((d) => d.help.aids.some((a) => a === 'belt' || a === 'standing-aid'));
+  const held = onFeet ? heldStages(input) : [];
+  return [...notes, ...base, ...held, ...told(c, ...GROUNDS)];
+}
+
+/** What applies when the person is to go to the trolley from a chair: words beside the lateral plan. */
+export function fromChairWords(input: PlanInput): string {
+  const cooperative = cooperates(input.capability);
+  const bears = input.capability.bears === 'full' && !cooperative ? 'partial' : input.capability.bears;
+  const row = rowFor<Omit<TransferCase, 'arms'>>(CHAIR_TO_TROLLEY, { bears, cooperative });
+  return row.options[0].aid === 'standing-aid' && !canUseStandingAid(input)
+    ? 'From a chair: sling lift'
+    : `From a chair: ${row.says}`;
+}
