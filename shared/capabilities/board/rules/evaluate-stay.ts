@@ -91,11 +91,6 @@ export function evaluateFacts(
     note,
   });
 
-  for (const fact of facts) {
-    if (fact.type === 'assessment-recorded') {
-      note(fact.occurred + rules.validity.cooperationWindowHours.value * HOUR);
-    }
-  }
   const sedatedAt = lastOf(triggers, 'sedation');
   if (sedatedAt) note(sedatedAt.at + rules.handling.sedativeNightHours.value * HOUR);
   const firstTimeUp = firstTimeUpPending(facts, protocols);
@@ -103,11 +98,13 @@ export function evaluateFacts(
   const walkingSupport = walkingSupportOf(facts);
   const staged = standing.scope.kind === 'staged';
 
+  const capability = capabilityOf({ ...judged, tier, orders: orders.forPlan, weight: standing.weight });
+  if (capability.nextChange !== null) note(capability.nextChange);
   const input: PlanInput = {
     t,
     rules,
     tier: tier.view,
-    capability: capabilityOf({ ...judged, tier, orders: orders.forPlan, weight: standing.weight }),
+    capability,
     trust,
     holds,
     orders: orders.forPlan,

@@ -1,0 +1,89 @@
+/** The huddle answers what users-job.md 2b asks of it. */
+import { describe, expect, it } from 'vitest';
+import type { StayId } from '../../../kernel/ids.ts';
+import { huddlePage } from '../../../wire/http.ts';
+import { emptyBoard, foldBoard, viewBoard } from '../../board/rules/board.ts';
+import {
+  begun,
+  calendar,
+  check,
+  hold,
+  hours,
+  session,
+  setUpWard,
+  trigger,
+  WARD,
+  WardLog,
+  type Told,
+} from '../../board/rules/history.testkit.ts';
+import { huddleOf } from './huddle.ts';
+
+function huddle(t: number, stays: Readonly<Record<string, readonly Told[]>>) {
+  const log = new WardLog();
+  setUpWard(log);
+  for (const [bed, told] of Object.entries(stays)) {
+    const stay = `stay-${bed}` as StayId;
+    log.add(`stay/${stay}`, begun(stay, bed));
+    log.add(`bed/${bed}`, { type: 'bed-taken', payload: { bed, stay } });
+    for (const one of told) log.add(`stay/${stay}`, one);
+  }
+  const state = emptyBoard(WARD);
+  foldBoard(state, log.events);
+  return huddleOf(viewBoard(state, hours(t)).board, hours(t), calendar);
+}
+const words = (lines: readonly { label: string; words: string }[]) =>
+  lines.map((l) => `${l.label}: ${l.words}`);
+
+describe('the huddle', () => {
+  it('fits the wire and counts the ward', () => {
+    const away: Told = { type: 'went-off-ward', at: 1, payload: { reason: 'test' } };
+    const page = huddle(3, { 'bed-1': [check('walk', 1), session(2)], 'bed-3': [away] });
+    expect(huddlePage.safeParse({ ...page, ward: WARD, position: 9, at: hours(3) }).error).toBeUndefined();
+    expect(page.totals).toMatchObject({
+      occupied: 1,
+      away: 1,
+      empty: 2,
+      notKnown: 1,
+      sessionsDone: 1,
+      notRecorded: 1,
+    });
+  });
+  it('names whose check is overdue, since when, and what must be looked at before the next move', () => {
+    const { overdue } = huddle(14, {
+      'bed-1': [check('edge', 1)],
+      'bed-2': [check('edge', 10)],
+      'bed-3': [check('edge', 10), trigger('fall', 11)],
+      'bed-4': [],
+    });
+    expect(words(overdue)).toEqual([
+      '1: Check overdue since 25 Oct 06:00',
+      '3: Check before the next move: Fall, 25 Oct 04:00',
+      '4: Check overdue since 24 Oct 22:00',
+    ]);
+  });
+  it('lists every hold, and says whose review has passed', () => {
+    const { holds } = huddle(10, { 'bed-1': [hold(1, 'walking', 9)], 'bed-2': [hold(1, 'out-of-bed', 12)] });
+    expect(words(holds)).toEqual([
+      '1: Hold on walking (waiting for review), HOLD REVIEW DUE since 25 Oct 02:00 (UTC+01:00)',
+      '2: Hold on out of bed (waiting for review), review 25 Oct 05:00',
+    ]);
+  });
+  it('names who was not up for 24 h, unless a hold says so or the plan is comfort', () => {
+    const comfort: Told = { type: 'scope-set', at: 1, payload: { scope: 'comfort' } };
+    const { notUp } = huddle(30, {
+      'bed-1': [],
+      'bed-2': [hold(1, 'out-of-bed', 40)],
+      'bed-3': [comfort],
+      'bed-4': [session(7, { activities: ['chair'] })],
+    });
+    expect(words(notUp)).toEqual(['1: No time up recorded since arrival 24 Oct 18:00']);
+    const later = huddle(31.5, { 'bed-4': [session(7, { activities: ['chair'] })] });
+    expect(words(later.notUp)).toEqual(['4: Not up since 25 Oct 01:00 (chair)']);
+  });
+  it('names who arrived since the last one', () => {
+    expect(words(huddle(5, { 'bed-1': [] }).arrived)).toEqual([
+      '1: Arrived 24 Oct 18:00: not checked here yet',
+    ]);
+    expect(huddle(24, { 'bed-1': [] }).arrived).toEqual([]);
+  });
+});
