@@ -80,13 +80,14 @@ describe('an entry from the outbox', () => {
   });
 });
 
+const local = (text: string, repeated?: 'first' | 'second') => ({
+  local: text,
+  precision: 'about' as const,
+  ...(repeated ? { repeated } : {}),
+});
+
 /** Instants of the clock changes: IANA tz database, Europe/Berlin, 29 March and 25 October 2026. */
 describe('a time on the ward’s clock', () => {
-  const local = (text: string, repeated?: 'first' | 'second') => ({
-    local: text,
-    precision: 'about' as const,
-    ...(repeated ? { repeated } : {}),
-  });
   it('becomes its instant', () => {
     expect(ask(local('2026-11-25T10:30'))).toEqual({
       at: Date.parse('2026-11-25T09:30:00Z'),

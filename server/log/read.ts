@@ -102,17 +102,20 @@ export function openReader(database: Database) {
     async readStreams(
       ward: WardId,
       streams: readonly StreamKey[],
+      after: ReadonlyMap<StreamKey, number> = new Map(),
     ): Promise<ReadonlyMap<StreamKey, StreamSlice>> {
       const rows = await query<ReadRow>(
-        `select ${COLUMNS} from event where ward = $1 and stream = any ($2) order by stream, version`,
-        [ward, streams],
+        `select ${COLUMNS} from unnest($2::text[], $3::bigint[]) as wanted (wanted_stream, held_version)
+           join event on ward = $1 and stream = wanted_stream and version > held_version
+          order by stream, version`,
+        [ward, streams, streams.map((stream) => after.get(stream) ?? 0)],
       );
       const events = new Map<StreamKey, LoggedEvent[]>(streams.map((stream) => [stream, []]));
       for (const row of rows) events.get(row.stream as StreamKey)!.push(eventOf(row));
       return new Map(
         [...events].map(([stream, its]) => [
           stream,
-          { stream, version: its.at(-1)?.version ?? 0, events: its },
+          { stream, version: its.at(-1)?.version ?? after.get(stream) ?? 0, events: its },
         ]),
       );
     },

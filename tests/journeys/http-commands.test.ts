@@ -7,6 +7,7 @@ import type { Ward } from './http-kit.ts';
 
 const clock = new StillClock(Date.parse('2026-11-25T06:00:00Z'));
 let ward: Ward;
+const version = async () => (await ward.footboard.log.readStream(WARD as WardId, 'stay/stay-1')).version;
 const head = () => ward.footboard.log.head(WARD as WardId);
 
 beforeAll(async () => {
@@ -129,11 +130,10 @@ describe('a command sent again', () => {
 });
 
 describe('what I saw', () => {
-  const version = async () => (await ward.footboard.log.readStream(WARD as WardId, 'stay/stay-1')).version;
-
   it('is taken while it is still so', async () => {
     const seen = { expect: { version: await version() } };
-    await ward.enter('record-weight', { stay: 'stay-1', weight: { kg: 70, how: 'measured' } }, 'noor', seen);
+    const weight = { stay: 'stay-1', weight: { kg: 70, how: 'measured' } };
+    expect(await ward.enter('record-weight', weight, 'noor', seen)).toMatchObject({ repeated: false });
   });
 
   it('goes back to the person when something came in between, and stores nothing', async () => {
