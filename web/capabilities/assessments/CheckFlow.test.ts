@@ -29,6 +29,18 @@ const clear = async (form: Form) => {
 const part = (form: Form, says: string) =>
   form.wrapper.findAll('.part').find((p) => p.text().includes(says))!;
 
+const stopped = async () => {
+  const form = given();
+  await form.tap('Full');
+  await clear(form);
+  await part(form, 'back raised for 3 minutes')
+    .findAll('button')
+    .find((b) => b.text() === 'Not met')!
+    .trigger('click');
+  await form.tap('Stop: make safe');
+  return form;
+};
+
 describe('the staged check', () => {
   it('says how long each depth takes before anything is asked', () => {
     const form = given();
@@ -82,18 +94,6 @@ describe('the staged check', () => {
 });
 
 describe('a part that is not met', () => {
-  const stopped = async () => {
-    const form = given();
-    await form.tap('Full');
-    await clear(form);
-    await part(form, 'back raised for 3 minutes')
-      .findAll('button')
-      .find((b) => b.text() === 'Not met')!
-      .trigger('click');
-    await form.tap('Stop: make safe');
-    return form;
-  };
-
   it('shows "make safe first" before anything else is asked or can be recorded', async () => {
     const form = await stopped();
     const text = form.wrapper.text();

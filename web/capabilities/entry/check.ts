@@ -14,9 +14,11 @@ const pointerOf = (path: readonly PropertyKey[]): string => path.map((step) => `
 
 export function checkBeforeSending(command: CommandType, data: unknown): readonly Fault[] {
   const result = (command.data as z.ZodType).safeParse(data);
-  if (result.success) return [];
-  return result.error.issues.map((issue) => ({ pointer: pointerOf(issue.path), detail: issue.message }));
+  return result.success ? [] : faultsOfIssues(result.error.issues);
 }
+export const faultsOfIssues = (
+  issues: readonly { readonly path: readonly PropertyKey[]; readonly message: string }[],
+): readonly Fault[] => issues.map((issue) => ({ pointer: pointerOf(issue.path), detail: issue.message }));
 
 /** A server's problem as faults by field; a pointer into the envelope's `data` is cut to the data. */
 export const faultsOf = (problem: Problem): readonly Fault[] =>

@@ -43,6 +43,10 @@ const unreachable: Problem = {
 };
 const words = (text: string) => text.replace(/\s+/g, ' ').replace('✓', '').trim();
 
+const settle = async () => {
+  for (let i = 0; i < 5; i++) await nextTick();
+};
+
 export function bench(form: Component, props: Record<string, unknown>): Bench {
   const pinia = createPinia();
   setActivePinia(pinia);
@@ -71,9 +75,6 @@ export function bench(form: Component, props: Record<string, unknown>): Bench {
       },
     },
   });
-  const settle = async () => {
-    for (let i = 0; i < 5; i++) await nextTick();
-  };
   return {
     wrapper,
     sent,
