@@ -85,8 +85,8 @@ export interface ProjectionStore {
   putTotals(ward: WardId, revision: number, totals: readonly StayTotals[]): Promise<void>;
   /** Writes a whole revision beside the active one and makes it the active one. @throws CheckpointMoved */
   flip(commit: Commit & { readonly before: Standing }): Promise<void>;
-  /** Patches after `feed` in order; null when the first of them is no longer kept. */
-  feedAfter(ward: WardId, feed: number): Promise<readonly Patch[] | null>;
+  /** Stored patches after `feed` in order; the first ones may be gone. */
+  feedAfter(ward: WardId, feed: number): Promise<readonly Patch[]>;
   pruneFeed(ward: WardId, before: EpochMs): Promise<void>;
   dayTotals(ward: WardId, day: EpochMs): Promise<readonly (DayTotal & { readonly stay: string })[]>;
 }
@@ -325,8 +325,6 @@ export function openProjectionStore(database: Pick<Database, 'kysely'>): Project
         .where('feed', '>', feed)
         .orderBy('feed')
         .execute();
-      const first = rows[0];
-      if (first && Number(first.from_feed) !== feed) return null;
       return rows.map((row) => ({
         ward,
         from: Number(row.from_feed),

@@ -10,14 +10,16 @@ import type { Patch, Snapshot } from '@footboard/shared/wire/messages';
 import type { Log } from '../log/log.ts';
 import type { Clock } from '../platform/clock.ts';
 import { BoardFold } from './board-fold.ts';
-import { changesBetween, imageOf } from './board-image.ts';
-import type { BoardChanges, BoardImage } from './board-image.ts';
+import { imageOf } from './board-image.ts';
+import { commitOf, patchOver, sameCheckpoint } from './commit.ts';
+import { PatchHistory } from './patch-history.ts';
 import { CheckpointMoved, FEED_KEPT } from './projection-store.ts';
 import type { Commit, ProjectionStore, Standing, StayTotals } from './projection-store.ts';
 import { readOn } from './replay.ts';
 import { nextState } from './runner-state.ts';
 import type { RunnerSignal, RunnerState } from './runner-state.ts';
 import type { Timers } from './timers.ts';
+import { Waiters } from './waiters.ts';
 
 export interface RunnerPorts {
   readonly log: Log;
@@ -31,7 +33,6 @@ export interface RunnerPorts {
 
 const REARM_AT_LEAST = MINUTE;
 const LONGEST_PAUSE = 8 * SECOND;
-const RECENT_PATCHES = 256;
 const PRUNE_EVERY = 200;
 /** A view that claims to change at once must not keep the machine busy. */
 const SHORTEST_WAIT = 20;
@@ -54,16 +55,17 @@ export class WardRunner {
   #queue: Promise<void> = Promise.resolve();
   #cancelAlarm: () => void = nothing;
   #cancelRetry: () => void = nothing;
-  #recent: Patch[] = [];
+  readonly #history = new PatchHistory();
   /** Worked out and not committed yet. */
   #totals: StayTotals[] = [];
-  #waiters = new Set<{ position: number; done: (shown: boolean) => void }>();
+  readonly #waiters: Waiters;
 
   constructor(
     readonly ward: WardId,
     ports: RunnerPorts,
   ) {
     this.#ports = ports;
+    this.#waiters = new Waiters(ports.timers);
   }
 
   get state(): RunnerState {
@@ -95,7 +97,7 @@ export class WardRunner {
     this.#signal('stop');
     this.#cancelAlarm();
     this.#cancelRetry();
-    for (const waiter of this.#waiters) waiter.done(false);
+    this.#waiters.giveUp();
     await this.#queue;
   }
 
@@ -134,29 +136,12 @@ export class WardRunner {
     };
   }
 
-  async patchesSince(feed: number): Promise<readonly Patch[] | null> {
-    if (feed > this.feed) return null;
-    if (feed === this.feed) return [];
-    const at = this.#recent.findIndex((patch) => patch.from === feed);
-    if (at >= 0) return this.#recent.slice(at);
-    const stored = await this.#ports.store.feedAfter(this.ward, feed);
-    return stored && linked(stored, feed, this.feed) ? stored : null;
+  patchesSince(feed: number): Promise<readonly Patch[] | null> {
+    return this.#history.since(feed, this.feed, (after) => this.#ports.store.feedAfter(this.ward, after));
   }
 
   waitFor(position: number, withinMs: number): Promise<boolean> {
-    if (this.projected >= position) return Promise.resolve(true);
-    return new Promise((resolve) => {
-      const waiter = {
-        position,
-        done: (shown: boolean) => {
-          cancel();
-          this.#waiters.delete(waiter);
-          resolve(shown);
-        },
-      };
-      const cancel = this.#ports.timers.after(withinMs, () => waiter.done(false));
-      this.#waiters.add(waiter);
-    });
+    return this.projected >= position ? Promise.resolve(true) : this.#waiters.wait(position, withinMs);
   }
 
   /**
@@ -189,7 +174,7 @@ export class WardRunner {
       const seen = fold.view(t);
       totals.push(...seen.totals);
       const image = imageOf(seen.board, before.image);
-      const commit = this.#commitOf(before, image, fold.position, t, revision, totals);
+      const commit = commitOf(this.ward, before, image, { revision, position: fold.position, t }, totals);
       try {
         await this.#ports.store.flip({ ...commit, before });
       } catch (error) {
@@ -276,7 +261,7 @@ export class WardRunner {
     const before = this.#standing;
     const image = imageOf(seen.board, before?.image);
     const revision = before?.checkpoint.revision ?? 1;
-    const commit = this.#commitOf(before, image, fold.position, t, revision, this.#totals);
+    const commit = commitOf(this.ward, before, image, { revision, position: fold.position, t }, this.#totals);
     const moved = before?.checkpoint.position !== fold.position;
     if (before && !moved && !commit.patch && commit.totals.length === 0) {
       this.#standing = { checkpoint: before.checkpoint, image };
@@ -293,26 +278,6 @@ export class WardRunner {
     }
     this.#arm(seen.nextChange);
     return true;
-  }
-
-  #commitOf(
-    before: Standing | null,
-    image: BoardImage,
-    position: number,
-    t: EpochMs,
-    revision: number,
-    totals: readonly StayTotals[],
-  ): Commit {
-    const changes = changesBetween(before?.image ?? null, image);
-    const from = before?.checkpoint.feed ?? 0;
-    const feed = changes ? from + 1 : from;
-    return {
-      ward: this.ward,
-      before,
-      after: { checkpoint: { revision, position, feed, evaluatedAt: t }, image },
-      patch: changes ? patchOf(this.ward, from, feed, position, t, changes) : null,
-      totals,
-    };
   }
 
   #stand(commit: Commit): void {
@@ -341,20 +306,17 @@ export class WardRunner {
       this.#moved(null);
       return;
     }
-    const { position, feed, evaluatedAt } = stored.checkpoint;
-    const changes = changesBetween(before.image, stored.image) ?? { beds: [] };
-    this.#evaluatedAt = evaluatedAt;
-    this.#moved(patchOf(this.ward, before.checkpoint.feed, feed, position, evaluatedAt, changes));
+    this.#evaluatedAt = stored.checkpoint.evaluatedAt;
+    this.#moved(patchOver(this.ward, before, stored.checkpoint, stored.image));
   }
 
   #moved(patch: Patch | null): void {
     this.#noteHead(this.projected);
     if (patch) {
-      this.#recent.push(patch);
-      if (this.#recent.length > RECENT_PATCHES) this.#recent.shift();
+      this.#history.add(patch);
       this.#ports.tell(patch);
     }
-    for (const waiter of this.#waiters) if (waiter.position <= this.projected) waiter.done(true);
+    this.#waiters.reached(this.projected);
   }
 
   #noteHead(head: number): void {
@@ -386,30 +348,4 @@ export class WardRunner {
       void this.#wake();
     });
   }
-}
-
-function patchOf(
-  ward: WardId,
-  from: number,
-  to: number,
-  p: number,
-  t: EpochMs,
-  changes: BoardChanges,
-): Patch {
-  return { ward, from, to, p, t, ...changes };
-}
-
-function sameCheckpoint(a: Standing | null, b: Standing | null): boolean {
-  if (!a || !b) return a === b;
-  const [one, two] = [a.checkpoint, b.checkpoint];
-  return one.revision === two.revision && one.position === two.position && one.feed === two.feed;
-}
-
-function linked(patches: readonly Patch[], from: number, to: number): boolean {
-  let at = from;
-  for (const patch of patches) {
-    if (patch.from !== at) return false;
-    at = patch.to;
-  }
-  return at >= to;
 }

@@ -293,6 +293,20 @@ export const attached = (stay: string, attachment: string): EventBuilder => ({
   type: 'attachment-added',
   payload: { attachment, kind: 'iv-line', disconnects: 'nurse', needsOwnPerson: false },
 });
+export const walked = (stay: string): EventBuilder => ({
+  stream: `stay/${stay}`,
+  type: 'session-recorded',
+  payload: {
+    session: {
+      outcome: 'done',
+      occasion: 'planned',
+      activities: ['walk'],
+      startedAt: new Date().toISOString(),
+      events: [],
+      firstTimeUp: false,
+    },
+  },
+});
 export const held = (stay: string, hold: string, reviewAt: EpochMs): EventBuilder => ({
   stream: `stay/${stay}`,
   type: 'hold-placed',

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { WardId } from '@footboard/shared/kernel/ids';
-import { arrives, attached, bedsOf, newWard, openHospital, wardEvents } from './push-kit.ts';
+import { arrives, attached, bedsOf, leaves, newWard, openHospital, walked, wardEvents } from './push-kit.ts';
 import type { Hospital } from './push-kit.ts';
 
 describe('a board built again, and two servers on one database', () => {
@@ -109,5 +109,25 @@ describe('a board built again, and two servers on one database', () => {
     expect(await hospital.boards.waitFor(id, position, 20_000)).toBe(true);
     expect(bedsOf(hospital.boards.snapshot(id)!)[1]![1]).toBe('occupied');
     while (hospital.boards.stateOf(id) !== 'live') await hospital.log.head(id);
+  });
+
+  it('PROJ-13 ward day totals are committed with the board and are the same after a rebuild', async () => {
+    const id = await ward();
+    const position = await hospital.append(id, walked('s1'), ...leaves('s1', 'b1'), ...arrives('s3', 'b1'));
+    await hospital.boards.waitFor(id, position, 10_000);
+    const totals = async (revision: number) => {
+      const rows = await hospital.database.query<{ stay: string; row: string }>(
+        'select stay, row from ward_day_total where ward = $1 and revision = $2 order by day, stay',
+        [id, revision],
+      );
+      return rows.map(({ row }) => row);
+    };
+    const before = await totals(1);
+    expect(before.map((row) => JSON.parse(row) as object)).toMatchObject([
+      { stay: 's1', recorded: true, timesUp: 1 },
+      { stay: 's3', recorded: false, timesUp: 0 },
+    ]);
+    await hospital.boards.rebuild(id);
+    expect(await totals(2)).toEqual(before);
   });
 });
