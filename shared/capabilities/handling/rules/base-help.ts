@@ -23,13 +23,7 @@ function lateral(input: PlanInput): Demand[] {
   if (c.weightKg === null || c.weightKg >= input.rules.handling.bariatricFromKg.value) {
     out.push(fromRow(BARIATRIC_LATERAL, rowFor(BARIATRIC_LATERAL, { assists: c.assists }), []));
   }
-  return [
-    ...out,
-    {
-      ...demand('osha-3182/figure-3', fromChairWords(input), [], 'on-own'),
-      cautions: [fromChairWords(input)],
-    },
-  ];
+  return [...out, caution('osha-3182/figure-3', fromChairWords(input), [])];
 }
 
 function edge({ capability: c }: PlanInput): Demand[] {

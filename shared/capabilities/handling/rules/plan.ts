@@ -153,7 +153,7 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
     cautions: distinct([
       ...(cannotCombine
         ? [
-            `Two rules ask for aids that cannot be combined (${top.map((a) => a.replaceAll('-', ' ')).join(', ')}): ask`,
+            `Two rules ask for aids that cannot be combined (${help.aids.map((a) => a.replaceAll('-', ' ')).join(', ')}): ask`,
           ]
         : []),
       ...demands.flatMap((d) => d.cautions),
