@@ -13,6 +13,15 @@ export const unreachable = (what: string): Problem => ({
   remedy: 'Check the network and try again.',
 });
 
+const sentence = (text: string): string => (/[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
+
+/** What is wrong and what to do, as two whole sentences. */
+export const problemWords = (it: Problem): string =>
+  [it.detail, it.remedy]
+    .filter((text) => text.trim() !== '')
+    .map(sentence)
+    .join(' ');
+
 /** The problem in an answer's body, or one made from its status when the body is something else. */
 export async function problemOf(answer: Response): Promise<Problem> {
   const read = problem.safeParse(await answer.json().catch(() => null));

@@ -8,6 +8,8 @@ const tile = (stay = stayRow(), over = {}) =>
     props: { bed: bedRow('A1', stay), zone: 'Europe/Lisbon', night: false, now: NOON, old: false, ...over },
   });
 
+const size = (selector: string) => parseFloat((tile().find(selector).element as HTMLElement).style.fontSize);
+
 describe('a bed’s tile', () => {
   it('puts people and equipment before the tier’s day facts, in reading order', () => {
     const text = tile().text();
@@ -19,8 +21,6 @@ describe('a bed’s tile', () => {
   });
 
   it('sets people in the largest size of the tile', () => {
-    const size = (selector: string) =>
-      parseFloat((tile().find(selector).element as HTMLElement).style.fontSize);
     expect(size('.first p')).toBeGreaterThanOrEqual(size('.label'));
     expect(size('.first p')).toBeGreaterThan(2 * size('.facts'));
   });

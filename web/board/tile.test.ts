@@ -34,7 +34,7 @@ describe('what stops', () => {
     );
     expect(says.kind).toBe('stop');
     expect(says.first).toEqual(['HOLD', 'stay in bed']);
-    expect(says.then).toBe('if it cannot wait: 2 people, sling lift');
+    expect(says.beside).toBe('if it cannot wait: 2 people, sling lift');
   });
   it('given a hold whose review time has passed, reads HOLD REVIEW DUE and still stops', () => {
     const plan = planFor('bed-chair', { ...lift, hold: true });
@@ -44,7 +44,7 @@ describe('what stops', () => {
   it('given a hold that leaves the leading task alone, keeps the plan and names the hold', () => {
     const says = tileSays(bedRow('A1', stayRow({ holds: [holdRow({ scope: 'walking' })] })), by());
     expect(says.kind).toBe('plan');
-    expect(says.then).toBe('HOLD: no walking');
+    expect(says.beside).toBe('HOLD: no walking');
   });
   it('given a person not known, says CHECK BEFORE MOVING before any plan', () => {
     const stay = stayRow({
@@ -54,7 +54,7 @@ describe('what stops', () => {
     });
     const says = tileSays(bedRow('A1', stay), by());
     expect(says.first).toEqual(['CHECK BEFORE', 'MOVING']);
-    expect(says.then).toContain('if it cannot wait: 2 people, sling lift');
+    expect(says.beside).toContain('if it cannot wait: 2 people, sling lift');
   });
   it('given no plan at all on a staged stay, never shows a blank: CHECK BEFORE MOVING', () => {
     expect(tileSays(bedRow('A1', stayRow({ plan: null })), by()).first).toEqual(['CHECK BEFORE', 'MOVING']);
@@ -94,7 +94,7 @@ describe('other plans and states', () => {
   it('away says where and when back', () => {
     const away = { since: NOON - HOUR, reason: 'theatre', dueBack: NOON + HOUR };
     const says = tileSays(bedRow('A1', stayRow({ away })), by());
-    expect(says).toMatchObject({ kind: 'away', first: ['Away', 'theatre'], then: 'back 13:00' });
+    expect(says).toMatchObject({ kind: 'away', first: ['Away', 'theatre'], beside: 'back 13:00' });
   });
   it('a comfort plan has no goal and no trust on the wall', () => {
     const stay = stayRow({ scope: { kind: 'comfort', fence: null, plan: null }, plan: null });

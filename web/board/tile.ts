@@ -29,7 +29,7 @@ export interface TileSays {
   /** First rank, two or three lines: what to know before anybody moves. */
   readonly first: readonly string[];
   /** Beside or below the first rank, smaller: what applies if it cannot wait, or what is on hold beside the plan. */
-  readonly then: string;
+  readonly beside: string;
   readonly trust: Trust | null;
   /** Second rank. */
   readonly lastUp: string;
@@ -43,7 +43,7 @@ const QUIET = { trust: null, lastUp: '', today: '', due: { words: '', needs: fal
 
 export function tileSays(bed: BedView, context: TileContext): TileSays {
   const { stay } = bed;
-  if (bed.state === 'empty' || !stay) return { ...QUIET, kind: 'empty', first: ['Empty'], then: '' };
+  if (bed.state === 'empty' || !stay) return { ...QUIET, kind: 'empty', first: ['Empty'], beside: '' };
   const moment = (at: number) => wardMoment(at, context.zone, context.now);
   const common = {
     trust: stay.scope.kind === 'comfort' ? null : stay.trust.state,
@@ -55,7 +55,7 @@ export function tileSays(bed: BedView, context: TileContext): TileSays {
   if (bed.state === 'away' && stay.away) {
     const back = stay.away.dueBack === null ? 'no time back given' : `back ${moment(stay.away.dueBack)}`;
     const where = AWAY_REASON[stay.away.reason] ?? 'off the ward';
-    return { ...common, kind: 'away', first: ['Away', where], then: back };
+    return { ...common, kind: 'away', first: ['Away', where], beside: back };
   }
   const rank = firstRank(stay, context.night);
   // Under a stop the next check is no news unless it is late: the line is left to what stops.
@@ -63,7 +63,7 @@ export function tileSays(bed: BedView, context: TileContext): TileSays {
   return { ...common, ...rank, due };
 }
 
-function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'first' | 'then'> {
+function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'first' | 'beside'> {
   const hold = widestHold(stay);
   const holdWord = stay.holds.some((one) => one.reviewDue) ? 'HOLD REVIEW DUE' : 'HOLD';
   const holdLine = hold ? `${holdWord}: ${HOLD_SCOPE[hold.scope]}` : '';
@@ -71,25 +71,25 @@ function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'fir
     return {
       kind: 'other-plan',
       first: ["Clinician's", 'plan only'],
-      then: holdLine || 'read it at the bedside',
+      beside: holdLine || 'read it at the bedside',
     };
   if (stay.scope.kind === 'comfort')
-    return { kind: 'other-plan', first: ['Comfort', 'plan'], then: holdLine || 'as comfort asks' };
+    return { kind: 'other-plan', first: ['Comfort', 'plan'], beside: holdLine || 'as comfort asks' };
   const plan = leadingPlan(stay, night);
   const wait = plan ? `if it cannot wait: ${planWords(plan, stay.walkingSupport)}` : '';
   if (plan?.hold)
     return {
       kind: 'stop',
       first: [holdWord, hold ? HOLD_SCOPE[hold.scope] : 'do not move, ask'],
-      then: wait,
+      beside: wait,
     };
   if (stay.checkBeforeMoving || !plan)
     return {
       kind: 'stop',
       first: ['CHECK BEFORE', 'MOVING'],
-      then: [holdLine, wait].filter(Boolean).join('; '),
+      beside: [holdLine, wait].filter(Boolean).join('; '),
     };
-  return { kind: 'plan', first: [PEOPLE[plan.people], ...aidLines(plan, stay)], then: holdLine };
+  return { kind: 'plan', first: [PEOPLE[plan.people], ...aidLines(plan, stay)], beside: holdLine };
 }
 
 /** The main aid on a line of its own, everything beside it on the next. */

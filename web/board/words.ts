@@ -129,7 +129,7 @@ const WIDTH: readonly HoldView['scope'][] = [
   'walking',
 ];
 export const widestHold = (stay: StayView): HoldView | null =>
-  [...stay.holds].sort((a, b) => WIDTH.indexOf(a.scope) - WIDTH.indexOf(b.scope))[0] ?? null;
+  WIDTH.flatMap((scope) => stay.holds.filter((hold) => hold.scope === scope))[0] ?? null;
 
 /** "1 of 3", "2 times up", or "not recorded". Never a number where nothing was recorded. */
 export function todayWords(today: TodayView): string {

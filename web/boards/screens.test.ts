@@ -224,29 +224,30 @@ describe('the huddle', () => {
   });
 });
 
-describe('setting up a ward', () => {
-  const sent = () => {
-    const bodies: { path: string; data: Record<string, unknown>; id: unknown }[] = [];
-    let reachable = true;
-    vi.stubGlobal('fetch', (path: string, init?: RequestInit) => {
-      if (!init?.body) return Promise.resolve(Response.json({ staff: [] }));
-      const body = JSON.parse(init.body as string) as { data: Record<string, unknown>; commandId: string };
-      bodies.push({ path, data: body.data, id: body.commandId });
-      if (!reachable) return Promise.reject(new TypeError('network'));
-      return Promise.resolve(
-        Response.json({
-          commandId: body.commandId,
-          outcome: 'accepted',
-          position: 1,
-          events: [],
-          shown: true,
-          repeated: false,
-        }),
-      );
-    });
-    return { bodies, cut: () => (reachable = false), mend: () => (reachable = true) };
-  };
+/** A server that keeps what was sent, and whose network can be cut. */
+const sent = () => {
+  const bodies: { path: string; data: Record<string, unknown>; id: unknown }[] = [];
+  let reachable = true;
+  vi.stubGlobal('fetch', (path: string, init?: RequestInit) => {
+    if (!init?.body) return Promise.resolve(Response.json({ staff: [] }));
+    const body = JSON.parse(init.body as string) as { data: Record<string, unknown>; commandId: string };
+    bodies.push({ path, data: body.data, id: body.commandId });
+    if (!reachable) return Promise.reject(new TypeError('network'));
+    return Promise.resolve(
+      Response.json({
+        commandId: body.commandId,
+        outcome: 'accepted',
+        position: 1,
+        events: [],
+        shown: true,
+        repeated: false,
+      }),
+    );
+  });
+  return { bodies, cut: () => (reachable = false), mend: () => (reachable = true) };
+};
 
+describe('setting up a ward', () => {
   it('says that the built-in storage is for trial', async () => {
     sent();
     expect((await show(SetUpPage, {})).text()).toMatch(
