@@ -1,5 +1,5 @@
 /**
- * given(what happened).when(command, data).then(events) or .refuses(code). The invented ward Larch has
+ * given(what happened).when(command, data).appends(events) or .refuses(code). The invented ward Larch has
  * beds b1 to b4, everyone in STAFF, and a clock that starts at T0; Rowan is the ward next door.
  */
 import { expect } from 'vitest';
@@ -64,7 +64,7 @@ const occurredBy = ({ at, by, id, ward }: When) => ({
   ...(ward === undefined ? {} : { ward }),
 });
 
-export function ward(id: WardId, name: string): Step[] {
+export function wardSetUpAs(id: WardId, name: string): Step[] {
   const stream = streamKey('ward', id);
   const before = { ward: id, occurred: T0 - 48 * HOUR };
   return [
@@ -185,7 +185,7 @@ type Given = Step | readonly Step[];
 /** A world in which the two wards stand and these things have happened. */
 export function worldWith(...steps: readonly Given[]): World {
   const world = new World();
-  for (const step of [ward(LARCH, 'Larch'), ward(ROWAN, 'Rowan'), ...steps].flat()) {
+  for (const step of [wardSetUpAs(LARCH, 'Larch'), wardSetUpAs(ROWAN, 'Rowan'), ...steps].flat()) {
     world.add(step as Step, { ward: LARCH, by: NURSE, occurred: T0 });
   }
   return world;
@@ -214,7 +214,7 @@ function inWorld(world: World) {
       return {
         decision,
         /** Exactly these events, in this order. */
-        then(...expected: readonly Expected[]) {
+        appends(...expected: readonly Expected[]) {
           const accepted =
             'accept' in decision
               ? decision.accept.map((e) => [e.type, e.stream, e.payload, ...(e.ward ? [e.ward] : [])])

@@ -116,12 +116,14 @@ export class World {
   /** Decides, and adds what was accepted. */
   enter(command: CommandType, input: unknown, entering: Entering): Decision {
     const decision = this.decide(command, input, entering);
-    if ('accept' in decision) {
-      for (const event of decision.accept) {
-        this.add(event, { ...entering, recorded: entering.now ?? entering.occurred });
-      }
-    }
+    if ('accept' in decision) this.append(decision.accept, entering);
     return decision;
+  }
+
+  append(events: readonly NewEvent[], entering: Entering): void {
+    for (const event of events) {
+      this.add(event, { ...entering, recorded: entering.now ?? entering.occurred });
+    }
   }
 
   occupant(ward: WardId, bed: BedId): StayId | null {

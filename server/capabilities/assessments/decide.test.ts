@@ -47,7 +47,7 @@ describe('a staged check', () => {
         { ...data, note: 'wants the frame' },
         { by },
       );
-      entered.then([
+      entered.appends([
         'assessment-recorded',
         'stay/anna',
         { ...recorded, answers: [], firstTimeUp: false, wears: [], note: { ref: expect.any(String) } },
@@ -152,7 +152,7 @@ describe("a nurse's confirm", () => {
     for (const by of [STAFF.nurse, THERAPIST]) {
       given(anna, walked)
         .when(commands.confirmPlan, confirm, { by })
-        .then(['plan-confirmed', 'stay/anna', { task: 'bed-chair', assessment: 'the-check' }]);
+        .appends(['plan-confirmed', 'stay/anna', { task: 'bed-chair', assessment: 'the-check' }]);
     }
   });
   it('renews a plan whose time has run out', () => {
@@ -196,7 +196,7 @@ describe('seen walking on arrival', () => {
   it('is recorded by a nurse within 4 h, before any check', () => {
     given(anna)
       .when(commands.recordSeenWalking, seen, { at: hours(3.9) })
-      .then(['seen-walking', 'stay/anna', { walkingSupport: 'stick' }]);
+      .appends(['seen-walking', 'stay/anna', { walkingSupport: 'stick' }]);
   });
   it('is not recorded at 4 h or later', () => {
     given(anna)

@@ -58,7 +58,7 @@ describe('addendum and amendment', () => {
         { ...of('session', 'said-more-later'), text: 'her son came along' },
         { by },
       );
-      added.then([
+      added.appends([
         'addendum-made',
         'stay/anna',
         { target: 'session', reason: 'said-more-later', text: { ref: expect.any(String) } },
@@ -66,7 +66,7 @@ describe('addendum and amendment', () => {
       added.keeps(['stay/anna', 'her son came along']);
       given(anna, session)
         .when(commands.makeAmendment, { ...of('session'), text: 'metres, not feet' }, { by })
-        .then([
+        .appends([
           'amendment-made',
           'stay/anna',
           { target: 'session', reason: 'wrong-value', text: { ref: expect.any(String) } },
@@ -150,7 +150,7 @@ describe('a correction', () => {
       { ...right, occurredAt: iso(0.5), text: 'typed a nought too many' },
       { by: AIDE },
     );
-    made.then([
+    made.appends([
       'correction-made',
       'stay/anna',
       {
@@ -290,7 +290,7 @@ describe('who may make it freer by changing an entry', () => {
   it('an aide withdraws an own entry that only informs, not one that keeps the person safe', () => {
     given(anna, session)
       .when(commands.makeRetraction, retract('session'), { by: AIDE })
-      .then(['retraction-made', 'stay/anna', { target: 'session', reason: 'never-happened' }]);
+      .appends(['retraction-made', 'stay/anna', { target: 'session', reason: 'never-happened' }]);
     given(anna, fall)
       .when(commands.makeRetraction, retract('fall'), { by: AIDE })
       .refuses('lowering-needs-qualified', '/target');

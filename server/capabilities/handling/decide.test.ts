@@ -34,7 +34,7 @@ describe('on own', () => {
     for (const by of [STAFF.nurse, THERAPIST, STAFF['charge-nurse']]) {
       given(anna, walked)
         .when(commands.setOnOwn, { ...setOn, where: ['room', 'toilet', 'room'] }, { by })
-        .then(['on-own-set', 'stay/anna', { where: ['room', 'toilet'], when: ['day'] }]);
+        .appends(['on-own-set', 'stay/anna', { where: ['room', 'toilet'], when: ['day'] }]);
     }
   });
   it('is not set by anyone else', () => {
@@ -127,7 +127,7 @@ describe('on own', () => {
     for (const who of role.options) {
       given(anna)
         .when(commands.removeOnOwn, { stay: 'anna' }, { by: STAFF[who] })
-        .then(['on-own-removed', 'stay/anna', {}]);
+        .appends(['on-own-removed', 'stay/anna', {}]);
     }
     given(anna, left('anna', 'b1', { at: hours(1) }))
       .when(commands.removeOnOwn, { stay: 'anna' })

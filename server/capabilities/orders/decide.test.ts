@@ -32,7 +32,7 @@ describe('a trigger', () => {
     for (const who of role.options) {
       given(anna)
         .when(commands.recordTrigger, { stay: 'anna', kind: 'fall' }, { by: STAFF[who] })
-        .then(['trigger-recorded', 'stay/anna', { kind: 'fall' }]);
+        .appends(['trigger-recorded', 'stay/anna', { kind: 'fall' }]);
     }
     for (const kind of triggerKind.options) {
       given(anna).when(commands.recordTrigger, { stay: 'anna', kind }, { by: AIDE }).accepts();
@@ -44,7 +44,7 @@ describe('a trigger', () => {
       kind: 'fall',
       note: 'by the window',
     });
-    entered.then(['trigger-recorded', 'stay/anna', { kind: 'fall', note: { ref: expect.any(String) } }]);
+    entered.appends(['trigger-recorded', 'stay/anna', { kind: 'fall', note: { ref: expect.any(String) } }]);
     entered.keeps(['stay/anna', 'by the window']);
   });
   it('is not put on a person who was not here', () => {
@@ -63,7 +63,7 @@ describe('an order', () => {
   } as const;
   it('is transcribed by a qualified person, with who ordered it kept apart', () => {
     const entered = given(anna).when(commands.changeOrder, { stay: 'anna', order, orderedBy: 'Dr Invented' });
-    entered.then(['order-changed', 'stay/anna', { order, orderedBy: { ref: expect.any(String) } }]);
+    entered.appends(['order-changed', 'stay/anna', { order, orderedBy: { ref: expect.any(String) } }]);
     entered.keeps(['stay/anna', 'Dr Invented']);
   });
   it('is not for an aide or the coordinator', () => {
@@ -92,26 +92,26 @@ describe('placing a hold', () => {
   it('by an aide asks for review within 1 h; by a nurse within 24 h unless said', () => {
     given(anna)
       .when(commands.placeHold, place, { by: AIDE })
-      .then(placed({ owner: 'aide', reviewAt: '2026-03-03T12:00:00.000Z' }));
+      .appends(placed({ owner: 'aide', reviewAt: '2026-03-03T12:00:00.000Z' }));
     given(anna)
       .when(commands.placeHold, place)
-      .then(placed({ owner: 'nurse', reviewAt: '2026-03-04T11:00:00.000Z' }));
+      .appends(placed({ owner: 'nurse', reviewAt: '2026-03-04T11:00:00.000Z' }));
     given(anna)
       .when(commands.placeHold, { ...place, reviewAt: iso(8) })
-      .then(placed({ owner: 'nurse', reviewAt: iso(8) }));
+      .appends(placed({ owner: 'nurse', reviewAt: iso(8) }));
   });
   it('by an aide who asks for a later review is taken, with the review brought forward', () => {
     given(anna)
       .when(commands.placeHold, { ...place, reviewAt: iso(30) }, { by: AIDE })
-      .then(placed({ owner: 'aide', reviewAt: '2026-03-03T12:00:00.000Z' }));
+      .appends(placed({ owner: 'aide', reviewAt: '2026-03-03T12:00:00.000Z' }));
     given(anna)
       .when(commands.placeHold, { ...place, reviewAt: iso(3.5) }, { by: AIDE })
-      .then(placed({ owner: 'aide', reviewAt: iso(3.5) }));
+      .appends(placed({ owner: 'aide', reviewAt: iso(3.5) }));
   });
   it('that waited in an outbox until after its review is taken, and due at once', () => {
     given(anna)
       .when(commands.placeHold, { ...place, reviewAt: iso(2) }, { at: hours(1), now: hours(5) })
-      .then(placed({ owner: 'nurse', reviewAt: iso(2) }));
+      .appends(placed({ owner: 'nurse', reviewAt: iso(2) }));
   });
   it('with a review that is not ahead is refused', () => {
     given(anna)
@@ -121,7 +121,7 @@ describe('placing a hold', () => {
   it('names an owner on the staff list', () => {
     given(anna)
       .when(commands.placeHold, { ...place, owner: 'therapist' })
-      .then(placed({ owner: 'therapist', reviewAt: '2026-03-04T11:00:00.000Z' }));
+      .appends(placed({ owner: 'therapist', reviewAt: '2026-03-04T11:00:00.000Z' }));
     given(anna)
       .when(commands.placeHold, { ...place, owner: 'nobody' })
       .refuses('staff-unknown', '/owner');
@@ -139,10 +139,10 @@ describe('reviewing a hold', () => {
   it('a qualified person keeps it or ends it', () => {
     given(anna, hold)
       .when(commands.renewHold, renew, { by: STAFF.therapist })
-      .then(['hold-renewed', 'stay/anna', { hold: 'h1', reviewAt: iso(9) }]);
+      .appends(['hold-renewed', 'stay/anna', { hold: 'h1', reviewAt: iso(9) }]);
     given(anna, hold)
       .when(commands.endHold, end, { by: CHARGE_NURSE })
-      .then(['hold-ended', 'stay/anna', { hold: 'h1', placedBy: 'h1-placed' }]);
+      .appends(['hold-ended', 'stay/anna', { hold: 'h1', placedBy: 'h1-placed' }]);
   });
   it('nobody else does, not even once the review is due', () => {
     for (const by of [

@@ -14,7 +14,7 @@ describe('the staff list', () => {
       { staff: 'mira', name: 'Mira Oak', role: 'aide' },
       { by },
     );
-    entered.then([
+    entered.appends([
       'staff-member-added',
       'ward/larch',
       { staff: 'mira', role: 'aide', name: { ref: expect.any(String) } },
@@ -29,7 +29,7 @@ describe('the staff list', () => {
   it('when a role changes, then only that is recorded', () => {
     given()
       .when(commands.changeStaffMember, { staff: 'aide', role: 'nurse' }, { by })
-      .then(['staff-member-changed', 'ward/larch', { staff: 'aide', role: 'nurse' }]);
+      .appends(['staff-member-changed', 'ward/larch', { staff: 'aide', role: 'nurse' }]);
   });
   it('when someone unknown is changed, then that is refused', () => {
     given()
@@ -84,8 +84,8 @@ describe('who may do what', () => {
     for (const command of COMMAND_TYPES.keys()) {
       expect(allowed(command)).not.toEqual([]);
       for (const r of role.options) {
-        const refused = refuseRole(command, STAFF[r]);
-        if (refused) expect(refused.remedy).toMatch(/^[A-Z].+[.]$/);
+        const { remedy } = refuseRole(command, STAFF[r]) ?? { remedy: 'Nothing.' };
+        expect(remedy).toMatch(/^[A-Z].+[.]$/);
       }
     }
   });

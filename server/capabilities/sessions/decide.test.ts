@@ -19,7 +19,7 @@ describe('a session', () => {
     for (const who of ['aide', 'nurse', 'therapist', 'charge-nurse', 'handling-coordinator'] as const) {
       given(anna)
         .when(commands.recordSession, { stay: 'anna', session: walk }, { by: STAFF[who] })
-        .then(recorded());
+        .appends(recorded());
     }
     for (const who of ['manager', 'records', 'administrator'] as const) {
       given(anna)
@@ -47,7 +47,7 @@ describe('a session', () => {
       },
       said: 'not before tea',
     });
-    entered.then([
+    entered.appends([
       'session-recorded',
       'stay/anna',
       {
@@ -63,26 +63,26 @@ describe('a session', () => {
     ]);
     entered.keeps(['stay/anna', 'not before tea']);
   });
-  const at = (more: object, closed = false) =>
+  const givenWalk = (more: object, closed = false) =>
     given(anna, ...(closed ? [left('anna', 'b1', { at: hours(2) })] : [])).when(
       commands.recordSession,
       { stay: 'anna', session: { ...walk, ...more } },
       closed ? { at: hours(1.9), now: hours(3) } : {},
     );
   it('lies within the stay and not ahead of the clock', () => {
-    at({ startedAt: iso(-0.5) }).refuses('session-before-stay', '/session/startedAt');
-    at({ startedAt: iso(3.5) }).refuses('time-in-future', '/session/startedAt');
-    at({ endedAt: iso(3.5) }).refuses('time-in-future', '/session/endedAt');
-    at({ startedAt: iso(2) }, true).refuses('session-after-stay', '/session/startedAt');
-    at({ startedAt: iso(1.5) }, true).accepts();
+    givenWalk({ startedAt: iso(-0.5) }).refuses('session-before-stay', '/session/startedAt');
+    givenWalk({ startedAt: iso(3.5) }).refuses('time-in-future', '/session/startedAt');
+    givenWalk({ endedAt: iso(3.5) }).refuses('time-in-future', '/session/endedAt');
+    givenWalk({ startedAt: iso(2) }, true).refuses('session-after-stay', '/session/startedAt');
+    givenWalk({ startedAt: iso(1.5) }, true).accepts();
   });
   it('takes a clock that runs up to two minutes ahead', () => {
-    at({ startedAt: iso(3 + 2 / 60) }).accepts();
-    at({ startedAt: iso(3 + 2.1 / 60) }).refuses('time-in-future');
+    givenWalk({ startedAt: iso(3 + 2 / 60) }).accepts();
+    givenWalk({ startedAt: iso(3 + 2.1 / 60) }).refuses('time-in-future');
   });
   it('has its back-to-bed time after its start', () => {
-    at({ backToBedBy: iso(2) }).refuses('back-to-bed-before-start', '/session/backToBedBy');
-    at({ backToBedBy: iso(3) }).accepts();
+    givenWalk({ backToBedBy: iso(2) }).refuses('back-to-bed-before-start', '/session/backToBedBy');
+    givenWalk({ backToBedBy: iso(3) }).accepts();
   });
 });
 
@@ -95,7 +95,7 @@ describe('a goal', () => {
       ...goal('walk'),
       wish: 'to the garden',
     });
-    entered.then([
+    entered.appends([
       'goal-set',
       'stay/anna',
       { goal: { activity: 'walk', timesUp: 3 }, wish: { ref: expect.any(String) } },

@@ -10,18 +10,22 @@ const gone = (reason: 'theatre' | 'dialysis' | 'test', at = hours(1)) =>
 
 describe('which stay an entry belongs to', () => {
   const weight = { stay: 'anna', weight: { kg: 70, how: 'measured' } } as const;
-  const closed = given(anna, left('anna', 'b1', { at: hours(2) }), arrived('ben', 'b1', { at: hours(2.1) }));
+  const givenClosed = given(
+    anna,
+    left('anna', 'b1', { at: hours(2) }),
+    arrived('ben', 'b1', { at: hours(2.1) }),
+  );
 
   it('given a closed stay, when a late entry from before its end comes in, then it goes to that stay alone', () => {
-    closed
+    givenClosed
       .when(commands.recordWeight, weight, { at: hours(1), now: hours(4) })
-      .then(['weight-recorded', 'stay/anna', { weight: weight.weight }]);
+      .appends(['weight-recorded', 'stay/anna', { weight: weight.weight }]);
   });
   it('given a closed stay, when an entry from after its end comes in, then the next person is left alone', () => {
-    closed
+    givenClosed
       .when(commands.recordWeight, weight, { at: hours(2), now: hours(4) })
       .refuses('stay-ended', '/stay');
-    closed
+    givenClosed
       .when(commands.recordWeight, weight, { at: hours(3), now: hours(4) })
       .refuses('stay-ended', '/stay');
   });
@@ -39,7 +43,7 @@ describe('off the ward and back', () => {
   it('when a person goes for a test, then that is recorded with the time due back', () => {
     given(anna)
       .when(commands.goOffWard, { stay: 'anna', reason: 'test', dueBack: iso(4) }, { by: AIDE })
-      .then(['went-off-ward', 'stay/anna', { reason: 'test', dueBack: iso(4) }]);
+      .appends(['went-off-ward', 'stay/anna', { reason: 'test', dueBack: iso(4) }]);
   });
   it('when they are away already, or due back before leaving, then that is said', () => {
     given(anna, gone('test'))
@@ -56,11 +60,13 @@ describe('off the ward and back', () => {
     ] as const) {
       given(anna, gone(reason))
         .when(commands.comeBack, { stay: 'anna' }, { by: AIDE })
-        .then(['came-back', 'stay/anna', {}], ['trigger-recorded', 'stay/anna', { kind }]);
+        .appends(['came-back', 'stay/anna', {}], ['trigger-recorded', 'stay/anna', { kind }]);
     }
   });
   it('given a test, when the person is back, then nothing else happens', () => {
-    given(anna, gone('test')).when(commands.comeBack, { stay: 'anna' }).then(['came-back', 'stay/anna', {}]);
+    given(anna, gone('test'))
+      .when(commands.comeBack, { stay: 'anna' })
+      .appends(['came-back', 'stay/anna', {}]);
   });
   it('given they never left, came back, or the leaving was withdrawn, when they come back, then that is said', () => {
     given(anna).when(commands.comeBack, { stay: 'anna' }).refuses('not-off-ward');
@@ -84,7 +90,7 @@ describe('usual way and weight', () => {
       { stay: 'anna', usual: { moves: 'walks', transfers: 'alone', stairs: 'yes' }, wish: 'to the garden' },
       { by: AIDE },
     );
-    entered.then([
+    entered.appends([
       'usual-way-recorded',
       'stay/anna',
       { usual: { moves: 'walks', transfers: 'alone', stairs: 'yes' }, wish: { ref: expect.any(String) } },
@@ -114,7 +120,7 @@ describe('attachments', () => {
   it('when an aide sees one, then it is recorded', () => {
     given(anna)
       .when(commands.addAttachment, { stay: 'anna', ...drain }, { by: AIDE })
-      .then(['attachment-added', 'stay/anna', drain]);
+      .appends(['attachment-added', 'stay/anna', drain]);
   });
   it('when its id is in use, then that is refused', () => {
     given(anna, attached)
@@ -124,7 +130,7 @@ describe('attachments', () => {
   it('when a nurse takes it off the list, then its kind is told with it', () => {
     given(anna, attached)
       .when(commands.removeAttachment, { stay: 'anna', attachment: 'd1' })
-      .then(['attachment-removed', 'stay/anna', { attachment: 'd1', kind: 'chest-drain' }]);
+      .appends(['attachment-removed', 'stay/anna', { attachment: 'd1', kind: 'chest-drain' }]);
   });
   it('when it was not there at that time, or never, then that is refused', () => {
     given(anna, attached)
@@ -148,7 +154,7 @@ describe('which plan applies', () => {
       { stay: 'anna', scope: 'clinicians-plan', fence: 'traction', plan: 'stays in bed, turns with two' },
       { by: STAFF['charge-nurse'] },
     );
-    entered.then([
+    entered.appends([
       'scope-set',
       'stay/anna',
       { scope: 'clinicians-plan', fence: 'traction', plan: { ref: expect.any(String) } },
@@ -158,10 +164,10 @@ describe('which plan applies', () => {
   it('comfort stands with or without words; staged has none', () => {
     given(anna)
       .when(commands.setScope, { stay: 'anna', scope: 'comfort' })
-      .then(['scope-set', 'stay/anna', { scope: 'comfort' }]);
+      .appends(['scope-set', 'stay/anna', { scope: 'comfort' }]);
     given(anna)
       .when(commands.setScope, { stay: 'anna', scope: 'staged' })
-      .then(['scope-set', 'stay/anna', { scope: 'staged' }]);
+      .appends(['scope-set', 'stay/anna', { scope: 'staged' }]);
   });
   it('an aide or a manager does not choose it', () => {
     for (const by of [AIDE, STAFF.manager]) {

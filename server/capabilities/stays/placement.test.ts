@@ -27,7 +27,7 @@ describe('arrival', () => {
   it('given an empty bed, when a person arrives, then the stay begins and the bed is taken in one act', () => {
     given()
       .when(commands.beginStay, clara)
-      .then(['stay-begun', 'stay/clara', clara], ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'clara' }]);
+      .appends(['stay-begun', 'stay/clara', clara], ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'clara' }]);
   });
   it('when identity, usual way and weight are given, then identity is kept apart and the rest recorded', () => {
     const entered = given().when(commands.beginStay, {
@@ -36,7 +36,7 @@ describe('arrival', () => {
       usual: { moves: 'frame', transfers: 'helped' },
       weight: { kg: 71, how: 'estimated' },
     });
-    entered.then(
+    entered.appends(
       ['stay-begun', 'stay/clara', { ...clara, identity: { ref: expect.any(String) } }],
       [
         'usual-way-recorded',
@@ -55,7 +55,7 @@ describe('arrival', () => {
     ] as const) {
       given()
         .when(commands.beginStay, { ...clara, from })
-        .then(
+        .appends(
           ['stay-begun', 'stay/clara', { ...clara, from }],
           ['trigger-recorded', 'stay/clara', { kind }],
           ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'clara' }],
@@ -111,7 +111,7 @@ describe('a move', () => {
   it('given an empty bed, when a person moves there, then one bed is freed and the other taken', () => {
     given(anna)
       .when(commands.moveStay, { stay: 'anna', from: 'b1', to: 'b3' })
-      .then(
+      .appends(
         ['stay-moved', 'stay/anna', { from: 'b1', to: 'b3' }],
         ['bed-freed', 'bed/b1', { bed: 'b1', stay: 'anna' }],
         ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'anna' }],
@@ -164,7 +164,7 @@ describe('a swap', () => {
   it('given two people, when they change beds, then both stays and both guards change in one act', () => {
     given(anna, ben)
       .when(commands.swapStays, swap)
-      .then(
+      .appends(
         ['stay-moved', 'stay/anna', { from: 'b1', to: 'b2', swappedWith: 'ben' }],
         ['stay-moved', 'stay/ben', { from: 'b2', to: 'b1', swappedWith: 'anna' }],
         ['bed-freed', 'bed/b1', { bed: 'b1', stay: 'anna' }],
@@ -202,7 +202,7 @@ describe('a transfer to the ward next door', () => {
   it('given an empty bed there with the same id as here, when a person goes, then both wards hold their half', () => {
     given(anna)
       .when(commands.transferStay, transfer)
-      .then(
+      .appends(
         ['stay-ended', 'stay/anna', { bed: 'b1', to: 'ward', next: { ward: ROWAN, stay: 'anna-rowan' } }],
         ['bed-freed', 'bed/b1', { bed: 'b1', stay: 'anna' }],
         [
@@ -245,7 +245,7 @@ describe('leaving', () => {
   it('when a person goes home, then the stay ends and the bed is freed', () => {
     given(anna)
       .when(commands.endStay, { stay: 'anna', bed: 'b1', to: 'home' })
-      .then(
+      .appends(
         ['stay-ended', 'stay/anna', { bed: 'b1', to: 'home' }],
         ['bed-freed', 'bed/b1', { bed: 'b1', stay: 'anna' }],
       );

@@ -28,7 +28,7 @@ describe('a new ward', () => {
   it('given nothing, when it is set up, then its clock and each bed are recorded in one act', () => {
     givenNothing()
       .when(commands.setUpWard, { name: 'Larch', zone: 'Europe/Berlin', beds: [oneBed] }, { by })
-      .then(
+      .appends(
         [
           'ward-set-up',
           'ward/larch',
@@ -76,7 +76,7 @@ describe('settings of a ward', () => {
     it(`when the ${role} changes the name, then it is recorded`, () => {
       given()
         .when(commands.changeWard, { name: 'Larch East', zone: 'Europe/Berlin' }, { by: STAFF[role] })
-        .then(['ward-changed', 'ward/larch', { name: 'Larch East' }]);
+        .appends(['ward-changed', 'ward/larch', { name: 'Larch East' }]);
     });
   }
   for (const who of [AIDE, NURSE, STAFF.therapist, STAFF.records, STAFF['handling-coordinator']]) {
@@ -93,7 +93,7 @@ describe('beds', () => {
   it('when a bed with a new id and label is added, then it is recorded', () => {
     given()
       .when(commands.addBed, oneBed, { by })
-      .then(['bed-added', 'ward/larch', { ...oneBed, ceilingTrack: false }]);
+      .appends(['bed-added', 'ward/larch', { ...oneBed, ceilingTrack: false }]);
   });
   it('when its label is in use, in whatever case, then that is refused', () => {
     given()
@@ -111,7 +111,7 @@ describe('beds', () => {
   it('when a bed is changed, then only what differs is recorded', () => {
     given()
       .when(commands.changeBed, { bed: 'b1', label: 'L1', ceilingTrack: true }, { by })
-      .then(['bed-changed', 'ward/larch', { bed: 'b1', ceilingTrack: true }]);
+      .appends(['bed-changed', 'ward/larch', { bed: 'b1', ceilingTrack: true }]);
   });
   it('when an unknown bed is changed or closed, then that is refused', () => {
     given().when(commands.changeBed, { bed: 'b9', label: 'L9' }, { by }).refuses('bed-unknown', '/bed');
@@ -126,7 +126,12 @@ describe('beds', () => {
   it('given an empty bed, when it is closed, then its guard stream closes with it', () => {
     given(arrived('anna', 'b1'), left('anna', 'b1', { at: hours(1) }))
       .when(commands.closeBed, { bed: 'b1' }, { by })
-      .then(['bed-closed', 'ward/larch', { bed: 'b1' }], ['bed-withdrawn', 'bed/b1', { bed: 'b1' }]);
+      .appends(['bed-closed', 'ward/larch', { bed: 'b1' }], ['bed-withdrawn', 'bed/b1', { bed: 'b1' }]);
+  });
+  it('given a bed freed at 10:00, when its closing at 09:30 is entered late, then someone was in it', () => {
+    given(arrived('anna', 'b1'), left('anna', 'b1', { at: hours(1) }))
+      .when(commands.closeBed, { bed: 'b1' }, { by, at: hours(0.5), now: hours(2) })
+      .refuses('bed-taken-then', '/bed');
   });
   it('given someone in it, when a bed is closed, then that is refused', () => {
     given(arrived('anna', 'b1'))
@@ -140,7 +145,7 @@ describe('documents of a ward', () => {
   it('when its own protocol is published, then the event keeps it whole', () => {
     given()
       .when(commands.publishProtocol, { document: own }, { by })
-      .then(['protocol-published', 'ward/larch', { id: 'larch-own', version: 1, document: own }]);
+      .appends(['protocol-published', 'ward/larch', { id: 'larch-own', version: 1, document: own }]);
   });
   it('when a protocol skips a version, then the next one is named', () => {
     given()
@@ -155,7 +160,7 @@ describe('documents of a ward', () => {
   it('when rules version 2 follow the defaults, then they are published; version 1 and 3 are not next', () => {
     given()
       .when(commands.publishRules, { document: { ...DEFAULT_RULES, version: 2 } }, { by })
-      .then(['rules-published', 'ward/larch', { version: 2, document: { ...DEFAULT_RULES, version: 2 } }]);
+      .appends(['rules-published', 'ward/larch', { version: 2, document: { ...DEFAULT_RULES, version: 2 } }]);
     for (const version of [1, 3]) {
       given()
         .when(commands.publishRules, { document: { ...DEFAULT_RULES, version } }, { by })

@@ -11,6 +11,7 @@ import type { PayloadOf } from '@footboard/shared/kernel/event-type';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
 import { underPolicy } from '../people/policy.ts';
+import { sayAt } from '../stays/standing.ts';
 import { guardOf, knownBed } from './beds.ts';
 
 const wardStream = (context: DecideContext) => streamKey('ward', context.wardId);
@@ -139,6 +140,15 @@ const closeBed = decider({
         'bed-occupied',
         `someone is in bed ${bed.label}`,
         'Move the person or end the stay first; then close the bed.',
+        '/bed',
+      );
+    }
+    const last = context.slice(streamKey('bed', data.bed)).events.at(-1);
+    if (last && context.occurred < last.occurred) {
+      return refuse(
+        'bed-taken-then',
+        `bed ${bed.label} was freed ${sayAt(context, last.occurred)}; at ${sayAt(context, context.occurred)} someone was in it`,
+        'Check the time: a bed is closed once it is empty.',
         '/bed',
       );
     }
