@@ -1,5 +1,6 @@
 /** Opens everything in order and closes it in the reverse order. Used by main.ts, the demo and the tests. */
 import { readFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { createSecureContext } from 'node:tls';
 import { DECIDERS } from './capabilities/deciders.ts';
 import { staffListPolicy } from './capabilities/people/author-policy.ts';
@@ -58,6 +59,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
   };
   try {
     checkTls(config);
+    await checkPort(config);
     // The database takes longest to open; the web framework loads meanwhile.
     const loading = import('./app.ts');
     const database = await openDatabase(config);
@@ -119,4 +121,12 @@ function checkTls({ tls }: Config): void {
       { cause: error },
     );
   }
+}
+
+/** Whoever started a second server by mistake hears it at once, not after the database has opened. */
+async function checkPort({ port, host }: Config): Promise<void> {
+  await new Promise<void>((resolve, reject) => {
+    const probe = createServer().once('error', reject);
+    probe.listen(port, host, () => probe.close(() => resolve()));
+  });
 }

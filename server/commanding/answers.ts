@@ -1,12 +1,25 @@
 /** What a command is answered with: the accepted shape of the wire, or a problem. */
 import type { Refusal } from '@footboard/shared/kernel/command-type';
-import type { CommandId } from '@footboard/shared/kernel/ids';
+import type { CommandId, EventId, WardId } from '@footboard/shared/kernel/ids';
 import { REFUSALS } from '@footboard/shared/capabilities/refusals';
 import type { CommandAccepted, Problem } from '@footboard/shared/wire/http';
-import type { StoredResult } from './prepare.ts';
 import { refusalProblem } from './problems.ts';
 
 export type CommandAnswer = { readonly accepted: CommandAccepted } | { readonly problem: Problem };
+
+/** What the outcome row keeps: enough to give a repeat the same answer. */
+export type StoredResult =
+  | {
+      readonly events: readonly {
+        ward: WardId;
+        stream: string;
+        version: number;
+        id: EventId;
+        type: string;
+      }[];
+      readonly timeTaken?: { asEntered: string; taken: string; precision: 'exact' | 'about' };
+    }
+  | Refusal;
 
 export const isRefusal = (result: object): result is Refusal => 'refused' in result;
 

@@ -13,23 +13,10 @@ import type { Problem } from '@footboard/shared/wire/http';
 import type { AppendRequest, CommandOutcome, EventToAppend } from '../log/log.ts';
 import { freshId } from '../platform/ids.ts';
 import { refused } from './answers.ts';
+import type { StoredResult } from './answers.ts';
 import { timeTaken } from './occurred.ts';
 import type { Occurred } from './occurred.ts';
 import type { StreamsRead } from './streams.ts';
-
-/** What the outcome row keeps: enough to give a repeat the same answer. */
-export type StoredResult =
-  | {
-      readonly events: readonly {
-        ward: WardId;
-        stream: string;
-        version: number;
-        id: EventId;
-        type: string;
-      }[];
-      readonly timeTaken?: { asEntered: string; taken: string; precision: 'exact' | 'about' };
-    }
-  | Refusal;
 
 /**
  * SHA-256, hex, of the canonical (RFC 8785) validated body with the command's name and ward. Left out

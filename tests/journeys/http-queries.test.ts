@@ -33,6 +33,8 @@ beforeAll(async () => {
 });
 afterAll(() => ward.footboard.close());
 
+const headersOf = async (path: string) => (await fetch(`${ward.footboard.url}${path}`)).headers;
+
 describe('queries', () => {
   it('list the wards, and whether data is invented or storage for trial', async () => {
     const { body } = await ward.get('/api/wards');
@@ -150,8 +152,6 @@ describe('queries', () => {
 });
 
 describe('what goes with every answer', () => {
-  const headersOf = async (path: string) => (await fetch(`${ward.footboard.url}${path}`)).headers;
-
   it('keeps names out of caches', async () => {
     expect((await headersOf(`/api/wards/${WARD}/staff`)).get('cache-control')).toBe('no-store');
     expect((await headersOf('/api/nothing')).get('cache-control')).toBe('no-store');
