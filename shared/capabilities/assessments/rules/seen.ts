@@ -7,7 +7,7 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import { MINUTE, toEpoch } from '../../../kernel/times.ts';
+import { MINUTE } from '../../../kernel/times.ts';
 import type { TrustView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
@@ -16,11 +16,13 @@ import type { sessionRecorded } from '../../sessions/events.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Cooperation, Side, StageRecord } from '../values.ts';
 import type { Assessment, JudgedStage } from './judge-stage.ts';
-import { findingsOf, judgeStage } from './judge-stage.ts';
-import { judgeStart, readingsAtStart } from './may-start.ts';
-import { judgeRising } from './pressure.ts';
-import type { PartMeaning, Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
+import type { RisingVerdict } from './pressure.ts';
+import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
 import { STAGE_MEANINGS } from './protocol.ts';
+import type { JudgedRecord } from './work-out.ts';
+import { partKey, workOut } from './work-out.ts';
+
+export { partKey };
 
 /** How a stage stands after the latest finding on it. */
 export interface StageStanding {
@@ -57,7 +59,6 @@ export interface Seen {
 
 export const stageKey = (protocol: Protocol, stage: ProtocolStage): string =>
   stage.shows ?? `${protocol.id}/${stage.id}`;
-export const partKey = (shows: PartMeaning, side?: Side): string => (side ? `${shows}/${side}` : shows);
 
 /** Whether two findings are of the same time, so that neither is the later one. */
 const sameTime = (a: Fact, b: Fact, protocol: Protocol): boolean => {
@@ -66,10 +67,7 @@ const sameTime = (a: Fact, b: Fact, protocol: Protocol): boolean => {
   return Math.abs(a.occurred - b.occurred) < minutes * MINUTE;
 };
 
-const stageTime = (record: StageRecord, fact: Fact): EpochMs => {
-  const at = toEpoch(record.at);
-  return at <= fact.recorded ? at : fact.occurred;
-};
+const stageTime = (at: EpochMs, fact: Fact): EpochMs => (at <= fact.recorded ? at : fact.occurred);
 
 class Fold {
   readonly stages = new Map<string, StageStanding>();
@@ -120,13 +118,19 @@ class Fold {
       this.unreadable(fact, data);
       return;
     }
-    const judged = this.judge(fact, data, protocol);
+    const { judged, said, rising } = workOut(data, {
+      protocol,
+      rules: this.rules,
+      oxygenTarget: this.oxygenTarget,
+      mayNotBear: this.mayNotBear,
+    });
+    this.pressure(fact, rising, protocol);
     const tested = judged.some((j) => j.judged.outcome !== 'not-tested');
     if (qualified && tested) {
       this.assessment = fact;
       this.protocol = protocol;
     } else if (!this.protocol && tested) this.protocol = protocol;
-    this.findings(fact, judged, protocol, qualified);
+    this.findings(fact, said, protocol, qualified);
     const notMet = judged.filter((j) => j.judged.outcome === 'not-met');
     const firstNotMet = Math.min(...notMet.map((j) => j.index), Number.POSITIVE_INFINITY);
     if (qualified) {
@@ -168,29 +172,7 @@ class Fold {
     });
   }
 
-  private judge(fact: Fact, data: Assessment, protocol: Protocol) {
-    const clearIndex = protocol.stages.findIndex((s) => s.shows === 'clear');
-    const clearRecord = data.stages.find((s) => s.stage === protocol.stages[clearIndex]?.id);
-    const start = clearRecord
-      ? judgeStart({
-          readings: readingsAtStart(data.readings, toEpoch(clearRecord.at)),
-          cooperation: data.cooperation,
-          oxygenTarget: this.oxygenTarget,
-          oxygenFlowBefore: null,
-          rules: this.rules.start,
-        })
-      : null;
-    const demanded = data.depth === 'full-with-pressure';
-    const rising =
-      demanded || data.risingSymptoms?.length || data.readings.some((r) => r.kind === 'pressure')
-        ? judgeRising({
-            readings: data.readings,
-            symptoms: data.risingSymptoms,
-            demanded,
-            set: protocol.pressureSet,
-            rules: this.rules.rising,
-          })
-        : null;
+  private pressure(fact: Fact, rising: RisingVerdict | null, protocol: Protocol): void {
     if (rising?.fall === 'yes') {
       this.pressureDrop = { value: true, fact: fact.id, at: fact.occurred };
       this.dropFact = fact;
@@ -204,31 +186,9 @@ class Fold {
       this.pressureDrop = null;
       this.dropFact = null;
     }
-    const judged: { index: number; stage: ProtocolStage; record: StageRecord; judged: JudgedStage }[] = [];
-    for (const record of data.stages) {
-      const index = protocol.stages.findIndex((s) => s.id === record.stage);
-      const stage = protocol.stages[index];
-      if (!stage) continue;
-      judged.push({
-        index,
-        stage,
-        record,
-        judged: judgeStage(record, stage, { start, rising, mayNotBear: this.mayNotBear }),
-      });
-    }
-    return judged;
   }
 
-  private met(
-    fact: Fact,
-    {
-      index,
-      stage,
-      record,
-      judged,
-    }: { index: number; stage: ProtocolStage; record: StageRecord; judged: JudgedStage },
-    protocol: Protocol,
-  ): void {
+  private met(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {
     const key = stageKey(protocol, stage);
     for (const before of protocol.stages.slice(0, index + 1)) {
       const beforeKey = stageKey(protocol, before);
@@ -250,19 +210,10 @@ class Fold {
     }
     this.disputes.delete(key);
     if (stage.shows === 'walk') this.everWalked = true;
-    this.stages.set(key, this.standing('met', fact, record, judged));
+    this.stages.set(key, this.standing('met', fact, record, at, judged));
   }
 
-  private notMet(
-    fact: Fact,
-    {
-      index,
-      stage,
-      record,
-      judged,
-    }: { index: number; stage: ProtocolStage; record: StageRecord; judged: JudgedStage },
-    protocol: Protocol,
-  ): void {
+  private notMet(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {
     const key = stageKey(protocol, stage);
     const before = this.lastNotMet.get(key);
     if (before && before.id !== fact.id && !sameTime(before, fact, protocol)) this.disputes.delete(key);
@@ -271,19 +222,18 @@ class Fold {
       this.dispute(key, stage, fact, stood.fact);
     }
     this.lastNotMet.set(key, fact);
-    this.stages.set(key, this.standing('not-met', fact, record, judged));
-    for (const later of protocol.stages.slice(index + 1)) this.stages.delete(stageKey(protocol, later));
-    if (stage.shows) {
-      for (const later of STAGE_MEANINGS.slice(STAGE_MEANINGS.indexOf(stage.shows) + 1)) {
-        this.stages.delete(later);
-      }
-    }
+    this.stages.set(key, this.standing('not-met', fact, record, at, judged));
+    // What was not met beyond it stays not met; only what was cleared is taken back.
+    const beyond = protocol.stages.slice(index + 1).map((later) => stageKey(protocol, later));
+    if (stage.shows) beyond.push(...STAGE_MEANINGS.slice(STAGE_MEANINGS.indexOf(stage.shows) + 1));
+    for (const later of beyond) if (this.stages.get(later)?.outcome === 'met') this.stages.delete(later);
   }
 
   private standing(
     outcome: StageStanding['outcome'],
     fact: Fact,
     record: StageRecord,
+    at: EpochMs,
     judged: JudgedStage,
   ): StageStanding {
     return {
@@ -293,7 +243,7 @@ class Fold {
       people: record.people,
       oneLeg: judged.oneLeg,
       reasons: judged.reasons,
-      at: stageTime(record, fact),
+      at: stageTime(at, fact),
       fact,
     };
   }
@@ -314,21 +264,10 @@ class Fold {
 
   private findings(
     fact: Fact,
-    judged: readonly { stage: ProtocolStage; record: StageRecord }[],
+    said: ReadonlyMap<string, boolean>,
     protocol: Protocol,
     qualified: boolean,
   ): void {
-    const said = new Map<string, boolean>();
-    for (const { stage, record } of judged) {
-      for (const part of stage.parts) {
-        if (!part.shows) continue;
-        for (const f of findingsOf(record, part)) {
-          if (f.result === 'not-tested') continue;
-          const key = partKey(part.shows, f.side);
-          said.set(key, (said.get(key) ?? true) && f.result === 'met');
-        }
-      }
-    }
     for (const [key, met] of said) {
       const against = this.partNotMet.get(key);
       if (met && (!qualified || (against && sameTime(against, fact, protocol)))) continue;

@@ -27,13 +27,24 @@ export function sessionsOf(
     if (f.type !== 'session-recorded') continue;
     const fact = f as Fact<PayloadOf<typeof sessionRecorded>>;
     const { session } = fact.data;
-    const from = toEpoch(session.startedAt);
-    const end = session.endedAt === undefined ? from : toEpoch(session.endedAt);
+    const { from, end } = timesOf(session);
     note(from);
     note(end);
     if (from <= t) sessions.push({ fact, session, from, to: end <= t ? end : from });
   }
   return sessions;
+}
+
+/** Parsed once for each session: a board asks again at every view. */
+const parsed = new WeakMap<Session, { readonly from: EpochMs; readonly end: EpochMs }>();
+function timesOf(session: Session): { readonly from: EpochMs; readonly end: EpochMs } {
+  let times = parsed.get(session);
+  if (!times) {
+    const from = toEpoch(session.startedAt);
+    times = { from, end: session.endedAt === undefined ? from : toEpoch(session.endedAt) };
+    parsed.set(session, times);
+  }
+  return times;
 }
 
 export function lastUpOf(sessions: readonly SessionFact[]): StayView['lastUp'] {

@@ -1,0 +1,112 @@
+/**
+ * What one assessment says by itself: each stage judged, its parts, its pressures. It depends on the
+ * assessment, its protocol, the ward's rules and the orders of that time alone, so it is worked out
+ * once for an assessment and kept as long as that is: a board asks again at every view.
+ */
+import type { EpochMs } from '../../../kernel/times.ts';
+import { toEpoch } from '../../../kernel/times.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { Side, StageRecord } from '../values.ts';
+import type { Assessment, JudgedStage } from './judge-stage.ts';
+import { findingsOf, judgeStage } from './judge-stage.ts';
+import { judgeStart, readingsAtStart } from './may-start.ts';
+import type { RisingVerdict } from './pressure.ts';
+import { judgeRising } from './pressure.ts';
+import type { PartMeaning, Protocol, ProtocolStage } from './protocol.ts';
+
+export interface JudgedRecord {
+  /** Place of the stage in the protocol. */
+  readonly index: number;
+  readonly stage: ProtocolStage;
+  readonly record: StageRecord;
+  /** When the record says it was done. */
+  readonly at: EpochMs;
+  readonly judged: JudgedStage;
+}
+
+export interface WorkedOut {
+  /** In the order of the records; records of stages the protocol does not know are left out. */
+  readonly judged: readonly JudgedRecord[];
+  /** By part key: met in every finding of it; a part not tested is not in it. */
+  readonly said: ReadonlyMap<string, boolean>;
+  readonly rising: RisingVerdict | null;
+}
+
+export interface AtThatTime {
+  readonly protocol: Protocol;
+  readonly rules: RulesDocument;
+  readonly oxygenTarget: { readonly low: number; readonly high: number } | null;
+  readonly mayNotBear: ReadonlySet<Side>;
+}
+
+export const partKey = (shows: PartMeaning, side?: Side): string => (side ? `${shows}/${side}` : shows);
+
+interface Kept {
+  readonly under: AtThatTime;
+  readonly found: WorkedOut;
+}
+const kept = new WeakMap<Assessment, Kept>();
+
+export function workOut(data: Assessment, given: AtThatTime): WorkedOut {
+  const known = kept.get(data);
+  if (known && alike(known.under, given)) return known.found;
+  const found = worked(data, given);
+  kept.set(data, { under: { ...given, mayNotBear: new Set(given.mayNotBear) }, found });
+  return found;
+}
+
+const alike = (a: AtThatTime, b: AtThatTime): boolean =>
+  a.protocol === b.protocol &&
+  a.rules === b.rules &&
+  a.oxygenTarget?.low === b.oxygenTarget?.low &&
+  a.oxygenTarget?.high === b.oxygenTarget?.high &&
+  a.mayNotBear.has('left') === b.mayNotBear.has('left') &&
+  a.mayNotBear.has('right') === b.mayNotBear.has('right');
+
+function worked(data: Assessment, { protocol, rules, oxygenTarget, mayNotBear }: AtThatTime): WorkedOut {
+  const clear = protocol.stages.find((s) => s.shows === 'clear');
+  const clearRecord = data.stages.find((s) => s.stage === clear?.id);
+  const start = clearRecord
+    ? judgeStart({
+        readings: readingsAtStart(data.readings, toEpoch(clearRecord.at)),
+        cooperation: data.cooperation,
+        oxygenTarget,
+        oxygenFlowBefore: null,
+        rules: rules.start,
+      })
+    : null;
+  const demanded = data.depth === 'full-with-pressure';
+  const rising =
+    demanded || data.risingSymptoms?.length || data.readings.some((r) => r.kind === 'pressure')
+      ? judgeRising({
+          readings: data.readings,
+          symptoms: data.risingSymptoms,
+          demanded,
+          set: protocol.pressureSet,
+          rules: rules.rising,
+        })
+      : null;
+  const judged: JudgedRecord[] = [];
+  const said = new Map<string, boolean>();
+  for (const record of data.stages) {
+    const index = protocol.stages.findIndex((s) => s.id === record.stage);
+    const stage = protocol.stages[index];
+    if (!stage) continue;
+    judged.push({
+      index,
+      stage,
+      record,
+      at: toEpoch(record.at),
+      judged: judgeStage(record, stage, { start, rising, mayNotBear }),
+    });
+    for (const part of stage.parts) {
+      if (!part.shows) continue;
+      for (const f of findingsOf(record, part)) {
+        if (f.result === 'not-tested') continue;
+        const key = partKey(part.shows, f.side);
+        said.set(key, (said.get(key) ?? true) && f.result === 'met');
+      }
+    }
+  }
+  return { judged, said, rising };
+}
