@@ -55,7 +55,8 @@ export function assessment(
       how: hold === undefined ? 'free' : 'secured',
       ...(hold === undefined ? {} : { securedWith: hold }),
       ...(oneLeg && met ? { oneLeg: 'right' as const } : {}),
-      people: index <= 1 ? 1 : reach >= 4 ? 1 : 2,
+      // Whoever gets further needs nobody for the earlier stages.
+      people: reach - index >= 2 ? 0 : reach >= 4 ? 1 : 2,
       findings: stage.parts.flatMap((part, n) =>
         (part.sided ? (['left', 'right'] as const) : [undefined]).map((side) => ({
           part: part.id,

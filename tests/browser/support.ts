@@ -60,10 +60,11 @@ export async function startBuilt(
   child.stdout.on('data', (text: Buffer) => (said += text));
   child.stderr.on('data', (text: Buffer) => (said += text));
   const url = `http://127.0.0.1:${port}`;
-  for (const giveUp = Date.now() + 90_000; ; ) {
+  for (const giveUp = Date.now() + 90_000; ;) {
     const answer = await fetch(`${url}/health/ready`).catch(() => null);
     if (answer?.status === 200) break;
-    if (child.exitCode !== null || Date.now() > giveUp) throw new Error(`${program} did not get ready:\n${said}`);
+    if (child.exitCode !== null || Date.now() > giveUp)
+      throw new Error(`${program} did not get ready:\n${said}`);
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
   return {
