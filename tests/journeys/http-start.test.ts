@@ -1,4 +1,4 @@
-import { execFile } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { request } from 'node:https';
 import { tmpdir } from 'node:os';
@@ -122,5 +122,24 @@ describe('npm start', () => {
       out: '',
       err: 'Footboard cannot start: PORT is "four": write a port number from 0 to 65535, for example PORT=4000\n',
     });
+  });
+
+  it('prints where to go, and that this storage is for trial; ends with code 0 when asked to stop', async () => {
+    const child = spawn(process.execPath, [program], {
+      env: { PATH: process.env['PATH'], PORT: '0', DATA_DIR: join(folder, 'own') },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    const ended = new Promise<number | null>((resolve) => child.once('exit', resolve));
+    let out = '';
+    for await (const chunk of child.stdout) {
+      out += String(chunk);
+      if (/^Plain HTTP/m.test(out)) break;
+    }
+    expect(out).toMatch(/^ {2}Set up your ward +http:\/\/localhost:\d+\/set-up$/m);
+    expect(out).toMatch(/^Storage: embedded database in .*for trial.*DATABASE_URL\.$/m);
+    const [url] = /http:\/\/localhost:\d+/.exec(out)!;
+    expect((await fetch(`${url}/health/ready`)).status).toBe(200);
+    child.kill('SIGTERM');
+    expect(await ended).toBe(0);
   });
 });
