@@ -26,7 +26,8 @@ export { partKey };
 
 /** How a stage stands after the latest finding on it. */
 export interface StageStanding {
-  readonly outcome: 'met' | 'not-met';
+  /** `taken-back`: it was met, and a stage before it has not been met since. */
+  readonly outcome: 'met' | 'not-met' | 'taken-back';
   readonly how: 'free' | 'secured';
   readonly securedWith: StageRecord['securedWith'] | null;
   readonly people: number;
@@ -226,7 +227,12 @@ class Fold {
     // What was not met beyond it stays not met; only what was cleared is taken back.
     const beyond = protocol.stages.slice(index + 1).map((later) => stageKey(protocol, later));
     if (stage.shows) beyond.push(...STAGE_MEANINGS.slice(STAGE_MEANINGS.indexOf(stage.shows) + 1));
-    for (const later of beyond) if (this.stages.get(later)?.outcome === 'met') this.stages.delete(later);
+    for (const later of beyond) {
+      const was = this.stages.get(later);
+      if (was?.outcome !== 'met') continue;
+      const words = `to be cleared again: ${stage.word ?? stage.id} was not met since`;
+      this.stages.set(later, { ...was, outcome: 'taken-back', reasons: [words] });
+    }
   }
 
   private standing(
@@ -277,17 +283,21 @@ class Fold {
   }
 }
 
+/** `after` is told how things stood after each assessment; the same object goes on changing. */
 export function seenSoFar(
   facts: readonly Fact[],
   t: EpochMs,
   rules: RulesDocument,
   protocols: ProtocolLookup,
+  after: (assessment: Fact, seen: Seen) => void = () => undefined,
 ): Seen {
   const fold = new Fold(rules, protocols);
   for (const fact of facts) {
     if (fact.occurred > t) continue;
-    if (fact.type === 'assessment-recorded') fold.assess(fact);
-    else if (fact.type === 'order-changed') fold.order(fact);
+    if (fact.type === 'assessment-recorded') {
+      fold.assess(fact);
+      after(fact, fold);
+    } else if (fact.type === 'order-changed') fold.order(fact);
     else if (fact.type === 'session-recorded') fold.session(fact);
   }
   return fold;

@@ -4,6 +4,7 @@
  */
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import { isQualified } from '../../../kernel/author.ts';
+import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { Because, TierView, TrustView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
@@ -122,6 +123,17 @@ export function judgeTier(input: TierInput): TierJudgement {
   return { ...base, ...judgeAlong(seen, seen.protocol, seen.assessment, remarks) };
 }
 
+/** The tier's word after each assessment up to `t`, by the assessment; whatever plan applied then. */
+export function tierWords({ facts, t, rules, protocols }: TierInput): ReadonlyMap<EventId, string> {
+  const words = new Map<EventId, string>();
+  seenSoFar(facts, t, rules, protocols, (fact, seen) => {
+    const { assessment, protocol } = seen;
+    const known = assessment !== null && protocol !== null;
+    words.set(fact.id, known ? judgeAlong(seen, protocol, assessment, []).view.word! : NOT_KNOWN);
+  });
+  return words;
+}
+
 function judgeAlong(
   seen: Seen,
   protocol: Protocol,
@@ -147,7 +159,7 @@ function judgeAlong(
           ? {
               rule: 'tier/stage-not-met',
               facts: [standing.fact.id],
-              words: `${named(stage)} not met${standing.reasons.length ? `: ${standing.reasons.join('; ')}` : ''}`,
+              words: `${named(stage)} ${standing.outcome.replace('-', ' ')}${standing.reasons.length ? `: ${standing.reasons.join('; ')}` : ''}`,
             }
           : { rule: 'tier/stage-not-cleared-yet', facts: [], words: `${named(stage)} not cleared yet` },
       );

@@ -214,7 +214,7 @@ function play(all: readonly Act[]): WardLog {
   return ward.log;
 }
 
-describe('the projection', () => {
+describe('the projection', { timeout: 60_000 }, () => {
   const instants = fc.array(
     fc.integer({ min: 0, max: 400 }).map((q) => hours(q / 4)),
     { minLength: 1, maxLength: 5 },
@@ -240,7 +240,7 @@ describe('the projection', () => {
           }
         },
       ),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -252,7 +252,7 @@ describe('the projection', () => {
         expect(nextChange).toBeGreaterThan(t!);
         expect(canonical(viewBoard(rebuilt(log), nextChange! - 1).board)).toBe(canonical(board));
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 
@@ -271,7 +271,7 @@ describe('the projection', () => {
         take(state, log, log.events.slice(cut));
         expect(canonical(viewBoard(state, t!).board)).toBe(canonical(viewBoard(rebuilt(log), t!).board));
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 });

@@ -11,13 +11,13 @@ import { histories } from './random-history.testkit.ts';
 const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
 const view = (record: StayRecord, t: number) => evaluateStay(record, ward, calendar, t);
 
-describe('the view of a stay', () => {
+describe('the view of a stay', { timeout: 60_000 }, () => {
   it('never throws and always fits the wire', () => {
     fc.assert(
       fc.property(histories, at, (told, t) => {
         expect(stayView.safeParse(view(recordOf(told), t).view).error).toBeUndefined();
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -32,7 +32,7 @@ describe('the view of a stay', () => {
         expect(canonical(view(record, later).view)).toBe(canonical(now));
         expect(canonical(view(record, until - 1).view)).toBe(canonical(now));
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
   });
 
@@ -49,7 +49,7 @@ describe('the view of a stay', () => {
           expect(canonical(other)).toBe(canonical(one));
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 });
@@ -71,7 +71,7 @@ function lessHelp(before: StayView, after: StayView): string[] {
   return less;
 }
 
-describe('one more restriction', () => {
+describe('one more restriction', { timeout: 60_000 }, () => {
   const added = fc.oneof(
     fc
       .tuple(
@@ -100,7 +100,7 @@ describe('one more restriction', () => {
         const before = view(recordOf(told), t).view;
         expect(lessHelp(before, view(recordOf([...told, extra]), t).view)).toEqual([]);
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
   });
 });

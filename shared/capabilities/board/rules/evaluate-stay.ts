@@ -6,7 +6,7 @@ import type { StayId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import { meaningsMet } from '../../assessments/rules/meanings-met.ts';
 import { protocolLookup, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
-import { judgeTier, type TierInput, type TierJudgement } from '../../assessments/rules/tier.ts';
+import { judgeTier, tierWords, type TierInput, type TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Fact, StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
 import { capabilityOf } from '../../handling/rules/capability.ts';
@@ -87,7 +87,7 @@ export function evaluateFacts(
     tier,
     triggers,
     conflicts,
-    tierWordAfter: (index) => tierWordAfter(judged, index),
+    tierWords: () => tierWords(judged),
     note,
   });
 
@@ -162,15 +162,6 @@ function factsUpTo(facts: readonly Fact[], t: EpochMs, note: (at: EpochMs) => vo
   if (end === facts.length) return facts;
   note(facts[end]!.occurred);
   return facts.slice(0, end);
-}
-
-/** The tier word that checks and scope alone gave after the facts up to `index`. */
-function tierWordAfter(judged: TierInput, index: number): string | null {
-  const facts = judged.facts
-    .slice(0, index + 1)
-    .filter((f) => f.type === 'assessment-recorded' || f.type === 'scope-set');
-  const at = judged.facts[index]!.occurred;
-  return judgeTier({ ...judged, facts, t: at }).view.word;
 }
 
 function conflictsOf(

@@ -27,8 +27,8 @@ export interface TrustInput {
   readonly tier: TierJudgement;
   readonly triggers: Triggers;
   readonly conflicts: TrustView['conflicts'];
-  /** Tier word after the facts up to and including an index; for the settled rule. */
-  readonly tierWordAfter: (index: number) => string | null;
+  /** The tier's word after each assessment, worked out when asked; for the settled rule. */
+  readonly tierWords: () => ReadonlyMap<EventId, string>;
   readonly note: (at: EpochMs) => void;
 }
 
@@ -165,20 +165,15 @@ function validityFrom(renewal: Renewal, input: TrustInput): Validity {
 }
 
 /** The same tier over the settled time before the last check, and no trigger in it. */
-function isSettled(
-  renewal: Renewal,
-  { facts, triggers, rules, standing, tierWordAfter }: TrustInput,
-): boolean {
+function isSettled(renewal: Renewal, { facts, triggers, rules, standing, tierWords }: TrustInput): boolean {
   const since = renewal.at - rules.validity.settledAfterHours.value * HOUR;
   if (standing.began === null || standing.began > since) return false;
   if (triggers.seen.some((x) => x.at > since && x.at <= renewal.at)) return false;
-  let word: string | null = null;
-  for (let i = facts.length - 1; i >= 0; i--) {
-    const fact = facts[i]!;
-    if (fact.occurred > renewal.at || fact.type !== 'assessment-recorded') continue;
-    const after = tierWordAfter(i);
-    if (after === null || (word !== null && after !== word)) return false;
-    word = after;
+  const words = tierWords();
+  const word = words.get(facts.findLast((f) => f.occurred <= renewal.at && words.has(f.id))!.id);
+  for (const fact of facts.toReversed()) {
+    if (fact.occurred > renewal.at || !words.has(fact.id)) continue;
+    if (words.get(fact.id) !== word) return false;
     if (fact.occurred <= since) return true;
   }
   return false;

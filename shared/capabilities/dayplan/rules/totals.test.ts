@@ -23,7 +23,7 @@ const goal = (at: number, timesUp: number): Told => ({
   payload: { goal: { activity: 'walk', timesUp } },
 });
 
-describe('ward day totals', () => {
+describe('ward day totals', { timeout: 60_000 }, () => {
   it('has a row for each ward day of the stay; a day with nothing recorded is a gap', () => {
     // START is 18:00 on 24 October; that ward day ends 14 h later, the next one 24 h after that.
     const days = totals(
