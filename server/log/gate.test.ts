@@ -18,8 +18,8 @@ function work(name: string, begun: string[]) {
 const settled = () => new Promise((resolve) => setImmediate(resolve));
 
 describe('the gate of a ward', () => {
-  it('given work on a ward, more work on it waits in order of arrival and another ward goes on', async () => {
-    const gate = new WardGate();
+  it('given width 1 and work on a ward, more work on it waits in order of arrival and another ward goes on', async () => {
+    const gate = new WardGate(1);
     const begun: string[] = [];
     const [first, second, third, other] = ['first', 'second', 'third', 'other'].map((n) => work(n, begun));
     const all = [
@@ -38,7 +38,7 @@ describe('the gate of a ward', () => {
   });
 
   it('given work on two wards, it waits for both and holds both, whatever order they are named in', async () => {
-    const gate = new WardGate();
+    const gate = new WardGate(1);
     const begun: string[] = [];
     const [onA, onB, both, after] = ['on a', 'on b', 'both', 'after'].map((n) => work(n, begun));
     const all = [
@@ -58,8 +58,23 @@ describe('the gate of a ward', () => {
     await Promise.all(all);
   });
 
+  it('given width 2, a third waits until one of the first two is done', async () => {
+    const gate = new WardGate(2);
+    const begun: string[] = [];
+    const [first, second, third] = ['first', 'second', 'third'].map((n) => work(n, begun));
+    const all = [first!, second!, third!].map((one) => gate.through(['a'], one.run));
+    await settled();
+    expect(begun).toEqual(['first', 'second']);
+    second!.end();
+    await settled();
+    expect(begun).toEqual(['first', 'second', 'third']);
+    first!.end();
+    third!.end();
+    await Promise.all(all);
+  });
+
   it('given work that fails, the next still gets its turn', async () => {
-    const gate = new WardGate();
+    const gate = new WardGate(1);
     const failing = gate.through(['a'], () => Promise.reject(new Error('no')));
     const next = gate.through(['a'], async () => 'done');
     await expect(failing).rejects.toThrow('no');

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { PGlite } from '@electric-sql/pglite';
 import { Kysely, PostgresDialect } from 'kysely';
 import type { PostgresPoolClient } from 'kysely';
-import type { Database, NoTables } from './database.ts';
+import type { Database, NoTables } from './database-port.ts';
 import { DatabaseUnreachable } from './database-errors.ts';
 import { lockFolder } from './folder-lock.ts';
 

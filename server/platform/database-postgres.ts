@@ -2,7 +2,7 @@ import { Client, Pool, types as postgresTypes } from 'pg';
 import type { PoolClient, PoolConfig } from 'pg';
 import { Kysely, PostgresDialect } from 'kysely';
 import type { PostgresPoolClient } from 'kysely';
-import type { Database, NoTables } from './database.ts';
+import type { Database, NoTables } from './database-port.ts';
 import { AnswerLost, DatabaseUnreachable, endsSession, refusalOf } from './database-errors.ts';
 import { openListener } from './listener.ts';
 
