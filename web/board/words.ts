@@ -109,12 +109,32 @@ export function leadingPlan(stay: StayView, night: boolean): TaskPlan | null {
   return list.find((plan) => plan.task === wanted) ?? list.find((plan) => plan.task === 'bed-chair') ?? null;
 }
 
-/** The equipment of a task in words, with the person's own walking support by its name; "no aid" when there is none. */
-export function aidWords(plan: TaskPlan, support: StayView['walkingSupport']): string {
-  const main =
-    plan.aid === 'walking-support' && support && support !== 'none' ? SUPPORT[support] : AID[plan.aid];
-  return [plan.aid === 'none' && plan.with.length > 0 ? '' : main, ...plan.with].filter(Boolean).join(' + ');
+/**
+ * The equipment of a task, the main thing first, each named once: "walking support" beside "frame" is
+ * "frame", "standing aid" beside "powered standing aid" is the powered one. Never empty.
+ */
+export function aidList(plan: TaskPlan, support: StayView['walkingSupport']): readonly string[] {
+  const own = support && support !== 'none' ? SUPPORT[support] : null;
+  const names = [
+    plan.aid === 'none' && plan.with.length > 0 ? '' : AID[plan.aid],
+    ...plan.with.map((word) => word.replaceAll('-', ' ')),
+    plan.aid === 'walking-support' && own ? own : '',
+  ];
+  const supports = Object.values(SUPPORT);
+  const named = names.some((name) => supports.includes(name));
+  const kept = names.filter(
+    (name, i) =>
+      name !== '' &&
+      names.indexOf(name) === i &&
+      !(name === AID['walking-support'] && named) &&
+      !names.some((other) => other !== name && other.endsWith(` ${name}`) && !supports.includes(name)),
+  );
+  return kept.length > 0 ? kept : [AID[plan.aid]];
 }
+
+/** "powered standing aid + frame". */
+export const aidWords = (plan: TaskPlan, support: StayView['walkingSupport']): string =>
+  aidList(plan, support).join(' + ');
 
 /** "2 people, sling lift". */
 export const planWords = (plan: TaskPlan, support: StayView['walkingSupport']): string =>
