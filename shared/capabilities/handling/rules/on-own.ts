@@ -1,4 +1,5 @@
 /** "On own": set by a nurse or therapist, never derived, and only where nothing stands against it. */
+import { NOT_KNOWN } from '../../assessments/rules/tier.ts';
 import type { Because } from '../../board/view.ts';
 import type { Task } from '../values.ts';
 import type { Help } from './help.ts';
@@ -16,7 +17,7 @@ export function onOwnStands(input: PlanInput): boolean {
     input.firstTimeUpPending === null &&
     input.trust.openTriggers.length === 0 &&
     input.trust.state !== 'not-known' &&
-    input.tier.word !== 'Not known'
+    input.tier.word !== NOT_KNOWN
   );
 }
 

@@ -4,6 +4,7 @@
  * "on own" is the one step down, and only a qualified person sets it. Not a substitute for judgement:
  * orders, local policy and the clinician at the bedside come first.
  */
+import { NOT_KNOWN } from '../../assessments/rules/tier.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import { HOUR } from '../../../kernel/times.ts';
 import type { Because, TaskPlan } from '../../board/view.ts';
@@ -32,12 +33,12 @@ export interface StayPlan {
 }
 
 const notKnown = (input: PlanInput): boolean =>
-  input.tier.word === 'Not known' || input.trust.state === 'not-known';
+  input.tier.word === NOT_KNOWN || input.trust.state === 'not-known';
 
 /** When "seen walking steadily" ends, or null when it does not apply at `t`. */
 function seenWalkingUntil(input: PlanInput): EpochMs | null {
   const seen = input.seenWalking;
-  if (!seen || !notKnown(input)) return null;
+  if (!seen || input.tier.word !== NOT_KNOWN) return null;
   const until = seen.at + input.rules.handling.seenWalkingHours.value * HOUR;
   const since = input.trust.openTriggers.some((o) => o.kind !== 'arrival' && o.at >= seen.at);
   return input.t < until && !since ? until : null;

@@ -17,6 +17,8 @@ const armsMayPush = (input: PlanInput): boolean => !input.orders.precautions.has
 export const armsPush = (input: PlanInput): boolean =>
   input.capability.armStrength === 'both' && armsMayPush(input);
 
+const hasGrip = (c: Capability): boolean => c.grip === 'both' || c.grip === 'one';
+
 /** A standing aid needs sitting balance, one leg that bears, instructions followed and grip on one side. */
 export const canUseStandingAid = (input: PlanInput): boolean => {
   const c = input.capability;
@@ -24,7 +26,7 @@ export const canUseStandingAid = (input: PlanInput): boolean => {
     c.cleared.has('edge') &&
     c.bears !== 'none' &&
     c.followsInstructions === 'yes' &&
-    (c.grip === 'both' || c.grip === 'one') &&
+    hasGrip(c) &&
     armsMayPush(input)
   );
 };
@@ -48,7 +50,8 @@ function allowed(option: Option, input: PlanInput): boolean {
     case 'standing-aid':
       return canUseStandingAid(input);
     case 'seated-transfer-aid':
-      return input.capability.sittingBalance;
+      // Grip as for the standing aid, so that an order taking weight off never ends in less help.
+      return input.capability.sittingBalance && hasGrip(input.capability);
     default:
       return true;
   }
@@ -87,29 +90,36 @@ function take(table: Table<TransferCase>, row: Row<TransferCase>, input: PlanInp
   ];
 }
 
-/** How the person was held at standing and turning stays in the plan until the same is cleared free. */
-function heldStages(input: PlanInput): Demand[] {
+/**
+ * How the person was held at standing and turning stays in the plan until the same is cleared free,
+ * and what was tried and not met takes two. On a transfer that does not go over the feet the people
+ * stay and a standing aid does not.
+ */
+function heldStages(input: PlanInput, onFeet: boolean): Demand[] {
   const c = input.capability;
   const out: Demand[] = [];
   for (const key of ['stand', 'turn'] as const) {
     const standing = c.standings.get(key);
-    if (!standing || !c.cleared.has(key) || c.clearedFree.has(key)) continue;
-    const words = `${key === 'stand' ? 'Stood' : 'Turned'} held safe, not free: the plan keeps that`;
-    const people = peopleUsed(Math.max(standing.people, standing.securedWith === 'two-people' ? 2 : 1));
-    const lifted = standing.securedWith === 'sling' || !canUseStandingAid(input);
-    const aid = standing.securedWith === 'two-people' ? 'none' : lifted ? 'sling-lift' : 'standing-aid';
-    out.push(
-      demand(
-        'secured/keep',
-        words,
-        [standing.fact.id],
-        aid === 'sling-lift' && people === 'one' ? 'two' : people,
-        aid,
-      ),
-    );
+    if (!standing || c.clearedFree.has(key)) continue;
+    const facts = [standing.fact.id];
+    const inSling = standing.securedWith === 'sling';
+    if (standing.outcome === 'not-met') {
+      const people = peopleUsed(Math.max(standing.people, 2));
+      const words = `${DONE[key]} was tried and not met: ${standing.people > 2 ? 'three' : 'two'} people`;
+      out.push(demand('ours/tried-and-not-met', words, facts, people, inSling ? 'sling-lift' : 'none'));
+      continue;
+    }
+    if (standing.outcome === 'taken-back' && standing.how === 'free') continue;
+    const words = `${DONE[key]} was held safe, not free: the plan keeps that`;
+    const byPeople = standing.securedWith === 'two-people';
+    const lifted = inSling || (onFeet && !byPeople && !canUseStandingAid(input));
+    const people = peopleUsed(Math.max(standing.people, byPeople || lifted ? 2 : 1));
+    const aid = lifted ? 'sling-lift' : byPeople || !onFeet ? 'none' : 'standing-aid';
+    out.push(demand('secured/keep', words, facts, people, aid));
   }
   return out;
 }
+const DONE = { stand: 'Standing', turn: 'Turning' } as const;
 
 export function transferHelp(input: PlanInput): Demand[] {
   const c = input.capability;
@@ -143,7 +153,7 @@ export function transferHelp(input: PlanInput): Demand[] {
   const base = take(table, row, input);
   // A seated or lifted transfer does not go over the feet: how standing was held does not bear on it.
   const onFeet = base.some((d) => d.help.aids.some((a) => a === 'belt' || a === 'standing-aid'));
-  const held = onFeet ? heldStages(input) : [];
+  const held = heldStages(input, onFeet);
   return [...notes, ...base, ...held, ...told(c, ...GROUNDS)];
 }
 
