@@ -141,7 +141,7 @@ describe('an entry that says "latest"', () => {
     expect(seen).toEqual([0, 1, 2]);
   });
 
-  it('is decided again three times at most, then the person is asked to send again', async () => {
+  it('CMD-4 is decided again three times at most, then the person is asked to send again', async () => {
     const memory = memoryLog({ rivals: 9 });
     const { send, decided } = given(memory, fall);
     expect(await send()).toMatchObject({
@@ -185,7 +185,7 @@ describe('a decision that needs nothing', () => {
 describe('a mistake of the program', () => {
   const broken = { problem: { status: 500, type: '/problems/broken' } };
 
-  it('in a payload stores nothing, says so, and keeps what was written out of answer and log lines', async () => {
+  it('CMD-6 in a payload stores nothing, says so, and keeps what was written out of answer and log lines', async () => {
     const memory = memoryLog();
     const before = memory.head();
     const { send, logged } = given(memory, () =>

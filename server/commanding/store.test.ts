@@ -56,13 +56,13 @@ const answerOf = async (work: Promise<unknown>) => {
 };
 
 describe('storing once, whatever the connection does', () => {
-  it('a lost answer after the commit is found by the same id', async () => {
+  it('CMD-5 a lost answer after the commit is found by the same id', async () => {
     const { log, writes } = breakingLog([{ commits: true, says: lost }]);
     expect(await store(log, request)).toEqual({ appended: null, seen: outcome });
     expect(writes()).toBe(1);
   });
 
-  it('a lost answer before the commit is sent again, once', async () => {
+  it('CMD-5 a lost answer before the commit is sent again, once', async () => {
     const { log, writes } = breakingLog([
       { commits: false, says: lost },
       { commits: true, says: done },

@@ -66,7 +66,7 @@ const check = (more: object) => ({
 });
 
 describe('facts that cannot be', () => {
-  it('an unknown bed', async () => {
+  it('HTTP-1 an unknown bed', async () => {
     const sent = await ward.send('begin-stay', { ...beginStay('stay-x'), bed: 'bed-9Z' });
     expectProblem(sent, 422, 'bed-unknown', '/data/bed');
   });
@@ -126,7 +126,7 @@ describe('facts that cannot be', () => {
 describe('times that cannot be', () => {
   const trigger = { stay: 'stay-1', kind: 'fall' };
 
-  it('more than two minutes ahead, live: both clocks are shown', async () => {
+  it('HTTP-1 more than two minutes ahead, live: both clocks are shown', async () => {
     const sent = await ward.send('record-trigger', trigger, 'ada', {
       occurred: { at: '2026-11-25T10:40:00Z' },
       entered: { at: '2026-11-25T10:41:00Z', offsetMinutes: 0 },
@@ -206,7 +206,7 @@ describe('bodies and addresses', () => {
   it('not marked as JSON', async () => {
     expectProblem(await ward.post(path, '{}', { ...json, 'content-type': 'text/plain' }), 415, 'not-json');
   });
-  it('over 256 kB', async () => {
+  it('HTTP-1 over 256 kB', async () => {
     const body = JSON.stringify({ note: 'x'.repeat(256 * 1024) });
     expectProblem(await ward.post(path, body, json), 413, 'too-large');
   });

@@ -29,14 +29,14 @@ describe('a command that is taken', () => {
     expect(await head()).toBe(before + answer.events.length);
   });
 
-  it('keeps names out of the log', async () => {
+  it('CMD-8 keeps names out of the log', async () => {
     const events = await ward.footboard.log.readWard(WARD as WardId, 0, 1_000);
     const log = JSON.stringify(events);
     expect(log).toContain('stay-begun');
     for (const personal of ['Rosa', 'R-100', '1941', 'Noor', 'Haddad']) expect(log).not.toContain(personal);
   });
 
-  it('takes the author from the staff list, never from the body', async () => {
+  it('CMD-7 takes the author from the staff list, never from the body', async () => {
     const { events } = await ward.enter('record-session', aSession('stay-1', '2026-11-25T09:30:00Z'), 'ada');
     const written = await ward.footboard.log.readStream(WARD as WardId, 'stay/stay-1');
     expect(written.events.find((event) => event.id === events[0]!.id)?.author).toEqual({
@@ -51,7 +51,7 @@ describe('a command that is taken', () => {
 });
 
 describe('a command sent again', () => {
-  it('is stored once and answered the same, for a lost answer costs nothing', async () => {
+  it('CMD-1 is stored once and answered the same, for a lost answer costs nothing', async () => {
     const commandId = randomUUID();
     const data = aSession('stay-1', '2026-11-25T09:00:00Z');
     const first = await ward.enter('record-session', data, 'ada', { commandId });
@@ -83,7 +83,7 @@ describe('a command sent again', () => {
     await ward.enter('move-stay', { stay: 'stay-1', from: 'bed-2A', to: 'bed-1A' });
   });
 
-  it('with another content is refused and says so', async () => {
+  it('CMD-2 with another content is refused and says so', async () => {
     const commandId = randomUUID();
     await ward.enter('record-session', aSession('stay-1', '2026-11-25T09:10:00Z'), 'ada', { commandId });
     const before = await head();
@@ -98,7 +98,7 @@ describe('a command sent again', () => {
     expect(await head()).toBe(before);
   });
 
-  it('by another person is refused, so that nobody signs for another', async () => {
+  it('CMD-2 by another person is refused, so that nobody signs for another', async () => {
     const commandId = randomUUID();
     const data = aSession('stay-1', '2026-11-25T09:12:00Z');
     await ward.enter('record-session', data, 'ada', { commandId });
@@ -106,7 +106,7 @@ describe('a command sent again', () => {
     expect(asProblem(other)).toMatchObject({ type: '/problems/command-id-reused', status: 422 });
   });
 
-  it('at the same moment as its twin ends in one outcome', async () => {
+  it('CMD-1 at the same moment as its twin ends in one outcome', async () => {
     const commandId = randomUUID();
     const data = aSession('stay-1', '2026-11-25T09:15:00Z');
     const before = await head();
@@ -136,7 +136,7 @@ describe('what I saw', () => {
     expect(await ward.enter('record-weight', weight, 'noor', seen)).toMatchObject({ repeated: false });
   });
 
-  it('goes back to the person when something came in between, and stores nothing', async () => {
+  it('CMD-3 goes back to the person when something came in between, and stores nothing', async () => {
     const seen = { expect: { version: await version() }, commandId: randomUUID() };
     await ward.enter('record-trigger', { stay: 'stay-1', kind: 'fall' }, 'ada');
     const before = await head();
@@ -174,7 +174,7 @@ describe('what I saw', () => {
 });
 
 describe('a transfer', () => {
-  it('ends one stay and begins the next on the other ward, or does neither', async () => {
+  it('CMD-9 ends one stay and begins the next on the other ward, or does neither', async () => {
     await ward.enter('begin-stay', beginStay('stay-t', '2A'));
     const to = { ward: 'birch', bed: 'b1', stay: 'stay-t2' };
     const answer = await ward.enter('transfer-stay', { stay: 'stay-t', bed: 'bed-2A', to });

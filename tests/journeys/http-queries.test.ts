@@ -139,7 +139,7 @@ describe('queries', () => {
     expect(healthPage.parse((await ward.get('/health/ready')).body)).toEqual({ status: 'ready' });
   });
 
-  it('are all in the API document, and all of those answer', async () => {
+  it('HTTP-2 are all in the API document, and all of those answer', async () => {
     const { body } = await ward.get('/api/openapi.json');
     const paths = Object.keys(body['paths'] as object);
     for (const query of QUERIES) {
@@ -152,7 +152,7 @@ describe('queries', () => {
 });
 
 describe('what goes with every answer', () => {
-  it('keeps names out of caches', async () => {
+  it('HTTP-4 keeps names out of caches', async () => {
     expect((await headersOf(`/api/wards/${WARD}/staff`)).get('cache-control')).toBe('no-store');
     expect((await headersOf('/api/nothing')).get('cache-control')).toBe('no-store');
   });
@@ -175,7 +175,7 @@ describe('what goes with every answer', () => {
 });
 
 describe('readiness', () => {
-  it('is a 503 problem while a board trails its log', async () => {
+  it('HTTP-3 is a 503 problem while a board trails its log', async () => {
     ward.footboard.boards.pauseProjector(WARD as never);
     try {
       const entered = await ward.enter('record-trigger', { stay: 'stay-1', kind: 'faint' }, 'ada');

@@ -39,7 +39,7 @@ const refusal = async (env: Record<string, string>): Promise<string> => {
 };
 
 describe('a start that cannot go on says so in one line', () => {
-  it('when the port is taken, naming a free way out', async () => {
+  it('START-1 when the port is taken, naming a free way out', async () => {
     const { url } = await start({});
     const { port } = new URL(url);
     expect(await refusal({ PORT: port })).toMatch(
@@ -74,7 +74,7 @@ describe('a start that cannot go on says so in one line', () => {
     );
   });
 
-  it('and leaves the data folder free for the next start', async () => {
+  it('START-2 and leaves the data folder free for the next start', async () => {
     const { url } = await start({});
     const DATA_DIR = join(folder, 'kept');
     await refusal({ DATA_DIR, PORT: new URL(url).port });
@@ -84,7 +84,7 @@ describe('a start that cannot go on says so in one line', () => {
 });
 
 describe('HTTPS', () => {
-  it('is spoken by the server itself', async () => {
+  it('START-3 is spoken by the server itself', async () => {
     const { cert, key } = selfSigned();
     const [TLS_CERT_FILE, TLS_KEY_FILE] = [join(folder, 'cert.pem'), join(folder, 'key.pem')];
     writeFileSync(TLS_CERT_FILE, cert);
@@ -116,7 +116,7 @@ describe('npm start', () => {
       );
     });
 
-  it('ends with code 2 and one line for a setting that cannot be right', async () => {
+  it('START-1 ends with code 2 and one line for a setting that cannot be right', async () => {
     expect(await run({ PORT: 'four' })).toEqual({
       code: 2,
       out: '',
