@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ago, elapsed, wardMoment, wardTime } from './clock.ts';
+import { ago, elapsed, wardDayTime, wardMoment, wardTime } from './clock.ts';
 
 const at = (iso: string) => Date.parse(iso);
 
@@ -26,6 +26,16 @@ describe('the ward’s clock', () => {
     expect(wardMoment(at('2026-11-24T23:50:00Z'), 'Europe/Lisbon', now)).toBe('Tue 24 Nov 23:50');
     expect(wardMoment(at('2026-11-25T00:10:00Z'), 'Europe/Lisbon', now)).toBe('00:10');
   });
+});
+
+describe('a time on a tile', () => {
+  const now = at('2026-11-25T12:00:00Z');
+  it.each([
+    ['2026-11-25T18:00:00Z', '18:00'],
+    ['2026-11-26T07:32:00Z', 'Thu 07:32'],
+    ['2026-11-24T07:32:00Z', 'Tue 07:32'],
+    ['2026-11-18T07:32:00Z', 'Wed 18 Nov 07:32'],
+  ])('%s is %s', (iso, words) => expect(wardDayTime(at(iso), 'Europe/Lisbon', now)).toBe(words));
 });
 
 describe('ages', () => {

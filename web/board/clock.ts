@@ -48,6 +48,13 @@ export const wardMoment = (at: number, zone: string, now: number): string =>
     ? wardTime(at, zone)
     : `${wardDate(at, zone)} ${wardTime(at, zone)}`;
 
+/** As short as it is clear: the time alone today, with the weekday within six days, else with the date. */
+export function wardDayTime(at: number, zone: string, now: number): string {
+  const moment = wardMoment(at, zone, now);
+  if (Math.abs(at - now) > 6 * 24 * 60 * MINUTE || moment === wardTime(at, zone)) return moment;
+  return `${moment.slice(0, 3)} ${wardTime(at, zone)}`;
+}
+
 /** Elapsed time in one unit, rounded down so that nothing looks older or fresher than its unit says: "now", "12 min", "3 h", "2 days". */
 export function elapsed(ms: number): string {
   const minutes = Math.floor(ms / MINUTE);

@@ -1,11 +1,11 @@
 /** What one bed's tile says, worked out from its row: words only, no shapes. Tested as the tile's specification. */
 import type { BedView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
-import { ago, wardMoment } from './clock.ts';
+import { ago, wardDayTime } from './clock.ts';
 import {
   AWAY_REASON,
   HOLD_SCOPE,
   PEOPLE,
-  aidWords,
+  aidList,
   dueWords,
   leadingPlan,
   planWords,
@@ -44,7 +44,7 @@ const QUIET = { trust: null, lastUp: '', today: '', due: { words: '', needs: fal
 export function tileSays(bed: BedView, context: TileContext): TileSays {
   const { stay } = bed;
   if (bed.state === 'empty' || !stay) return { ...QUIET, kind: 'empty', first: ['Empty'], beside: '' };
-  const moment = (at: number) => wardMoment(at, context.zone, context.now);
+  const moment = (at: number) => wardDayTime(at, context.zone, context.now);
   const common = {
     trust: stay.scope.kind === 'comfort' ? null : stay.trust.state,
     lastUp: lastUpWords(stay, context, moment),
@@ -94,7 +94,7 @@ function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'fir
 
 /** The main aid on a line of its own, everything beside it on the next. */
 function aidLines(plan: TaskPlan, stay: StayView): string[] {
-  const [main = '', ...beside] = aidWords(plan, stay.walkingSupport).split(' + ');
+  const [main = '', ...beside] = aidList(plan, stay.walkingSupport);
   return beside.length === 0 ? [main] : [main, `+ ${beside.join(' + ')}`];
 }
 
