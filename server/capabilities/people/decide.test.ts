@@ -1,6 +1,9 @@
 import { describe, it, expect } from 'vitest';
 import { COMMAND_TYPES } from '@footboard/shared/capabilities/registry';
 import * as commands from '@footboard/shared/capabilities/people/commands';
+import { staffMemberChanged } from '@footboard/shared/capabilities/people/events';
+import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
+import type { StaffId } from '@footboard/shared/kernel/ids';
 import { isQualified, role } from '@footboard/shared/kernel/author';
 import { AIDE, CHARGE_NURSE, given, NURSE, STAFF } from '../given.testkit.ts';
 import { refuseRole } from './policy.ts';
@@ -40,6 +43,21 @@ describe('the staff list', () => {
     given()
       .when(commands.changeStaffMember, { staff: 'aide', role: 'aide', active: true }, { by })
       .refuses('nothing-to-change');
+  });
+  it('when the last who may keep the list would go, then somebody must stay', () => {
+    const out = (who: string) =>
+      newEvent(staffMemberChanged, streamKey('ward', 'larch'), { staff: who as StaffId, active: false });
+    const last = given(out('administrator'), out('manager'));
+    last
+      .when(commands.changeStaffMember, { staff: 'charge-nurse', active: false }, { by })
+      .refuses('last-to-keep-list', '/active');
+    last
+      .when(commands.changeStaffMember, { staff: 'charge-nurse', role: 'nurse' }, { by })
+      .refuses('last-to-keep-list', '/role');
+    last.when(commands.changeStaffMember, { staff: 'nurse', active: false }, { by }).accepts();
+    given(out('administrator'))
+      .when(commands.changeStaffMember, { staff: 'charge-nurse', active: false }, { by })
+      .accepts();
   });
   it('when an aide or a nurse changes a role, then that is not theirs to do', () => {
     for (const who of [AIDE, NURSE]) {

@@ -4,9 +4,10 @@ import {
   changeStaffMember as changeStaffMemberCommand,
 } from '@footboard/shared/capabilities/people/commands';
 import { staffMemberAdded, staffMemberChanged } from '@footboard/shared/capabilities/people/events';
+import type { Role } from '@footboard/shared/kernel/author';
 import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
-import { underPolicy } from './policy.ts';
+import { mayUse, underPolicy } from './policy.ts';
 
 const addStaffMember = decider({
   command: addStaffMemberCommand,
@@ -30,6 +31,10 @@ const addStaffMember = decider({
   },
 });
 
+/** A list that nobody may keep could never be put right. */
+const keepsTheList = ({ role, active }: { readonly role: Role; readonly active: boolean }): boolean =>
+  active && mayUse(changeStaffMemberCommand.name, role);
+
 const changeStaffMember = decider({
   command: changeStaffMemberCommand,
   reads: (_data, ward) => [{ ward, stream: streamKey('ward', ward) }],
@@ -49,6 +54,19 @@ const changeStaffMember = decider({
       (data.active ?? known.active) === known.active
     ) {
       return refuse('nothing-to-change', 'the entry already says this', 'Change a name, a role or active.');
+    }
+    const after = [...context.ward!.staff].map(([id, member]) =>
+      id === data.staff
+        ? { role: data.role ?? known.role, active: data.active ?? known.active }
+        : { role: member.role, active: member.active },
+    );
+    if (keepsTheList(known) && !after.some(keepsTheList)) {
+      return refuse(
+        'last-to-keep-list',
+        `nobody else who is active may keep the staff list of ${context.ward!.name}`,
+        'Add or choose someone to keep it first: an administrator, the manager or a charge nurse.',
+        data.active === false ? '/active' : '/role',
+      );
     }
     return accept(
       newEvent(staffMemberChanged, streamKey('ward', context.wardId), {

@@ -95,14 +95,16 @@ for (const name of COMMAND_TYPES.keys()) {
 
 export const roleWords = (role: Role): string => role.replaceAll('-', ' ');
 
+export const mayUse = (command: string, role: Role): boolean =>
+  ALLOWED[command]?.roles.includes(role) ?? false;
+
 /** Null when the role may use the command at all; the room's own rules come after. */
 export function refuseRole(command: string, author: Author): Refusal | null {
-  const allowed = ALLOWED[command];
-  if (allowed?.roles.includes(author.role)) return null;
+  if (mayUse(command, author.role)) return null;
   return refuse(
     'not-your-role',
     `"${command.replaceAll('-', ' ')}" is not for the role ${roleWords(author.role)}`,
-    allowed?.instead ?? 'Ask the charge nurse.',
+    ALLOWED[command]?.instead ?? 'Ask the charge nurse.',
   );
 }
 

@@ -2,6 +2,7 @@
 export const peopleRefusals = {
   'not-your-role': 'Your role may not do this',
   'staff-unknown': 'There is no such person on the staff list',
+  'last-to-keep-list': 'Somebody must keep the staff list',
   'staff-known': 'That staff id is already on the list',
 } as const;
 export type PeopleRefusal = keyof typeof peopleRefusals;
