@@ -52,6 +52,17 @@ describe('effective facts', () => {
     expect(facts).toMatchObject([{ id: 'w', data: { weight: { kg: 90 } }, correctedBy: 'c2' }]);
   });
 
+  it('take the correction made last, in whatever order the two arrived', () => {
+    const entries = [
+      weight(1, 80, 'w'),
+      { ...correct(3, 'w', weight(1, 88, 'x')), id: 'c1' },
+      { ...correct(4, 'w', weight(1, 90, 'x')), id: 'c2' },
+    ];
+    for (const told of [entries, entries.toReversed()]) {
+      expect(factsOf(...told)).toMatchObject([{ data: { weight: { kg: 90 } }, correctedBy: 'c2' }]);
+    }
+  });
+
   it('leave out what was retracted, and bring it back when the retraction is retracted', () => {
     const entry = { ...trigger('fall', 1), id: 'f' };
     const withdrawn = { ...retract(2, 'f'), id: 'r1' };

@@ -139,6 +139,12 @@ describe('last up', () => {
       activity: 'chair',
     });
   });
+  it('is the start of a session that still runs, until it ends', () => {
+    const chair = session(1, { activities: ['chair'], endedAt: new Date(hours(2)).toISOString() });
+    const running = evaluateStay(stayOf(chair), ward, calendar, hours(1.5));
+    expect(running.view.lastUp).toMatchObject({ at: hours(1) });
+    expect(running.nextChange).toBe(hours(2));
+  });
   it('is a staged check too when it reached the edge of the bed', () => {
     expect(view(2, check('upright', 1)).lastUp).toBeNull();
     expect(view(2, check('edge', 1)).lastUp).toMatchObject({ at: hours(1), activity: 'edge-sit' });
