@@ -1,5 +1,5 @@
 /**
- * How a command becomes events. Read `handle` from top to bottom: it is the whole recipe.
+ * How a command becomes events. Read `handle` and `#settle` from top to bottom: they are the whole recipe.
  *
  * Accepted and refused-by-rule outcomes are stored and given again for a repeat of the same id.
  * Invalid, unauthorised, conflicting and broken commands leave nothing behind.
@@ -22,6 +22,7 @@ import { accepted, isRefusal, refused } from './answers.ts';
 import type { CommandAnswer, StoredResult } from './answers.ts';
 import { decideContext } from './context.ts';
 import type { Decider } from './decider.ts';
+import { InTurn } from './in-turn.ts';
 import { whenItOccurred } from './occurred.ts';
 import { acceptedOutcome, bodyHash, eventsToAppend, refusedOutcome } from './prepare.ts';
 import type { Authored, Said } from './prepare.ts';
@@ -57,7 +58,15 @@ export interface CommandPorts {
 }
 export const COMMANDS = Symbol('Commands');
 
+/** What became of a command: already stored before, stored now, or a problem that stores nothing. */
+type Settled =
+  | { readonly seen: CommandOutcome }
+  | { readonly done: CommandOutcome; readonly appended: Appended }
+  | { readonly problem: Problem };
+
 export class Commands {
+  readonly #turns = new InTurn();
+
   constructor(private readonly ports: CommandPorts) {}
 
   /** Never throws: every way to fail is an answer that says what to do. */
@@ -66,33 +75,46 @@ export class Commands {
       // 1. What is asked, of which ward, and is it complete?
       const { ward, type, decider } = this.#addressed(request);
       const command = validate(type, request.body);
-
-      for (let again = 0; ; again++) {
-        // 2. Read the streams the decision rests on, and settle who says it.
-        const read = await this.#read(ward, decider, command);
-        const { author, said } = this.#said(request, ward, command, read);
-
-        // 3. When it happened, 4. is it still what the person saw, 5. decide.
-        const decided =
-          'problem' in author ? author : this.#decide({ ...said, author }, command, decider, read);
-        if ('problem' in decided) return (await this.#storedAnswer(said)) ?? decided;
-
-        try {
-          // 6. Append the events with the outcome, all or nothing, once.
-          const { appended, seen } = await store(this.ports.log, decided);
-          // 7. Answer when the board shows it, or after a second.
-          return seen ? await this.#repeat(said, seen) : await this.#answer(decided.command, appended);
-        } catch (error) {
-          if (!(error instanceof VersionConflict)) throw error;
-          if (command.envelope.expect !== 'latest' || again === DECIDE_AGAIN) {
-            return { problem: conflict(command.envelope) };
-          }
-        }
-      }
+      const [main] = decider.reads(command.data as never, ward);
+      // 2. to 6., in turn for one stay.
+      const settled = await this.#turns.run(`${ward} ${main?.stream ?? ''}`, () =>
+        this.#settle(request, ward, command, decider),
+      );
+      // 7. Answer when the board shows it, or after a second.
+      return await this.#answer(settled);
     } catch (error) {
       if (error instanceof Answered) return { problem: error.answer };
       this.ports.logger.error({ ward: request.ward, command: request.name, err: error }, 'command broken');
       return { problem: broken() };
+    }
+  }
+
+  async #settle(
+    request: CommandRequest,
+    ward: WardId,
+    command: ValidCommand,
+    decider: Decider,
+  ): Promise<Settled> {
+    for (let again = 0; ; again++) {
+      // 2. Read the streams the decision rests on, and settle who says it.
+      const read = await this.#read(ward, decider, command);
+      const { author, said } = this.#said(request, ward, command, read);
+
+      // 3. When it happened, 4. is it still what the person saw, 5. decide.
+      const decided =
+        'problem' in author ? author : this.#decide({ ...said, author }, command, decider, read);
+      if ('problem' in decided) return (await this.#seenBefore(said)) ?? decided;
+
+      try {
+        // 6. Append the events with the outcome, all or nothing, once.
+        const { appended, seen } = await store(this.ports.log, decided);
+        return seen ? { seen: sameCommand(said, seen) } : { done: decided.command, appended };
+      } catch (error) {
+        if (!(error instanceof VersionConflict)) throw error;
+        if (command.envelope.expect !== 'latest' || again === DECIDE_AGAIN) {
+          return { problem: conflict(command.envelope) };
+        }
+      }
     }
   }
 
@@ -168,32 +190,36 @@ export class Commands {
   }
 
   /** A repeat is answered from what is stored, even when the same command would fail today. */
-  async #storedAnswer(said: Said): Promise<CommandAnswer | null> {
+  async #seenBefore(said: Said): Promise<Settled | null> {
     const { ward, envelope } = said;
     const seen = await availableOrAnswered(() => this.ports.log.outcomeOf(ward, envelope.commandId));
-    return seen && this.#repeat(said, seen);
+    return seen && { seen: sameCommand(said, seen) };
   }
 
-  async #repeat(said: Said, seen: CommandOutcome): Promise<CommandAnswer> {
-    const { ward, commandId } = sameCommand(said, seen);
-    const result = seen.result as StoredResult;
-    if (isRefusal(result)) return refused(commandId, result, true);
-    const { position = 0 } = seen;
-    const shown = await this.ports.boards.waitFor(ward, position, SHOWN_WITHIN_MS);
-    return accepted(commandId, result, { position, shown, repeated: true });
-  }
-
-  async #answer(command: CommandOutcome, appended: Appended): Promise<CommandAnswer> {
-    const { ward, name, commandId, outcome } = command;
-    const { events } = appended;
-    this.ports.logger.info({ ward, command: name, id: commandId, outcome, events: events.length }, 'command');
-    const result = command.result as StoredResult;
-    if (isRefusal(result)) return refused(commandId, result, false);
-    const last = new Map(events.map((event) => [event.ward, event.position]));
+  async #answer(settled: Settled): Promise<CommandAnswer> {
+    if ('problem' in settled) return settled;
+    const repeated = 'seen' in settled;
+    const outcome = repeated ? settled.seen : settled.done;
+    const { ward, commandId } = outcome;
+    const last = new Map(
+      repeated
+        ? [[ward, settled.seen.position ?? 0]]
+        : settled.appended.events.map((event) => [event.ward, event.position]),
+    );
+    if (!repeated) this.#note(outcome, settled.appended);
+    const result = outcome.result as StoredResult;
+    if (isRefusal(result)) return refused(commandId, result, repeated);
     const shown = await Promise.all(
       [...last].map(([where, position]) => this.ports.boards.waitFor(where, position, SHOWN_WITHIN_MS)),
     );
-    const position = last.get(ward) ?? 0;
-    return accepted(commandId, result, { position, shown: shown.every(Boolean), repeated: false });
+    return accepted(commandId, result, {
+      position: last.get(ward) ?? 0,
+      shown: shown.every(Boolean),
+      repeated,
+    });
+  }
+
+  #note({ ward, name, commandId, outcome }: CommandOutcome, { events }: Appended): void {
+    this.ports.logger.info({ ward, command: name, id: commandId, outcome, events: events.length }, 'command');
   }
 }
