@@ -11,7 +11,7 @@ const tile = (stay = stayRow(), over = {}) =>
 const size = (selector: string) => parseFloat((tile().find(selector).element as HTMLElement).style.fontSize);
 
 describe('a bed’s tile', () => {
-  it('puts people and equipment before the tier’s day facts, in reading order', () => {
+  it('SCREEN-1 puts people and equipment before the tier’s day facts, in reading order', () => {
     const text = tile().text();
     const order = ['A1', '1 person', 'frame', 'up 2 h ago', '1 of 3', 'check by 14:00'].map((w) =>
       text.indexOf(w),
@@ -35,7 +35,7 @@ describe('a bed’s tile', () => {
     expect(tile().find('article').attributes('aria-label')).toBe('Bed A1, Bay 1, occupied');
   });
 
-  it('under last known never says current', () => {
+  it('SCREEN-4 under last known never says current', () => {
     const text = tile(stayRow(), { old: true }).text();
     expect(text).toContain('last known');
     expect(text).not.toContain('current');

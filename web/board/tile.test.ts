@@ -12,10 +12,10 @@ const by = (over: Partial<TileContext> = {}): TileContext => ({
 const lift = { people: 'two', aid: 'sling-lift' } as const;
 
 describe('first rank: people and equipment', () => {
-  it('by day leads with bed to chair', () => {
+  it('SCREEN-1 by day leads with bed to chair', () => {
     expect(tileSays(bedRow('A1'), by()).first).toEqual(['1 person', 'frame']);
   });
-  it('at night leads with the toilet of the night plan', () => {
+  it('SCREEN-1 at night leads with the toilet of the night plan', () => {
     expect(tileSays(bedRow('A1'), by({ night: true })).first).toEqual(['2 people', 'frame']);
   });
   it('names the second equipment on a line of its own', () => {
@@ -26,7 +26,7 @@ describe('first rank: people and equipment', () => {
 });
 
 describe('what stops', () => {
-  it('given a hold on the leading task, says HOLD and its scope first, the plan only if it cannot wait', () => {
+  it('SCREEN-2 given a hold on the leading task, says HOLD and its scope first, the plan only if it cannot wait', () => {
     const plan = planFor('bed-chair', { ...lift, hold: true });
     const says = tileSays(
       bedRow('A1', stayRow({ holds: [holdRow()], plan: { day: [plan], night: [] } })),
@@ -46,7 +46,7 @@ describe('what stops', () => {
     expect(says.kind).toBe('plan');
     expect(says.beside).toBe('HOLD: no walking');
   });
-  it('given a person not known, says CHECK BEFORE MOVING before any plan', () => {
+  it('SCREEN-2 given a person not known, says CHECK BEFORE MOVING before any plan', () => {
     const stay = stayRow({
       checkBeforeMoving: true,
       trust: { ...stayRow().trust, state: 'not-known' },
@@ -63,7 +63,7 @@ describe('what stops', () => {
 
 describe('a gap is not a zero', () => {
   const today = stayRow().today;
-  it('says not recorded where nothing was recorded, whatever the count holds', () => {
+  it('SCREEN-3 says not recorded where nothing was recorded, whatever the count holds', () => {
     const says = tileSays(bedRow('A1', stayRow({ today: { ...today, recorded: false, timesUp: 0 } })), by());
     expect(says.today).toBe('not recorded');
     expect(JSON.stringify(says)).not.toMatch(/0 of 3/);

@@ -74,7 +74,7 @@ describe('the wall', () => {
     expect(wall.text()).toContain('Not an alarm. Check before you move.');
   });
 
-  it('given a cut link, the whole board reads LAST KNOWN with the time and why', async () => {
+  it('SCREEN-4 given a cut link, the whole board reads LAST KNOWN with the time and why', async () => {
     const { answer } = ward();
     answer();
     const wall = await show(WallPage);
@@ -111,7 +111,7 @@ describe('the wall', () => {
     expect(wall.text()).not.toContain('LAST KNOWN');
   });
 
-  it('given an old page, shows only the way to reload, no bed', async () => {
+  it('SCREEN-7 given an old page, shows only the way to reload, no bed', async () => {
     const { link, answer } = ward();
     answer();
     const wall = await show(WallPage);
@@ -122,7 +122,7 @@ describe('the wall', () => {
     expect(wall.findAll('.tile')).toHaveLength(0);
   });
 
-  it('covers the board while the tab is away', async () => {
+  it('SCREEN-5 covers the board while the tab is away', async () => {
     const { answer } = ward();
     answer();
     const wall = await show(WallPage);
@@ -185,7 +185,7 @@ const huddle = (over = {}) => ({
 });
 
 describe('the huddle', () => {
-  it('opens the reasons of a line in one tap', async () => {
+  it('SCREEN-10 opens the reasons of a line in one tap', async () => {
     vi.stubGlobal('fetch', () => Promise.resolve(Response.json(huddle())));
     const { answer } = ward();
     answer();
@@ -197,7 +197,7 @@ describe('the huddle', () => {
     expect(document.body.textContent).toContain('no sitting balance today');
   });
 
-  it('counts what is not recorded apart from what is not done', async () => {
+  it('SCREEN-3 counts what is not recorded apart from what is not done', async () => {
     vi.stubGlobal('fetch', () => Promise.resolve(Response.json(huddle())));
     const { answer } = ward();
     answer();
@@ -275,7 +275,7 @@ describe('setting up a ward', () => {
     expect(screen.text()).toContain('Add first somebody who may keep this list');
   });
 
-  it('given no answer, a second tap sends the same command again', async () => {
+  it('SCREEN-9 given no answer, a second tap sends the same command again', async () => {
     const { bodies, cut, mend } = sent();
     const screen = await show(SetUpPage, {});
     await screen.find('input').setValue('Heron ward');

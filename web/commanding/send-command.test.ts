@@ -73,7 +73,7 @@ describe('a command', () => {
     expect(body.entered.at).toBe('2026-11-25T17:00:00.000Z');
   });
 
-  it('given a network failure, goes out again with the same id and body', async () => {
+  it('SCREEN-9 given a network failure, goes out again with the same id and body', async () => {
     const heard = server(unreachable, unreachable, () => ok(accepted));
     const sent = await deliverCommand(prepareCommand(ask), NO_PAUSES);
     expect(sent.kind).toBe('accepted');

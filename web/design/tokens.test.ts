@@ -41,7 +41,7 @@ describe.each([
   const tokens = new Map([...block(':root'), ...block(selector)]);
 
   // WCAG 2.2 success criterion 1.4.3: 4.5 to 1.
-  it.each(TEXT)('%s on %s is at least 4.5 to 1', (ink, paper) => {
+  it.each(TEXT)('SCREEN-11 %s on %s is at least 4.5 to 1', (ink, paper) => {
     expect(contrast(tokens.get(ink)!, tokens.get(paper)!)).toBeGreaterThanOrEqual(4.5);
   });
 

@@ -75,7 +75,7 @@ describe('joining', () => {
     expect(store.bedsById.get('bed-A2')?.state).toBe('empty');
   });
 
-  it('keeps nothing: a new page starts with no board and last known', () => {
+  it('SCREEN-8 keeps nothing: a new page starts with no board and last known', () => {
     joined();
     setActivePinia(createPinia());
     const fresh = useBoardStore();
@@ -84,7 +84,7 @@ describe('joining', () => {
     expect({ ...localStorage }).toEqual({});
   });
 
-  it('given another ward, drops the first ward entirely before the second answers', () => {
+  it('SCREEN-8 given another ward, drops the first ward entirely before the second answers', () => {
     const { link, store } = joined();
     const second = fakeLink();
     store.join('w2' as WardId, { open: second.open });
@@ -111,7 +111,7 @@ describe('patches', () => {
     expect(link.asked).toHaveLength(1);
   });
 
-  it('given a gap, leaves the board as it was and asks again from where it stands', () => {
+  it('SCREEN-7 given a gap, leaves the board as it was and asks again from where it stands', () => {
     const { link, store } = joined();
     link.reports.patch(patchTo(9, 10, { beds: [bedRow('A1', null)] }));
     expect(store.bedsById.get('bed-A1')?.state).toBe('occupied');
@@ -127,7 +127,7 @@ describe('patches', () => {
 });
 
 describe('what cannot be taken in', () => {
-  it('given three failures in a row, asks for a reload and closes the link', () => {
+  it('SCREEN-7 given three failures in a row, asks for a reload and closes the link', () => {
     const { link, store } = joined();
     link.reports.unreadable('patch');
     link.reports.unreadable('answer');
@@ -147,7 +147,7 @@ describe('what cannot be taken in', () => {
     expect(store.standing).toBe('joined');
   });
 
-  it('given a server of another version, says that this page is old', () => {
+  it('SCREEN-7 given a server of another version, says that this page is old', () => {
     const link = fakeLink();
     const store = useBoardStore();
     store.join(W, { open: link.open });
@@ -186,7 +186,7 @@ describe('last known', () => {
     expect(store.age).toMatchObject({ state: 'last-known', why: 'projection-trails' });
   });
 
-  it('given old beats delivered late in a bundle, does not take them for fresh ones', () => {
+  it('SCREEN-6 given old beats delivered late in a bundle, does not take them for fresh ones', () => {
     const { link, store } = joined();
     passWithBeats(link, 0, 4_000);
     vi.advanceTimersByTime(15_000);
@@ -215,7 +215,7 @@ describe('last known', () => {
 });
 
 describe('a tab that was away', () => {
-  it('covers the board while hidden and judges its age before showing it', () => {
+  it('SCREEN-5 covers the board while hidden and judges its age before showing it', () => {
     const { store } = joined();
     expect(store.covered).toBe(false);
     hidden = true;
@@ -229,7 +229,7 @@ describe('a tab that was away', () => {
     expect(store.age.state).toBe('last-known');
   });
 
-  it('given a page restored from the browser’s memory, judges before showing', () => {
+  it('SCREEN-5 given a page restored from the browser’s memory, judges before showing', () => {
     const { store } = joined();
     window.dispatchEvent(new Event('pagehide'));
     expect(store.covered).toBe(true);
@@ -239,7 +239,7 @@ describe('a tab that was away', () => {
     expect(store.age).toMatchObject({ state: 'last-known', since: NOON });
   });
 
-  it('given a machine that slept 30 s, trusts nothing until the server has answered a new question', () => {
+  it('SCREEN-5 given a machine that slept 30 s, trusts nothing until the server has answered a new question', () => {
     const { link, store } = joined();
     vi.setSystemTime(NOON + 30_000);
     vi.advanceTimersByTime(500);
