@@ -1,6 +1,5 @@
 /** The closed list of what the assessments room may refuse: code -> title. */
 export const assessmentRefusals = {
-  'check-needs-qualified': 'A staged check needs a nurse or therapist',
   'protocol-unknown': 'That protocol version is not known on this ward',
   'stage-unknown': 'That stage is not in the protocol',
   'stage-out-of-order': 'The stages are out of order',
