@@ -17,7 +17,7 @@ describe('the deciders together', () => {
     expect(aboutAStay.length).toBeGreaterThan(20);
     for (const { name } of aboutAStay) {
       const data = { stay: 'anna', bed: 'b1', from: 'b1', to: { ward: ROWAN, bed: 'b2', stay: 'anna-2' } };
-      expect(DECIDERS.get(name)!.reads(data as never, LARCH)[0], name).toEqual({
+      expect(DECIDERS.get(name)!.reads(data as never, LARCH)[0], `${name} reads first`).toEqual({
         ward: LARCH,
         stream: 'stay/anna',
       });
