@@ -5,6 +5,10 @@ create function footboard_clock() returns timestamptz language sql volatile as $
   select clock_timestamp()
 $$;
 
+create function footboard_now() returns bigint language sql volatile as $$
+  select floor(date_part('epoch', footboard_clock()) * 1000)::bigint
+$$;
+
 -- The bytes a link of the chain covers: each field as `length in bytes:text`, so that no two
 -- different events read the same. One SQL expression, inlined into the caller's plan.
 create function footboard_link_text(
@@ -45,7 +49,6 @@ create function footboard_append(
 ) returns table (ward text, first_position bigint, recorded bigint) language plpgsql as $$
 #variable_conflict use_column
 declare
-  clock  bigint := floor(date_part('epoch', footboard_clock()) * 1000)::bigint;
   head   record;
   body   bytea;
   link   bytea;
@@ -59,7 +62,8 @@ begin
   -- 1. The outcome first: a concurrent twin waits here and then finds it.
   insert into command_outcome (ward, command_id, name, body_hash, author_staff, author_role,
                                outcome, result, last_event, recorded)
-  values (c_ward, c_id, c_name, c_body_hash, c_staff, c_role, c_outcome, c_result, c_last_event, clock);
+  values (c_ward, c_id, c_name, c_body_hash, c_staff, c_role, c_outcome, c_result, c_last_event,
+          footboard_now());
 
   -- 2. Personal data. A key destroyed meanwhile refuses the whole append.
   if cardinality(t_refs) > 0 then
@@ -90,7 +94,8 @@ begin
       values (w, 0, decode(repeat('00', 32), 'hex'), 0) on conflict do nothing;
       select h.position, h.chain, h.recorded into head from ward_head h where h.ward = w for update;
     end if;
-    stamp := greatest(head.recorded, clock);
+    -- Read once the head is ours, so that a long wait for it does not make an entry look older.
+    stamp := greatest(head.recorded, footboard_now());
 
     if lo = hi then
       link := sha256(head.chain || convert_to(footboard_link_text(

@@ -28,9 +28,23 @@ function shared<T>(known: Map<string, T>, key: string, make: () => T): T {
   return made;
 }
 
-/** Validated when appended, so not parsed by its schema again; only raised to the current version. */
+/**
+ * Validated when appended, so not parsed by its schema again; only raised to the current version.
+ * The payload is parsed when somebody looks at it: a rebuild that reads a million events looks at
+ * those of the people who are still in a bed. It is the event's own property all the same, so that
+ * a copy (`{ ...event }`), a comparison or JSON has it.
+ * @throws for a version of the future, at once.
+ */
 function eventOf(row: ReadRow): LoggedEvent {
   const type = eventTypeNamed(row.type);
+  const version = row.schema_version;
+  let text: string | null = row.payload;
+  let payload: unknown;
+  const parse = () => {
+    payload = upcast(type, version, JSON.parse(text!));
+    text = null;
+  };
+  if (version > type.version) parse();
   return {
     ward: row.ward as WardId,
     position: row.position,
@@ -38,7 +52,10 @@ function eventOf(row: ReadRow): LoggedEvent {
     version: row.version,
     id: row.id as EventId,
     type: row.type,
-    payload: upcast(type, row.schema_version, JSON.parse(row.payload)),
+    get payload() {
+      if (text !== null) parse();
+      return payload;
+    },
     occurred: row.occurred,
     precision: row.precision as Precision,
     entered: row.entered,

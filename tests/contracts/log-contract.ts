@@ -226,6 +226,10 @@ export function logContract(on: string, open: Open): void {
       const { schemaVersion: _, ...fields } = event;
       const logged = { ...fields, position: 1, recorded: events[0]!.recorded };
       expect(await log.readWard(ward, 0, 10)).toEqual([logged]);
+      // A copy has the payload too, whether or not anybody looked at it before.
+      const [read] = await log.readWard(ward, 0, 10);
+      expect({ ...read }).toEqual(logged);
+      expect(JSON.parse(JSON.stringify(read))).toEqual(logged);
       expect(await log.readStream(ward, 'stay/s1')).toEqual({
         stream: 'stay/s1',
         version: 1,

@@ -108,6 +108,22 @@ describe('the log on PostgreSQL, raced', () => {
     expect(heldDone).toBe(true);
   });
 
+  it('LOG-8 recorded is when the head was had, not when the wait for it began', async () => {
+    const ward = newWard();
+    await one.log.append(request(ward, 'stay/s1'));
+    await direct.query('begin');
+    try {
+      await direct.query('select 1 from ward_head where ward = $1 for update', [ward]);
+      const behind = one.log.append(request(ward, 'stay/s1', 2));
+      await waiting(1);
+      const { rows } = await direct.query<{ now: string }>('select footboard_now() as now');
+      await direct.query('commit');
+      expect((await behind).events[0]!.recorded).toBeGreaterThanOrEqual(Number(rows[0]!.now));
+    } finally {
+      await direct.query('rollback');
+    }
+  });
+
   it('LOG-4 a twin in another process waits for the first and then has its outcome', async () => {
     const ward = newWard();
     await one.log.append(request(ward, 'stay/s0'));
