@@ -70,8 +70,8 @@ describe('from the bedside to the wall', () => {
     expect(await tile(screen.page, 'A6').innerText()).not.toMatch(/HOLD/);
 
     await phone.page.getByRole('button', { name: 'More' }).click();
-    await phone.page.getByRole('menuitem', { name: /hold/i }).first().click();
-    await phone.page.getByRole('button', { name: 'Out of bed', exact: true }).click();
+    await phone.page.getByRole('menuitem', { name: 'Hold', exact: true }).click();
+    await phone.page.getByRole('button', { name: 'Getting out of bed', exact: true }).click();
     await phone.page.getByRole('button', { name: 'Unstable', exact: true }).click();
     await phone.page.getByRole('button', { name: /place the hold/i }).click();
 

@@ -6,7 +6,7 @@ import { once } from 'node:events';
  * without a word (no reset, no close), as with a real cable; plugged in again, broken connections end.
  */
 export class Cable {
-  private readonly pairs = new Set<{ near: Socket; far: Socket }>();
+  private readonly ends = new Set<Socket>();
   private pulled = false;
   private constructor(
     private readonly server: Server,
@@ -41,15 +41,14 @@ export class Cable {
 
   private join(near: Socket, toPort: number, toHost: string): void {
     const far = connect(toPort, toHost);
-    const pair = { near, far };
-    this.pairs.add(pair);
+    this.ends.add(near).add(far);
     const carry = (from: Socket, to: Socket) => {
       from.on('data', (bytes) => {
         if (!this.pulled) to.write(bytes);
       });
       from.on('error', () => undefined);
       from.on('close', () => {
-        this.pairs.delete(pair);
+        this.ends.delete(from);
         if (!this.pulled) to.destroy();
       });
     };
@@ -58,10 +57,7 @@ export class Cable {
   }
 
   private drop(): void {
-    for (const { near, far } of this.pairs) {
-      near.destroy();
-      far.destroy();
-    }
-    this.pairs.clear();
+    for (const end of this.ends) end.destroy();
+    this.ends.clear();
   }
 }
