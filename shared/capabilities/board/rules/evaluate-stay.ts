@@ -32,7 +32,7 @@ import { goalToday } from '../../sessions/rules/goals.ts';
 import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import { rulesOf } from '../../wards/rules/ward-state.ts';
-import type { HoldView, StayView, TodayView, TrustView } from '../view.ts';
+import type { HoldView, StayView, TaskPlan, TodayView, TrustView } from '../view.ts';
 import { onOwnInForce, seenWalkingInForce, walkingSupportOf } from './on-own.ts';
 import { trustAndDue } from './trust.ts';
 
@@ -142,7 +142,7 @@ export function evaluateFacts(
     due,
     lastUp: laterUp(lastUpOf(sessions), upInCheck(facts, protocols)),
     lastEvent: lastEventOf(sessions),
-    today: todayOf(input, tier, standing, sessions, facts, day),
+    today: todayOf(input, plan.day, tier, standing, sessions, facts, day),
     usualWay: standing.usualWay,
     attachments: standing.attachments.map(({ of }) => ({
       attachment: of.attachment,
@@ -230,6 +230,7 @@ function upInCheck(facts: readonly Fact[], protocols: ProtocolLookup): LastUp {
 
 function todayOf(
   input: PlanInput,
+  plan: readonly TaskPlan[],
   tier: TierJudgement,
   standing: Standing,
   sessions: readonly SessionFact[],
@@ -243,6 +244,7 @@ function todayOf(
         cleared: known ? tier.cleared : null,
         tierFact: tier.assessment?.id ?? null,
         holds: input.holds,
+        plan,
         activityOrder: input.orders.activity,
         usualWay:
           standing.usualWay && standing.usualWayFact

@@ -121,7 +121,7 @@ describe('a correction or retraction that may lower help', () => {
       );
       expect(facts.map((f) => f.id)).toContain('f');
       expect(conflicts).toMatchObject([{ safer: 'f', other: 'r' }]);
-      expect(lookAgain).toEqual([]);
+      expect(lookAgain).toMatchObject([{ event: 'r' }]);
     },
   );
 

@@ -4,8 +4,8 @@
  * counts); a retraction takes an entry out, and the retraction of a retraction brings it back. The
  * result depends on the set of events alone, never on the order in which they arrived.
  *
- * Design rule 2: a correction or retraction that may lower help counts only from a qualified author
- * and then asks for a look; from anyone else the original stands and the two are shown as a conflict.
+ * Design rule 2: a correction or retraction that may lower help counts only from a qualified author;
+ * from anyone else the original stands and the two are shown as a conflict. Either asks for a look.
  */
 import { isQualified } from '../../../kernel/author.ts';
 import { upcast, type LoggedEvent, type PayloadOf } from '../../../kernel/event-type.ts';
@@ -32,7 +32,7 @@ export interface Effective {
   readonly retracted: ReadonlySet<EventId>;
   /** Corrections and retractions by someone who may not lower help: the original stands. */
   readonly conflicts: readonly Dispute[];
-  /** Corrections and retractions that may have lowered help: each asks for a look until the next check. */
+  /** Corrections and retractions that may lower help, counted or not: each asks for a look until the next check. */
   readonly lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[];
 }
 
@@ -109,10 +109,8 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
   const settled = new Map<EventId, boolean>();
   const permitted = (verb: LoggedEvent, may: boolean, target: EventId, words: string): boolean => {
     if (!may) return true;
-    if (isQualified(verb.author)) {
-      lookAgain.push({ event: verb.id, at: verb.occurred, words: `${words}: look again before moving` });
-      return true;
-    }
+    lookAgain.push({ event: verb.id, at: verb.occurred, words: `${words}: look again before moving` });
+    if (isQualified(verb.author)) return true;
     conflicts.push({
       question: 'correction',
       safer: target,

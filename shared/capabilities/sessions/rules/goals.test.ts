@@ -10,6 +10,7 @@ import {
   order,
   session,
   stayOf,
+  trigger,
   ward,
   type StageId,
   type Told,
@@ -65,6 +66,14 @@ describe('a proposed goal', () => {
     expect(
       view(2, order(0.5, { about: 'activity', most: 'chair' }), check('turn', 1)).today.goal?.activity,
     ).toBe('chair');
+  });
+});
+
+describe('a goal and the plan', () => {
+  it('asks for nothing that the plan holds until a nurse has looked, and says so', () => {
+    const { today } = view(3, check('walk', 1), trigger('fall', 2));
+    expect(today.goal?.activity).toBe('back-raised');
+    expect(today.because.map((b) => b.rule)).toContain('goal/task-held');
   });
 });
 

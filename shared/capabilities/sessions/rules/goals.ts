@@ -5,9 +5,10 @@
  */
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
-import type { Because, HoldView } from '../../board/view.ts';
+import type { Because, HoldView, TaskPlan } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
+import type { Task } from '../../handling/values.ts';
 import type { UsualWay } from '../../stays/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { goalSet } from '../events.ts';
@@ -19,6 +20,8 @@ export interface GoalInput {
   readonly cleared: ReadonlySet<string> | null;
   readonly tierFact: EventId | null;
   readonly holds: readonly HoldView[];
+  /** Today's plan: a goal never asks for a task that it holds. */
+  readonly plan: readonly TaskPlan[];
   readonly activityOrder: PlanInput['orders']['activity'];
   readonly usualWay: { readonly value: UsualWay; readonly fact: EventId } | null;
   /** Longest walk done without anything going wrong, metres. */
@@ -112,8 +115,30 @@ function whatStops(activity: Activity, input: GoalInput, cleared: ReadonlySet<st
   if (order && !isOrdered(activity, order.value)) {
     return say('goal/order', [order.fact], `Order: activity up to ${plain(order.value)}`);
   }
-  return null;
+  const task = TASK_OF[activity];
+  const held = task === null ? undefined : input.plan.find((p) => p.task === task && p.hold);
+  return held
+    ? say(
+        'goal/task-held',
+        [...new Set(held.because.flatMap((b) => b.facts))],
+        `The plan holds: ${plain(held.task)}`,
+      )
+    : null;
 }
+
+/** The task of the plan that an activity is. */
+const TASK_OF: Readonly<Record<Activity, Task | null>> = {
+  'bed-exercise': null,
+  'back-raised': null,
+  'edge-sit': 'edge-of-bed',
+  stand: 'stand',
+  chair: 'bed-chair',
+  'lifted-to-chair': 'bed-chair',
+  march: 'stand',
+  walk: 'walk',
+  stairs: 'walk',
+  toilet: 'toilet',
+};
 
 /** The most that a goal asks of someone who moved this way before; null for no cap. Ours, practice. */
 function mostByUsualWay(usual: UsualWay): Activity | null {
