@@ -63,12 +63,12 @@ export class Ledger {
       wardId: entry.ward,
       ward: part.state,
       calendar: part.calendar,
-      slice: (stream) => this.slice(entry.ward, stream),
+      slice: (stream, ward = entry.ward) => this.slice(ward, stream),
       stay: (id) => {
         const { version, events } = this.slice(entry.ward, streamKey('stay', id));
         return { stay: id, version, events };
       },
-      occupant: (bed) => this.occupant(bed),
+      occupant: (bed, ward = entry.ward) => this.occupant(ward, bed),
       otherWard: (id) => this.wards.get(id)?.state ?? null,
       now: entry.at,
       occurred: entry.at,
@@ -135,12 +135,9 @@ export class Ledger {
     return { stream, version: found?.version ?? 0, events: found?.events ?? NO_EVENTS };
   }
 
-  private occupant(bed: BedId): StayId | null {
-    for (const ward of this.wards.keys()) {
-      const last = this.slice(ward, streamKey('bed', bed)).events.at(-1);
-      if (last) return last.type === 'bed-taken' ? (last.payload as { stay: StayId }).stay : null;
-    }
-    return null;
+  private occupant(ward: WardId, bed: BedId): StayId | null {
+    const last = this.slice(ward, streamKey('bed', bed)).events.at(-1);
+    return last?.type === 'bed-taken' ? (last.payload as { stay: StayId }).stay : null;
   }
 
   private newId(kind: string): string {
