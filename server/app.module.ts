@@ -11,6 +11,7 @@ import type { About } from './http/about.ts';
 import { CommandsController } from './http/commands.controller.ts';
 import { HealthController } from './http/health.controller.ts';
 import { OpenApiController } from './http/openapi.controller.ts';
+import { ProblemsController } from './http/problems.controller.ts';
 import { QueriesController } from './http/queries.controller.ts';
 import { LOG } from './log/log.ts';
 import type { Log } from './log/log.ts';
@@ -53,7 +54,13 @@ export function appModule(ports: AppPorts): DynamicModule {
   const providers: Provider[] = given.map(([provide, useValue]) => ({ provide, useValue }));
   return {
     module: AppModule,
-    controllers: [HealthController, OpenApiController, CommandsController, QueriesController],
+    controllers: [
+      HealthController,
+      OpenApiController,
+      CommandsController,
+      QueriesController,
+      ProblemsController,
+    ],
     providers: [...providers, WardGateway],
   };
 }

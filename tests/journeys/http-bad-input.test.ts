@@ -249,6 +249,15 @@ describe('bodies and addresses', () => {
   });
 });
 
+describe('the type of a problem', () => {
+  it('leads to what kind it is', async () => {
+    const { type, title } = asProblem(await ward.send('come-back', { stay: 'nobody' }));
+    expect((await ward.get(type)).body).toEqual({ type, title, rule: true });
+    expect((await ward.get('/problems/conflict')).body).toMatchObject({ rule: false });
+    expectProblem(await ward.get('/problems/no-such-code'), 404, 'no-such-page');
+  });
+});
+
 describe('socket messages that cannot be', () => {
   it.each([
     [null],

@@ -174,6 +174,32 @@ describe('what goes with every answer', () => {
   });
 });
 
+describe('the screens (built by npm install)', () => {
+  it('are one page at every address of their own, never kept, so that an update reaches every wall', async () => {
+    for (const path of ['/', '/set-up', `/wards/${WARD}/wall`]) {
+      const answer = await fetch(`${ward.footboard.url}${path}`);
+      expect({ path, status: answer.status, kept: answer.headers.get('cache-control') }).toEqual({
+        path,
+        status: 200,
+        kept: 'no-store',
+      });
+      expect(await answer.text()).toContain('<div id="app"');
+    }
+  });
+
+  it('have scripts and styles named by their content, kept for good', async () => {
+    const page = await (await fetch(ward.footboard.url)).text();
+    const files = [...page.matchAll(/(?:src|href)="(\/assets\/[^"]+)"/g)].map((match) => match[1]!);
+    expect(files.length).toBeGreaterThan(0);
+    for (const file of files) expect((await headersOf(file)).get('cache-control')).toContain('immutable');
+  });
+
+  it('miss a file rather than send the page in its place', async () => {
+    expect(asProblem(await ward.get('/assets/not-there.js')).status).toBe(404);
+    expect(asProblem(await ward.get('/../package.json')).status).toBe(404);
+  });
+});
+
 describe('readiness', () => {
   it('HTTP-3 is a 503 problem while a board trails its log', async () => {
     ward.footboard.boards.pauseProjector(WARD as never);
