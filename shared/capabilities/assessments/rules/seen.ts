@@ -223,7 +223,13 @@ class Fold {
       this.dispute(key, stage, fact, stood.fact);
     }
     this.lastNotMet.set(key, fact);
-    this.stages.set(key, this.standing('not-met', fact, record, at, judged));
+    const now = this.standing('not-met', fact, record, at, judged);
+    // How the person was held before is not forgotten by failing.
+    this.stages.set(key, {
+      ...now,
+      securedWith: now.securedWith ?? stood?.securedWith ?? null,
+      people: Math.max(now.people, stood?.people ?? 0),
+    });
     // What was not met beyond it stays not met; only what was cleared is taken back.
     const beyond = protocol.stages.slice(index + 1).map((later) => stageKey(protocol, later));
     if (stage.shows) beyond.push(...STAGE_MEANINGS.slice(STAGE_MEANINGS.indexOf(stage.shows) + 1));

@@ -64,7 +64,12 @@ export const help = (people: People, aid: AidClass = 'none', hold = false): Help
 export const joinHelp = (a: Help, b: Help): Help => ({
   hold: a.hold || b.hold,
   people: morePeople(a.people, b.people),
-  aids: aidClass.options.filter((one) => a.aids.includes(one) || b.aids.includes(one)),
+  aids:
+    b.aids.length === 0
+      ? a.aids
+      : a.aids.length === 0
+        ? b.aids
+        : aidClass.options.filter((one) => a.aids.includes(one) || b.aids.includes(one)),
 });
 
 /** The demanded aids that no other demanded aid covers: one, unless they cannot be combined. */

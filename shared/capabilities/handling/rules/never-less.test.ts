@@ -51,7 +51,7 @@ const stageRecord = (stage: string): fc.Arbitrary<StageRecord> =>
       ),
       held: fc.option(fc.constantFrom(...securedWith.options), { nil: undefined }),
       people: fc.integer({ min: 0, max: 2 }),
-      findings: fc.oneof(fc.constant([]), findings(stage)),
+      findings: fc.oneof(fc.constant<Finding[]>([]), findings(stage)),
       symptom: fc.boolean().map((b) => b && stage === 'walk'),
       oneLeg: fc.option(fc.constantFrom('left' as const, 'right' as const), { nil: undefined, freq: 3 }),
     })
@@ -88,8 +88,13 @@ const clean: fc.Arbitrary<Fact> = fc
   .record({
     at: fc.integer({ min: 18, max: 40 }),
     last: fc.constantFrom('edge', 'stand', 'turn', 'walk', 'walk'),
+    heldAt: fc.constantFrom('none', 'edge', 'stand', 'turn', 'walk'),
+    securedWith: fc.constantFrom(...securedWith.options),
+    people: fc.integer({ min: 0, max: 2 }),
   })
-  .map(({ at, last }) => assessment(upTo(last), { at }));
+  .map(({ at, last, heldAt, people, securedWith: by }) =>
+    assessment(upTo(last, { [heldAt]: { how: 'secured', securedWith: by, people } }), { at }),
+  );
 const history = fc.array(
   fc.oneof(clean, check(fc.constantFrom('nurse' as const, 'therapist' as const), 0, 40)),
   { minLength: 1, maxLength: 4 },

@@ -91,7 +91,7 @@ interface Composed {
   readonly demands: readonly Demand[];
 }
 
-function compose(task: Task, input: PlanInput, seenWalking: boolean): Composed {
+function compose(task: Task, input: PlanInput, seenWalking: boolean, tethers: readonly Demand[]): Composed {
   // Nobody who was seen walking is on the floor by habit: that plan does not speak of it.
   const base =
     seenWalking && task !== 'from-floor'
@@ -112,7 +112,7 @@ function compose(task: Task, input: PlanInput, seenWalking: boolean): Composed {
     ...surgeryDemands(task, input),
     ...triggerDemands(task, input),
     ...pressureDemands(task, input),
-    ...attachmentDemands(input),
+    ...tethers,
   ];
   const joined = demands.reduce((h, d) => joinHelp(h, d.help), NO_HELP);
   const byWeight = weightDemands(input, joined.aids);
@@ -170,17 +170,19 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
 export function planStay(input: PlanInput): StayPlan {
   const walkingUntil = seenWalkingUntil(input);
   const sedated = sedatedUntil(input);
+  const tethers = attachmentDemands(input);
   const ownStands = onOwnStands(input);
   const day: TaskPlan[] = [];
   const night: TaskPlan[] = [];
   for (const task of taskValues.options) {
-    const composed = compose(task, input, walkingUntil !== null);
+    const composed = compose(task, input, walkingUntil !== null, tethers);
     const own = (when: 'day' | 'night', c: Composed) =>
       ownStands && c.more === 0 && !mustAsk(task, c.help) && c.help.people === 'stand-by'
         ? onOwnReaches(task, when, c.help, input)
         : null;
     const ownByDay = own('day', composed);
-    day.push(say(task, input, composed, ownByDay));
+    const byDay = say(task, input, composed, ownByDay);
+    day.push(byDay);
 
     const byNight =
       sedated === null
@@ -194,7 +196,8 @@ export function planStay(input: PlanInput): StayPlan {
             ),
           );
     // Never less at night than by day.
-    night.push(say(task, input, byNight, ownByDay && own('night', byNight)));
+    const ownByNight = ownByDay && own('night', byNight);
+    night.push(byNight === composed && !ownByDay ? byDay : say(task, input, byNight, ownByNight));
   }
   const changes = [input.capability.nextChange, walkingUntil, sedated].filter((c) => c !== null);
   return {

@@ -1,7 +1,7 @@
 /** Bed to chair and toilet: the rules before the tables, then the table's row for this person. */
 import { atLeast } from './help.ts';
 import type { Demand } from './demand.ts';
-import { demand, factsOf, fromRow, told } from './demand.ts';
+import { demand, factsOf, fromRow, note, told } from './demand.ts';
 import { BARIATRIC_TRANSFER, CHAIR_TO_TROLLEY, TRANSFER } from './tables/transfer.ts';
 import type { TransferCase } from './tables/transfer.ts';
 import type { Option, Row, Table } from './tables/table.ts';
@@ -61,7 +61,6 @@ const NOT_ALLOWED: Partial<Record<Option['aid'], string>> = {
   'standing-aid':
     'a standing aid needs sitting balance, a leg that bears, instructions followed, grip and arms that may pull: sling lift instead',
   belt: 'a belt needs sitting balance, a leg that bears, instructions followed, grip and arms that may pull: sling lift instead',
-  'seated-transfer-aid': 'a seated transfer needs sitting balance cleared today: sling lift instead',
 };
 
 /** Capability questions a transfer stands on. */
@@ -149,7 +148,16 @@ export function transferHelp(input: PlanInput): Demand[] {
       ),
     );
   }
-  const row = rowFor<TransferCase>(table, { bears, cooperative, arms: armsPush(input) });
+  const rowWith = (arms: boolean) => rowFor<TransferCase>(table, { bears, cooperative, arms });
+  const withArms = rowWith(armsPush(input));
+  // Arms that push and a seat that does not hold give no more help than arms that do not push.
+  const seatHolds = withArms.options[0].aid !== 'seated-transfer-aid' || allowed(withArms.options[0], input);
+  if (!seatHolds) {
+    const words =
+      'A seated transfer needs sitting balance cleared today and grip: as if the arms did not push';
+    notes.push(note('before-the-tables/fit-for-the-aid', words, [c.standings.get('edge')?.fact.id]));
+  }
+  const row = seatHolds ? withArms : rowWith(false);
   const base = take(table, row, input);
   // A seated or lifted transfer does not go over the feet: how standing was held does not bear on it.
   const onFeet = base.some((d) => d.help.aids.some((a) => a === 'belt' || a === 'standing-aid'));
