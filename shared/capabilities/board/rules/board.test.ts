@@ -94,7 +94,7 @@ describe('the board', () => {
     expect(nextChange).toBeNull();
   });
 
-  it('carries a plan with the person, not with the bed, through a swap', () => {
+  it('BOARD-5 carries a plan with the person, not with the bed, through a swap', () => {
     const ward = new Ward();
     const [ada, ben] = [ward.admit('bed-1')!, ward.admit('bed-2')!];
     ward.tell(ada, check('walk', 1));
@@ -110,7 +110,7 @@ describe('the board', () => {
     expect(rowOf(state, 'bed-1', hours(3)).stay!.holds).toHaveLength(1);
   });
 
-  it('gives a late entry to the stay it names and leaves the next occupant alone', () => {
+  it('BOARD-5 gives a late entry to the stay it names and leaves the next occupant alone', () => {
     const ward = new Ward();
     const first = ward.admit('bed-1')!;
     ward.end('bed-1', 5);
@@ -141,7 +141,7 @@ describe('the board', () => {
     expect(state.records.size).toBe(1);
   });
 
-  it('shows a person whose earlier entries are not loaded as not known, never as an empty bed', () => {
+  it('BOARD-7 shows a person whose earlier entries are not loaded as not known, never as an empty bed', () => {
     const ward = new Ward();
     const stay = ward.admit('bed-1')!;
     ward.tell(stay, hold(1, 'out-of-bed', 20));
@@ -219,7 +219,7 @@ describe('the projection', { timeout: 60_000 }, () => {
     fc.integer({ min: 0, max: 400 }).map((q) => hours(q / 4)),
     { minLength: 1, maxLength: 5 },
   );
-  it('shows the same bytes live, in any pages and looked at in between, as rebuilt', () => {
+  it('BOARD-6 shows the same bytes live, in any pages and looked at in between, as rebuilt', () => {
     fc.assert(
       fc.property(
         acts,

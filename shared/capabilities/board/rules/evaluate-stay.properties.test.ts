@@ -12,7 +12,7 @@ const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60)
 const view = (record: StayRecord, t: number) => evaluateStay(record, ward, calendar, t);
 
 describe('the view of a stay', { timeout: 60_000 }, () => {
-  it('never throws and always fits the wire', () => {
+  it('BOARD-1 never throws and always fits the wire', () => {
     fc.assert(
       fc.property(histories, at, (told, t) => {
         expect(stayView.safeParse(view(recordOf(told), t).view).error).toBeUndefined();
@@ -21,7 +21,7 @@ describe('the view of a stay', { timeout: 60_000 }, () => {
     );
   });
 
-  it('is the same at every instant until the next change it names', () => {
+  it('BOARD-2 is the same at every instant until the next change it names', () => {
     fc.assert(
       fc.property(histories, at, fc.double({ min: 0, max: 1, noNaN: true }), (told, t, part) => {
         const record = recordOf(told);
@@ -36,7 +36,7 @@ describe('the view of a stay', { timeout: 60_000 }, () => {
     );
   });
 
-  it('does not depend on the order in which the entries arrived', () => {
+  it('BOARD-3 does not depend on the order in which the entries arrived', () => {
     fc.assert(
       fc.property(
         histories.chain((told) =>
@@ -94,7 +94,7 @@ describe('one more restriction', { timeout: 60_000 }, () => {
         payload: { ...(hold(q / 4, scope, 200).payload as object), hold: 'hold-added' },
       })),
   );
-  it('never lowers the help of any task, whenever it occurred and whoever said it', () => {
+  it('BOARD-4 never lowers the help of any task, whenever it occurred and whoever said it', () => {
     fc.assert(
       fc.property(histories, added, at, (told, extra, t) => {
         const before = view(recordOf(told), t).view;

@@ -104,7 +104,7 @@ describe('effective facts', () => {
 });
 
 describe('a correction or retraction that may lower help', () => {
-  it('counts from a qualified author and asks for a look', () => {
+  it('FACT-2 counts from a qualified author and asks for a look', () => {
     const { facts, lookAgain, conflicts } = effectiveFacts(
       stayOf({ ...trigger('fall', 1), id: 'f' }, { ...retract(2, 'f', 'charge-nurse'), id: 'r' }),
     );

@@ -27,7 +27,7 @@ function inForce(at: number, ...told: readonly Told[]) {
 }
 
 describe('a hold', () => {
-  it('whose review time has passed frees nobody: it reads review due', () => {
+  it('HOLD-1 whose review time has passed frees nobody: it reads review due', () => {
     expect(inForce(9, placed).holds).toMatchObject([{ scope: 'walking', reviewDue: false }]);
     const due = inForce(10, placed);
     expect(due.holds).toMatchObject([{ scope: 'walking', reviewDue: true, reviewAt: hours(10) }]);
@@ -36,7 +36,7 @@ describe('a hold', () => {
   it('is ended by a qualified person', () => {
     expect(inForce(3, placed, ended(2)).holds).toEqual([]);
   });
-  it('is not ended by an aide, nor by an end that names another placing, nor by one from before', () => {
+  it('HOLD-1 is not ended by an aide, nor by an end that names another placing, nor by one from before', () => {
     expect(inForce(3, placed, ended(2, 'aide')).holds).toHaveLength(1);
     expect(inForce(3, placed, ended(2, 'nurse', 'other')).holds).toHaveLength(1);
     expect(inForce(3, placed, ended(0.5)).holds).toHaveLength(1);

@@ -59,7 +59,7 @@ describe('a proposed goal', () => {
     expect(view(2, check('walk', 1), session(1.2, { metres: 400 })).today.goal?.metres).toBe(500);
     expect(view(2, check('walk', 1)).today.goal).toEqual({ activity: 'walk', timesUp: 3 });
   });
-  it('never asks for what a hold or an order stops', () => {
+  it('GOAL-1 never asks for what a hold or an order stops', () => {
     expect(view(2, check('walk', 1), hold(1.5, 'walking', 9)).today.goal?.activity).toBe('chair');
     expect(view(2, check('walk', 1), hold(1.5, 'out-of-bed', 9)).today.goal?.activity).toBe('back-raised');
     expect(view(2, check('walk', 1), hold(1.5, 'all-including-turning', 9)).today.goal).toBeNull();
@@ -98,7 +98,7 @@ describe('a goal that was set', () => {
 
 describe('today', () => {
   const walks = check('walk', 1);
-  it('not recorded is a gap, not a zero', () => {
+  it('GAP-1 not recorded is a gap, not a zero', () => {
     expect(view(2, walks).today).toMatchObject({
       recorded: false,
       minutesOutOfBed: null,

@@ -46,7 +46,7 @@ describe('the timeline of a stay', () => {
     expect(late({ recorded: 2.1, source: { kind: 'demo' } })).toBe(false);
   });
 
-  it('keeps a withdrawn entry readable, says that it no longer counts, and links both ways', () => {
+  it('FACT-1 keeps a withdrawn entry readable, says that it no longer counts, and links both ways', () => {
     const all = lines({ ...trigger('fall', 1), id: 'f' }, { ...retract(2, 'f'), id: 'r' });
     expect(all.find((e) => e.event === 'f')).toMatchObject({
       words: 'Trigger: fall',
@@ -56,7 +56,7 @@ describe('the timeline of a stay', () => {
     expect(all.find((e) => e.event === 'r')).toMatchObject({ target: 'f', counts: true });
   });
 
-  it('keeps the words of a corrected entry and says in the correction how it reads now', () => {
+  it('FACT-1 keeps the words of a corrected entry and says in the correction how it reads now', () => {
     const all = lines(
       { ...session(1, { metres: 20 }), id: 's' },
       { ...correct(2, 's', session(1, { metres: 12 })), id: 'c' },

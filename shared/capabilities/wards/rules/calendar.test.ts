@@ -50,7 +50,7 @@ describe('the ward day', () => {
     expect(calendar.wardDay(at('2026-03-29T12:00:00Z')).from).toBe(at('2026-03-29T01:30:00Z'));
   });
 
-  it('agrees with Temporal for any instant of six years, and days meet without gap or overlap', () => {
+  it('TIME-1 agrees with Temporal for any instant of six years, and days meet without gap or overlap', () => {
     const zones = ['Europe/Berlin', 'America/New_York', 'Australia/Lord_Howe', 'Asia/Kolkata'];
     fc.assert(
       fc.property(
@@ -99,6 +99,17 @@ describe('the night', () => {
 });
 
 describe('a time on the ward clock', () => {
+  it('TIME-2 refuses a skipped time with the remedy and asks which of two that happened twice', () => {
+    expect(resolveLocal('Europe/Berlin', '2026-03-29T02:30')).toEqual({
+      refused: 'skipped-hour',
+      detail: '02:30 did not happen on 2026-03-29: the clocks went forward',
+      remedy: 'enter the time after the change (03:30 is the same moment on the new clock)',
+    });
+    expect(resolveLocal('Europe/Berlin', '2026-10-25T02:30')).toMatchObject({
+      refused: 'repeated-hour',
+      remedy: 'say which: the first (UTC+02:00) or the second (UTC+01:00)',
+    });
+  });
   it.each([
     ['Europe/Berlin', '2026-03-29T02:30'],
     ['America/New_York', '2026-03-08T02:30'],
