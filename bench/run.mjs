@@ -36,7 +36,14 @@ for (const name of asked.length ? asked : suites) {
   console.log(table(rows));
   console.log(table(ratios));
   short ||= ratios.some((ratio) => ratio.holds === false);
-  results[name] = { date: new Date().toISOString().slice(0, 10), commit, machine, seconds: Math.round((Date.now() - started) / 1000), rows, ratios };
+  results[name] = {
+    date: new Date().toISOString().slice(0, 10),
+    commit,
+    machine,
+    seconds: Math.round((Date.now() - started) / 1000),
+    rows,
+    ratios,
+  };
 }
 
 mkdirSync(`${root}docs/bench`, { recursive: true });

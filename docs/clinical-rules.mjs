@@ -22,26 +22,54 @@ export function clinicalRules() {
     '',
   ];
   for (const [index, stage] of DEFAULT_PROTOCOL.stages.entries()) {
-    lines.push(`### ${index + 1}. ${stage.word ?? 'May we start?'}`, '', stage.says, '', row('part', 'each side', 'a part not met', 'source'), row('---', '---', '---', '---'));
+    lines.push(
+      `### ${index + 1}. ${stage.word ?? 'May we start?'}`,
+      '',
+      stage.says,
+      '',
+      row('part', 'each side', 'a part not met', 'source'),
+      row('---', '---', '---', '---'),
+    );
     for (const part of stage.parts) {
       lines.push(
         row(
           part.says,
           part.sided ? 'yes' : 'no',
-          { required: 'keeps the person below', 'one-side': 'keeps the person below when on both sides', informs: 'informs the plan' }[part.gate],
+          {
+            required: 'keeps the person below',
+            'one-side': 'keeps the person below when on both sides',
+            informs: 'informs the plan',
+          }[part.gate],
           part.source,
         ),
       );
     }
-    if (stage.securedBy.length) lines.push('', `May be done secured: ${stage.securedBy.map((s) => s.replaceAll('-', ' ')).join(', ')}.${stage.firstTimeSecured ? ' The first time after surgery or bed rest it is.' : ''}`);
+    if (stage.securedBy.length)
+      lines.push(
+        '',
+        `May be done secured: ${stage.securedBy.map((s) => s.replaceAll('-', ' ')).join(', ')}.${stage.firstTimeSecured ? ' The first time after surgery or bed rest it is.' : ''}`,
+      );
     lines.push('');
   }
   lines.push('## Limits and validities', '', `Rules document version ${DEFAULT_RULES.version}.`, '');
   for (const [group, limits] of Object.entries(DEFAULT_RULES)) {
     if (typeof limits !== 'object') continue;
-    lines.push(`### ${words(group)[0].toUpperCase()}${words(group).slice(1)}`, '', row('limit', 'value', 'source', 'owner', 'review by'), row('---', '---', '---', '---', '---'));
+    lines.push(
+      `### ${words(group)[0].toUpperCase()}${words(group).slice(1)}`,
+      '',
+      row('limit', 'value', 'source', 'owner', 'review by'),
+      row('---', '---', '---', '---', '---'),
+    );
     for (const [name, limit] of Object.entries(limits)) {
-      lines.push(row(words(name), limit.value === true ? 'yes' : limit.value === false ? 'no' : limit.value, limit.source, limit.owner, limit.reviewBy));
+      lines.push(
+        row(
+          words(name),
+          limit.value === true ? 'yes' : limit.value === false ? 'no' : limit.value,
+          limit.source,
+          limit.owner,
+          limit.reviewBy,
+        ),
+      );
     }
     lines.push('');
   }

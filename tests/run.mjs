@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import pg from 'pg';
+import { Client } from 'pg';
 
 const root = new URL('..', import.meta.url).pathname;
 const requireAll = process.env.REQUIRE_ALL === '1';
@@ -21,9 +21,12 @@ if (found === true) {
   notRun.push(`postgres: no PostgreSQL answered (${found}); set TEST_DATABASE_URL`);
 }
 
-const chromium = [process.env.CHROMIUM_PATH, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(
-  (path) => path && existsSync(path),
-);
+const chromium = [
+  process.env.CHROMIUM_PATH,
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+].find((path) => path && existsSync(path));
 if (chromium) {
   projects.push('browser');
   env.CHROMIUM_PATH = chromium;
@@ -82,7 +85,7 @@ console.log(`${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} ski
 process.exit(failed > 0 ? 1 : 0);
 
 async function reachable(url) {
-  const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 2_000 });
+  const client = new Client({ connectionString: url, connectionTimeoutMillis: 2_000 });
   try {
     await client.connect();
     await client.query('select 1');

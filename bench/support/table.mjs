@@ -1,14 +1,16 @@
+const show = (value) => {
+  if (value === undefined || value === null) return '';
+  if (value === true) return 'yes';
+  if (value === false) return 'no';
+  if (typeof value === 'number')
+    return Number.isInteger(value) ? String(value) : String(Number(value.toPrecision(3)));
+  return String(value);
+};
+
 /** Rows of one shape as a Markdown table; numbers to three figures. */
 export function table(rows) {
   if (!rows || rows.length === 0) return '';
   const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))];
-  const show = (value) => {
-    if (value === undefined || value === null) return '';
-    if (value === true) return 'yes';
-    if (value === false) return 'no';
-    if (typeof value === 'number') return Number.isInteger(value) ? String(value) : String(Number(value.toPrecision(3)));
-    return String(value);
-  };
   return [columns, columns.map(() => '---'), ...rows.map((row) => columns.map((column) => show(row[column])))]
     .map((cells) => `| ${cells.join(' | ')} |`)
     .join('\n');

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
 const root = new URL('../..', import.meta.url).pathname;
-const promised = [...readFileSync(join(root, 'docs/promises.md'), 'utf8').matchAll(/^\| *([A-Z]+-\d+) *\|/gm)].map(
-  (match) => match[1]!,
-);
+const promised = [
+  ...readFileSync(join(root, 'docs/promises.md'), 'utf8').matchAll(/^\| *([A-Z]+-\d+) *\|/gm),
+].map((match) => match[1]!);
 
 function testFiles(folder: string): string[] {
   return readdirSync(join(root, folder), { withFileTypes: true, recursive: true })
@@ -13,8 +13,13 @@ function testFiles(folder: string): string[] {
     .map((entry) => join(entry.parentPath, entry.name))
     .filter((path) => !/node_modules|[/\\]dist[/\\]/.test(path));
 }
-const titles = ['shared', 'server', 'web', 'tests'].flatMap(testFiles).map((path) => readFileSync(path, 'utf8')).join('\n');
-const proven = new Set([...titles.matchAll(/(?:it|test)(?:\.\w+)?\(\s*[`'"]([A-Z]+-\d+)\b/g)].map((match) => match[1]!));
+const titles = ['shared', 'server', 'web', 'tests']
+  .flatMap(testFiles)
+  .map((path) => readFileSync(path, 'utf8'))
+  .join('\n');
+const proven = new Set(
+  [...titles.matchAll(/(?:it|test)(?:\.\w+)?\(\s*[`'"]([A-Z]+-\d+)\b/g)].map((match) => match[1]!),
+);
 
 describe('promises', () => {
   it('stand in docs/promises.md, each once', () => {
