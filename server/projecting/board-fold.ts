@@ -126,6 +126,12 @@ export class BoardFold {
     return calendar ? this.#totals.drainLeft(calendar, t) : [];
   }
 
+  /** Drops the stays that have left without working out their totals. */
+  forgetLeft(): readonly StayTotals[] {
+    this.#totals.forgetLeft();
+    return [];
+  }
+
   /** The board at an instant; parts that did not change are the same objects as before while they hold. */
   view(t: EpochMs): Seen {
     this.#whole = false;

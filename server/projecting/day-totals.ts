@@ -5,7 +5,7 @@
  */
 import { totalsOf } from '@footboard/shared/capabilities/dayplan/rules/totals';
 import type { WardCalendar } from '@footboard/shared/capabilities/wards/context';
-import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
+import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
 import { stayOf } from '@footboard/shared/kernel/event-type';
 import type { StayId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -26,17 +26,26 @@ export class DayTotals {
   #day: EpochMs | null = null;
 
   take(events: readonly LoggedEvent[]): void {
+    // A page speaks of few streams: each is looked up once.
+    const streams = new Map<StreamKey, Kept | null>();
     for (const event of events) {
-      const stay = stayOf(event.stream);
-      if (stay === null) continue;
-      let kept = this.#stays.get(stay);
-      if (!kept) {
-        kept = { events: [], whole: event.version === 1, written: new Map() };
-        this.#stays.set(stay, kept);
+      let kept = streams.get(event.stream);
+      if (kept === undefined) {
+        const stay = stayOf(event.stream);
+        kept = stay === null ? null : this.#keptOf(stay, event.version === 1);
+        streams.set(event.stream, kept);
+        if (stay !== null) this.#due.add(stay);
       }
-      kept.events.push(event);
-      this.#due.add(stay);
+      kept?.events.push(event);
     }
+  }
+
+  #keptOf(stay: StayId, whole: boolean): Kept {
+    const known = this.#stays.get(stay);
+    if (known) return known;
+    const kept: Kept = { events: [], whole, written: new Map() };
+    this.#stays.set(stay, kept);
+    return kept;
   }
 
   /** Stays of which only part of the stream is here: to be read whole and put. */
@@ -57,13 +66,17 @@ export class DayTotals {
   /** Rows of stays that have left since the last call; they are forgotten. */
   drainLeft(calendar: WardCalendar, t: EpochMs): StayTotals[] {
     const rows: StayTotals[] = [];
+    for (const stay of this.#left) rows.push(...this.#changed(stay, calendar, t));
+    this.forgetLeft();
+    return rows;
+  }
+
+  forgetLeft(): void {
     for (const stay of this.#left) {
-      rows.push(...this.#changed(stay, calendar, t));
       this.#stays.delete(stay);
       this.#due.delete(stay);
     }
     this.#left = new Set();
-    return rows;
   }
 
   /** All rows that changed since the last call. */

@@ -14,6 +14,7 @@ import type { RunnerState } from './runner-state.ts';
 import { systemTimers } from './timers.ts';
 import type { Timers } from './timers.ts';
 import { WardRunner } from './ward-runner.ts';
+import type { RebuildOptions } from './ward-runner.ts';
 
 export interface OpenBoards {
   readonly log: Log;
@@ -36,7 +37,7 @@ export interface RunningBoards extends Boards {
    * Builds the ward's board again from its first event, beside the one in use, then serves it.
    * @returns the revision now in use.
    */
-  rebuild(ward: WardId): Promise<number>;
+  rebuild(ward: WardId, options?: RebuildOptions): Promise<number>;
   /** For tests: what a stuck projector looks like. */
   pauseProjector(ward: WardId): void;
   resumeProjector(ward: WardId): void;
@@ -155,10 +156,10 @@ export function openBoards(options: OpenBoards): RunningBoards {
     },
 
     boardAsOf: (ward, p, t) => boardAsOf(log, ward, p, t),
-    async rebuild(ward) {
+    async rebuild(ward, how) {
       const runner = runners.get(ward);
       if (!runner) throw new Error(`ward ${ward} has no board to rebuild`);
-      return runner.rebuild();
+      return runner.rebuild(how);
     },
     pauseProjector: (ward) => runners.get(ward)?.hold(true),
     resumeProjector: (ward) => runners.get(ward)?.hold(false),

@@ -68,6 +68,12 @@ export interface Commit {
   readonly totals: readonly StayTotals[];
 }
 
+export interface Flip extends Commit {
+  readonly before: Standing;
+  /** Copies the ward day totals of the revision that retires. */
+  readonly keepTotals: boolean;
+}
+
 /** Another process, or a rebuild, moved this projection first: read what stands and go on from there. */
 export class CheckpointMoved extends Error {
   constructor(ward: WardId) {
@@ -84,7 +90,7 @@ export interface ProjectionStore {
   clearRevision(ward: WardId, revision: number): Promise<void>;
   putTotals(ward: WardId, revision: number, totals: readonly StayTotals[]): Promise<void>;
   /** Writes a whole revision beside the active one and makes it the active one. @throws CheckpointMoved */
-  flip(commit: Commit & { readonly before: Standing }): Promise<void>;
+  flip(commit: Flip): Promise<void>;
   /** Stored patches after `feed` in order; the first ones may be gone. */
   feedAfter(ward: WardId, feed: number): Promise<readonly Patch[]>;
   pruneFeed(ward: WardId, before: EpochMs): Promise<void>;
@@ -125,38 +131,32 @@ async function putBeds(tx: Transaction<ProjectionTables>, commit: Commit, whole:
   }
 }
 
+/** Two statements however many rows; a row that is told twice counts as told last. */
 async function putTotals(
   tx: Kysely<ProjectionTables>,
   ward: WardId,
   revision: number,
   totals: readonly StayTotals[],
 ): Promise<void> {
-  const replaced = [...new Set(totals.filter(({ replace }) => replace).map(({ stay }) => stay))];
-  for (const chunk of inChunks(replaced)) {
-    await tx
-      .deleteFrom('ward_day_total')
-      .where('ward', '=', ward)
-      .where('revision', '=', revision)
-      .where('stay', 'in', chunk)
-      .execute();
-  }
-  // One statement cannot write a row twice: of two versions the later counts.
-  const latest = new Map<string, { day: number; stay: string; row: string }>();
+  const latest = new Map<string, Map<number, string>>();
+  const replaced = new Set<string>();
   for (const { stay, replace, rows } of totals) {
-    if (replace) for (const [key, row] of latest) if (row.stay === stay) latest.delete(key);
-    for (const { day, row } of rows) latest.set(`${day} ${stay}`, { day, stay, row });
+    if (replace) replaced.add(stay);
+    const days = (replace ? undefined : latest.get(stay)) ?? new Map<number, string>();
+    for (const { day, row } of rows) days.set(day, row);
+    latest.set(stay, days);
   }
-  for (const chunk of inChunks([...latest.values()].map((row) => ({ ward, revision, ...row })))) {
-    await tx
-      .insertInto('ward_day_total')
-      .values(chunk)
-      .onConflict((on) =>
-        on
-          .columns(['ward', 'revision', 'day', 'stay'])
-          .doUpdateSet((eb) => ({ row: eb.ref('excluded.row') })),
-      )
-      .execute();
+  if (replaced.size > 0) {
+    await sql`delete from ward_day_total where ward = ${ward} and revision = ${revision}
+      and stay = any(${[...replaced]}::text[])`.execute(tx);
   }
+  const all = [...latest].flatMap(([stay, days]) => [...days].map(([day, row]) => ({ stay, day, row })));
+  if (all.length === 0) return;
+  await sql`insert into ward_day_total (ward, revision, day, stay, row)
+    select ${ward}::text, ${revision}::integer, told.* from unnest(
+      ${all.map(({ day }) => day)}::bigint[], ${all.map(({ stay }) => stay)}::text[],
+      ${all.map(({ row }) => row)}::text[]) as told
+    on conflict (ward, revision, day, stay) do update set row = excluded.row`.execute(tx);
 }
 
 async function putFeed(tx: Transaction<ProjectionTables>, patch: Patch | null): Promise<void> {
@@ -306,6 +306,11 @@ export function openProjectionStore(database: Pick<Database, 'kysely'>): Project
           })
           .execute();
         await putBeds(tx, commit, true);
+        if (commit.keepTotals) {
+          await sql`insert into ward_day_total (ward, revision, day, stay, row)
+            select ward, ${revision}, day, stay, row from ward_day_total
+             where ward = ${ward} and revision = ${before.checkpoint.revision}`.execute(tx);
+        }
         await putTotals(tx, commit.ward, commit.after.checkpoint.revision, commit.totals);
         await putFeed(tx, commit.patch);
         await tx

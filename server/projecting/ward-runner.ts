@@ -15,7 +15,8 @@ import { commitOf, patchOver, sameCheckpoint } from './commit.ts';
 import { PatchHistory } from './patch-history.ts';
 import { CheckpointMoved, FEED_KEPT } from './projection-store.ts';
 import type { Commit, ProjectionStore, Standing, StayTotals } from './projection-store.ts';
-import { readOn } from './replay.ts';
+import { noTimes, readOn, replay } from './replay.ts';
+import type { ReplayTimes } from './replay.ts';
 import { nextState } from './runner-state.ts';
 import type { RunnerSignal, RunnerState } from './runner-state.ts';
 import type { Timers } from './timers.ts';
@@ -29,6 +30,13 @@ export interface RunnerPorts {
   tell(patch: Patch): void;
   /** A pass failed; the runner tries again by itself. */
   report(ward: WardId, error: unknown): void;
+}
+
+export interface RebuildOptions {
+  /** `keep` carries the totals of people who have left over as they stand: quicker, when their rules are the same. */
+  readonly totals?: 'build' | 'keep';
+  /** Real milliseconds are added to it. */
+  readonly times?: ReplayTimes;
 }
 
 const REARM_AT_LEAST = MINUTE;
@@ -145,24 +153,26 @@ export class WardRunner {
   }
 
   /**
-   * Builds everything again from the first event, beside what is in use, then serves that.
+   * Builds the board again from the first event, beside what is in use, then serves that. Ward day
+   * totals are built again too, or those of people who have left are carried over as they stand.
    * @returns the revision now in use.
    */
-  async rebuild(): Promise<number> {
+  async rebuild({ totals = 'build', times = noTimes() }: RebuildOptions = {}): Promise<number> {
     const { log, store, clock } = this.#ports;
     const before = this.#standing;
     if (!before) throw new Error(`ward ${this.ward} has no board yet to build beside`);
     const revision = before.checkpoint.revision + 1;
     await store.clearRevision(this.ward, revision);
-    const fold = new BoardFold(this.ward, log);
-    await readOn(fold, log, undefined, () =>
-      store.putTotals(this.ward, revision, fold.totalsOfLeft(clock.now())),
-    );
-    return this.#alone(() => this.#flipTo(fold, revision));
+    const write = (rows: readonly StayTotals[]) => store.putTotals(this.ward, revision, rows);
+    const fold = await replay(log, this.ward, {
+      times,
+      totals: totals === 'build' ? { t: clock.now(), write } : undefined,
+    });
+    return this.#alone(() => this.#flipTo(fold, revision, totals === 'keep'));
   }
 
   /** Between two steps of the runner: the last few events, then the new revision takes over. */
-  async #flipTo(fold: BoardFold, revision: number): Promise<number> {
+  async #flipTo(fold: BoardFold, revision: number, keepTotals: boolean): Promise<number> {
     const totals: StayTotals[] = [];
     for (;;) {
       await readOn(fold, this.#ports.log);
@@ -176,7 +186,7 @@ export class WardRunner {
       const image = imageOf(seen.board, before.image);
       const commit = commitOf(this.ward, before, image, { revision, position: fold.position, t }, totals);
       try {
-        await this.#ports.store.flip({ ...commit, before });
+        await this.#ports.store.flip({ ...commit, before, keepTotals });
       } catch (error) {
         if (!(error instanceof CheckpointMoved)) throw error;
         await this.#adopt();
