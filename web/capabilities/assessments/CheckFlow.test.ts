@@ -26,6 +26,11 @@ const clear = async (form: Form) => {
   await form.tap('All the rest met');
   await form.tap('Stage met, go on');
 };
+const wellDone = async (form: Form, asksHow: boolean) => {
+  await form.tap('All the rest met');
+  if (asksHow) await form.tap('Free, on their own');
+  await form.tap('Stage met, go on');
+};
 const part = (form: Form, says: string) =>
   form.wrapper.findAll('.part').find((p) => p.text().includes(says))!;
 
@@ -59,8 +64,7 @@ describe('the staged check', () => {
       expect(form.wrapper.findAll('.part')).toHaveLength(
         stage.parts.reduce((n, p) => n + (p.sided ? 2 : 1), 0),
       );
-      await form.tap('All the rest met');
-      await form.tap('Stage met, go on');
+      await wellDone(form, stage.securedBy.length > 0);
     }
     expect(seen).toEqual(['Clear', 'Upright', 'Edge', 'Stand', 'Turn', 'Walk']);
     expect(form.wrapper.text()).toContain('Before it is recorded');
@@ -71,6 +75,29 @@ describe('the staged check', () => {
     await form.tap('Full');
     const go = form.wrapper.findAll('button').find((b) => b.text().startsWith('Stage met'))!;
     expect(go.attributes('disabled')).toBeDefined();
+  });
+
+  it('does not take free, nor the absence of a symptom, for granted', async () => {
+    const form = given();
+    await form.tap('Full');
+    await clear(form);
+    const go = () => form.wrapper.findAll('button').find((b) => b.text().startsWith('Stage met'))!;
+    await form.tap('All the rest met');
+    expect(form.wrapper.text()).toContain('Say how it was done');
+    expect(go().attributes('disabled')).toBeDefined();
+    await form.tap('Secured: raised bed');
+    expect(go().attributes('disabled')).toBeUndefined();
+  });
+
+  it('has "secured" chosen beforehand for the first standing after surgery', async () => {
+    const form = given(stayRow({ firstTimeUpPending: true }));
+    await form.tap('Full, with pressure set');
+    await clear(form);
+    await wellDone(form, true);
+    await wellDone(form, true);
+    expect(form.wrapper.find('h3.title').text()).toBe('Stand');
+    const how = form.wrapper.findAll('[role=group]').find((g) => g.text().startsWith('How was it done?'))!;
+    expect(how.findAll('[aria-pressed=true]').map((b) => b.text())).toEqual(['✓Secured: two people']);
   });
 
   it('asks each side apart and needs a reason for what was not tested', async () => {
@@ -87,9 +114,31 @@ describe('the staged check', () => {
       .find((b) => b.text() === 'Pain')!
       .trigger('click');
     await form.tap('All the rest met');
+    await form.tap('Free, on their own');
     expect(part(form, 'for 5 seconds: left').text()).toContain('Not tested: pain');
     // One leg that lifts is enough to go on; the leg that was not tested says nothing either way.
     expect(form.wrapper.text()).toContain('Stage met, go on');
+  });
+});
+
+describe('confirm', () => {
+  it('is recorded by one tap on the sheet: with "Check", two taps', async () => {
+    const form = given();
+    await form.tap('As planned, nothing different');
+    expect(form.sent).toHaveLength(1);
+    expect(form.sent[0]).toMatchObject({
+      name: 'confirm-plan',
+      body: { data: { stay: 's1', task: 'bed-chair' } },
+    });
+    expect(form.wrapper.emitted('recorded')).toHaveLength(1);
+  });
+
+  it('is not offered while something is open', () => {
+    const view = stayRow();
+    const trigger = { event: 'e7' as never, kind: 'faint' as const, at: 0, words: 'Faint' };
+    const form = given({ ...view, trust: { ...view.trust, state: 're-check', openTriggers: [trigger] } });
+    expect(form.wrapper.text()).not.toContain('As planned');
+    expect(form.wrapper.text()).toContain('Needed now: full, with pressure set (faint)');
   });
 });
 
@@ -175,10 +224,8 @@ describe('readings', () => {
     await form.type('systolic', '130');
     await form.type('diastolic', '80');
     await clear(form);
-    for (const _ of ['upright', 'edge']) {
-      await form.tap('All the rest met');
-      await form.tap('Stage met, go on');
-    }
+    await wellDone(form, true);
+    await wellDone(form, true);
     const slot = (says: string) => form.wrapper.findAll('fieldset').find((f) => f.text().startsWith(says))!;
     const put = async (says: string, systolic: string, diastolic: string) => {
       const [first, second] = slot(says).findAll('input');

@@ -27,10 +27,12 @@ export interface StageDraft {
   readonly stage: string;
   /** By `part` or `part/side`. */
   readonly answers: Readonly<Record<string, Answer>>;
-  readonly how: 'free' | 'secured';
+  /** Null until said: free is the freer answer, so it is never assumed. */
+  readonly how: 'free' | 'secured' | null;
   readonly securedWith: NonNullable<StageRecord['securedWith']> | null;
   readonly people: number;
-  readonly symptom: boolean;
+  /** Null until asked: a gap is not a "no". */
+  readonly symptom: boolean | null;
   readonly oneLeg: Side | null;
   /** The whole stage left untested, and why. */
   readonly notTested: NonNullable<StageRecord['reason']> | null;
@@ -72,10 +74,10 @@ const openStage = (stage: ProtocolStage, firstTimeUp: boolean): StageDraft => {
   return {
     stage: stage.id,
     answers: {},
-    how: secured ? 'secured' : 'free',
+    how: secured ? 'secured' : stage.securedBy.length === 0 ? 'free' : null,
     securedWith: secured ? (stage.securedBy.at(-1) ?? null) : null,
     people: 1,
-    symptom: false,
+    symptom: null,
     oneLeg: null,
     notTested: null,
     at: null,
@@ -112,11 +114,11 @@ export function answerPart(draft: CheckDraft, key: string, answer: Answer): Chec
   return changeStage(draft, { answers: { ...currentStage(draft).answers, [key]: answer }, oneLeg: null });
 }
 
-/** Every part that is not answered yet, met: for a stage that went well as a whole. */
+/** Every part that is not answered yet, met, and no symptom: for a stage that went well as a whole. */
 export function answerRestMet(draft: CheckDraft, stage: ProtocolStage): CheckDraft {
   const answers = { ...currentStage(draft).answers };
   for (const { part, side } of questionsOf(stage)) answers[answerKey(part.id, side)] ??= { result: 'met' };
-  return changeStage(draft, { answers });
+  return changeStage(draft, { answers, symptom: currentStage(draft).symptom ?? false });
 }
 
 /** The side on which this stage could be met on one leg: the other side does not bear, this one does. */
@@ -132,11 +134,13 @@ export function oneLegSide(stage: ProtocolStage, draft: StageDraft): Side | null
 }
 
 export interface StageOutcome {
-  /** `open`: a part that decides is not answered yet. */
+  /** `open`: something that decides is not answered yet. */
   readonly outcome: 'met' | 'not-met' | 'not-tested' | 'open';
   readonly reason?: NonNullable<StageRecord['reason']>;
   /** The part that decided, in the protocol's words. */
   readonly because?: string;
+  /** What an open stage still asks. */
+  readonly asks?: 'parts' | 'how' | 'symptom';
 }
 
 /** What the answers so far make of the stage. A required part not met, or a symptom where it stops, is decided at once. */
@@ -169,8 +173,10 @@ export function outcomeOf(stage: ProtocolStage, draft: StageDraft): StageOutcome
       };
     }
   }
-  if (open) return { outcome: 'open' };
-  return untested ?? { outcome: 'met' };
+  if (open) return { outcome: 'open', asks: 'parts' };
+  if (untested) return untested;
+  if (draft.symptom === null) return { outcome: 'open', asks: 'symptom' };
+  return draft.how === null ? { outcome: 'open', asks: 'how' } : { outcome: 'met' };
 }
 
 /** Closes the open stage and goes where the check goes next. An open question keeps it where it is. */
@@ -216,12 +222,13 @@ function recordOf(stage: ProtocolStage, draft: StageDraft, support: WalkingSuppo
     stage: stage.id,
     outcome: outcome === 'open' ? 'not-tested' : outcome,
     ...(outcome === 'not-tested' ? { reason } : outcome === 'open' ? { reason: 'stopped-before' } : {}),
-    how: draft.how,
+    // Where the check stopped before this was said, the stage was not met: held safe or not changes nothing.
+    how: draft.how ?? 'free',
     ...(draft.how === 'secured' && draft.securedWith ? { securedWith: draft.securedWith } : {}),
     people: draft.people,
     ...(onFeet && support && support !== 'none' ? { aid: support } : {}),
     findings,
-    symptom: draft.symptom,
+    symptom: draft.symptom ?? false,
     ...(draft.oneLeg ? { oneLeg: draft.oneLeg } : {}),
     at: toIso(draft.at ?? 0),
   };

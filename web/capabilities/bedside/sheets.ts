@@ -3,7 +3,6 @@ import type { Component } from 'vue';
 import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { Role } from '@footboard/shared/kernel/author';
 import CheckFlow from '../assessments/CheckFlow.vue';
-import ConfirmForm from '../assessments/ConfirmForm.vue';
 import SeenWalkingForm from '../assessments/SeenWalkingForm.vue';
 import OnOwnForm from '../handling/OnOwnForm.vue';
 import HoldForm from '../orders/HoldForm.vue';
@@ -64,7 +63,6 @@ export const SHEETS = {
       role,
     }),
   },
-  confirm: { title: 'Confirm the plan', form: ConfirmForm, props: stayOnly },
   trigger: { title: 'Something happened', form: TriggerForm, props: stayOnly },
   hold: { title: 'Hold', form: HoldForm, props: ({ stay }, { role }) => ({ stay, role }) },
   'hold-review': {
