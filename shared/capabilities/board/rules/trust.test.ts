@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { StayRecord } from '../../corrections/facts.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import {
+  begun,
   calendar,
   check,
   confirm,
@@ -14,6 +15,7 @@ import {
   hours,
   onOwn,
   order,
+  recordOf,
   retract,
   session,
   stayOf,
@@ -34,6 +36,12 @@ describe('before the first check', () => {
       today: { goal: null, recorded: false, met: null },
     });
     expect(at(stayOf(), 4).due).toMatchObject({ state: 'overdue', at: hours(4) });
+  });
+  it('a return from surgery does not put the first check off', () => {
+    expect(at(stayOf(trigger('return-from-surgery', 1)), 5).due).toMatchObject({
+      state: 'overdue',
+      at: hours(4),
+    });
   });
   it('a check by an aide makes nothing known', () => {
     expect(at(stayOf({ ...first, role: 'aide' }), 2).trust.state).toBe('not-known');
@@ -214,6 +222,15 @@ describe('first time up since surgery', () => {
     expect(at(stayOf(first, back), 3).firstTimeUpPending).toBe(true);
     expect(at(stayOf(first, back, check('edge', 4)), 5).firstTimeUpPending).toBe(true);
     expect(at(stayOf(first, back, check('stand', 4)), 5).firstTimeUpPending).toBe(false);
+  });
+  it('is ahead for someone who arrives from theatre', () => {
+    const { payload, ...arrival } = begun();
+    const fromTheatre = recordOf([
+      { ...arrival, payload: { ...(payload as object), from: 'theatre' } },
+      first,
+    ]);
+    expect(at(fromTheatre, 2).firstTimeUpPending).toBe(true);
+    expect(at(stayOf(first), 2).firstTimeUpPending).toBe(false);
   });
   it('is over when a qualified person records it as done; an aide cannot lower the help by it', () => {
     const up = session(4, { firstTimeUp: true, activities: ['stand'] });

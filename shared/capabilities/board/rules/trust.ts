@@ -103,11 +103,16 @@ export function trustAndDue(input: TrustInput): { trust: TrustView; due: DueView
       conflicts: [...input.conflicts],
       because: state === 're-check' ? reasons : [standsOn, ...reasons],
     },
-    due: dueFrom(validity, open, input),
+    due: dueFrom(validity, open, renewal !== null, input),
   };
 }
 
-function dueFrom(validity: Validity, open: readonly Trigger[], input: TrustInput): DueView {
+function dueFrom(
+  validity: Validity,
+  open: readonly Trigger[],
+  checkedBefore: boolean,
+  input: TrustInput,
+): DueView {
   const { t, rules, standing } = input;
   const v = rules.validity;
   if (standing.away) {
@@ -119,7 +124,8 @@ function dueFrom(validity: Validity, open: readonly Trigger[], input: TrustInput
       ],
     };
   }
-  const waits = open.filter((o) => AT_NEXT_MOVE.has(o.kind));
+  // The first check of a stay never waits for a move.
+  const waits = checkedBefore ? open.filter((o) => AT_NEXT_MOVE.has(o.kind)) : [];
   const at = Math.max(validity.until, ...waits.map((o) => o.at + v.unsettledHours.value * HOUR));
   const overdueAt = at + v.graceMinutes.value * MINUTE;
   input.note(at);

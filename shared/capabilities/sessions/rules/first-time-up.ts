@@ -7,6 +7,7 @@ import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
 import type { triggerRecorded } from '../../orders/events.ts';
 import { isCheck } from '../../orders/rules/triggers.ts';
+import type { stayBegun } from '../../stays/events.ts';
 import type { sessionRecorded } from '../events.ts';
 
 /**
@@ -17,12 +18,17 @@ import type { sessionRecorded } from '../events.ts';
 export function firstTimeUpPending(facts: readonly Fact[], protocols: ProtocolLookup): Stated<true> | null {
   let pending: Stated<true> | null = null;
   for (const fact of facts) {
-    if (fact.type === 'trigger-recorded') {
-      const { kind } = fact.data as PayloadOf<typeof triggerRecorded>;
-      if (kind === 'return-from-surgery') pending = { value: true, fact: fact.id, at: fact.occurred };
-    } else if (pending && fact.occurred > pending.at && isDone(fact, protocols)) pending = null;
+    if (isFromSurgery(fact)) pending = { value: true, fact: fact.id, at: fact.occurred };
+    else if (pending && fact.occurred > pending.at && isDone(fact, protocols)) pending = null;
   }
   return pending;
+}
+
+/** Back from surgery, or arrived straight from theatre. */
+function isFromSurgery(fact: Fact): boolean {
+  if (fact.type === 'stay-begun') return (fact.data as PayloadOf<typeof stayBegun>).from === 'theatre';
+  if (fact.type !== 'trigger-recorded') return false;
+  return (fact.data as PayloadOf<typeof triggerRecorded>).kind === 'return-from-surgery';
 }
 
 function isDone(fact: Fact, protocols: ProtocolLookup): boolean {
