@@ -2,7 +2,7 @@
  * Footboard's default protocol: adults on general wards, built from public measures. To be signed by
  * the ward's clinician before use; local policy and the clinician at the bedside come first.
  */
-import type { Protocol, ProtocolPart, ProtocolStage } from './protocol.ts';
+import type { Protocol, ProtocolPart, ProtocolStage } from './protocol-document.ts';
 
 const practice = 'common practice, no source';
 const strength =

@@ -10,7 +10,7 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import { MINUTE } from '../../../kernel/times.ts';
 import type { TrustView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
-import type { Stated } from '../../handling/rules/types.ts';
+import type { Stated } from '../../../kernel/stated.ts';
 import type { orderChanged } from '../../orders/events.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';

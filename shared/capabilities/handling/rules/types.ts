@@ -1,4 +1,4 @@
-import type { EventId } from '../../../kernel/ids.ts';
+import type { Stated } from '../../../kernel/stated.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { StageStanding } from '../../assessments/rules/seen.ts';
 import type { Side, WalkingSupport } from '../../assessments/values.ts';
@@ -8,12 +8,7 @@ import type { AttachmentKind, Fence, Weight } from '../../stays/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { OnOwn } from '../values.ts';
 
-/** A value together with the fact it stands on. */
-export interface Stated<T> {
-  readonly value: T;
-  readonly fact: EventId;
-  readonly at: EpochMs;
-}
+export type { Stated };
 
 /** What the handling rules need to know of a person (design: capability). Never stored; derived. */
 export interface Capability {
