@@ -55,7 +55,7 @@ describe('from the bedside to the wall', () => {
     await phone.page.getByRole('button', { name: 'Done', exact: true }).click();
 
     await tile(screen.page, 'A1')
-      .getByText(/^[123] of 3$/)
+      .getByText(/[123] of 3$/)
       .waitFor({ timeout: 15_000 });
     expect(await tile(screen.page, 'A1').innerText()).not.toContain('not recorded');
     expect(screen.faults).toEqual([]);
@@ -71,7 +71,7 @@ describe('from the bedside to the wall', () => {
 
     await phone.page.getByRole('button', { name: 'More' }).click();
     await phone.page.getByRole('menuitem', { name: 'Hold', exact: true }).click();
-    await phone.page.getByRole('button', { name: 'Getting out of bed', exact: true }).click();
+    await phone.page.getByRole('button', { name: 'Stay in bed', exact: true }).click();
     await phone.page.getByRole('button', { name: 'Unstable', exact: true }).click();
     await phone.page.getByRole('button', { name: /place the hold/i }).click();
 

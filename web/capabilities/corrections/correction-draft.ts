@@ -1,7 +1,7 @@
 /** What a correction starts from and what can be put right in a form: the main fields of the main entries. */
 import type { TimelineEntry } from '@footboard/shared/wire/http';
 import { resolveLocal } from '@footboard/shared/capabilities/wards/rules/calendar';
-import { toIso } from '@footboard/shared/kernel/times';
+import { toEpoch, toIso } from '@footboard/shared/kernel/times';
 import type { Fault } from '../entry/check.ts';
 
 export type Payload = Readonly<Record<string, unknown>>;
@@ -68,4 +68,18 @@ export function occurredAt(
     faults: [{ pointer: '/occurredAt', detail: resolved.detail, remedy: resolved.remedy }],
     asksWhich: resolved.refused === 'repeated-hour',
   };
+}
+
+const INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,3})?Z$/;
+
+/** A payload with every instant in it moved by `byMs`: when an entry was placed at the wrong time, so were its parts. */
+export function movedInTime<T>(payload: T, byMs: number): T {
+  if (typeof payload === 'string') {
+    return (INSTANT.test(payload) ? toIso(toEpoch(payload) + byMs) : payload) as T;
+  }
+  if (Array.isArray(payload)) return payload.map((item) => movedInTime(item, byMs)) as T;
+  if (typeof payload !== 'object' || payload === null) return payload;
+  return Object.fromEntries(
+    Object.entries(payload).map(([key, value]) => [key, movedInTime(value, byMs)]),
+  ) as T;
 }

@@ -80,7 +80,7 @@ describe('a correction', () => {
     expect(form.wrapper.text()).toContain('effort is 0 to 10');
   });
 
-  it('of the time is read on the ward’s clock', async () => {
+  it('of the time is read on the ward’s clock, and moves what the entry says of times with it', async () => {
     const form = correcting();
     await form.tap('The time is wrong');
     await form.type("When it happened, on the ward's clock", '2026-11-25T10:30');
@@ -88,7 +88,7 @@ describe('a correction', () => {
     expect(form.sent[0]!.body.data).toMatchObject({
       reason: 'wrong-time',
       occurredAt: '2026-11-25T10:30:00.000Z',
-      replacement: walked(40),
+      replacement: { session: { startedAt: '2026-11-25T10:30:00.000Z', metres: 40 }, said: { ref: 't1' } },
     });
   });
 });
