@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import { MINUTE } from '@footboard/shared/kernel/times';
+import { LARKFIELD, MILLBROOK, WARDS } from './cast.ts';
+import { LIVE_FROM } from './days.ts';
+import type { Decided } from './ledger.ts';
+import { Ledger } from './ledger.ts';
+import { plot } from './plot.ts';
+
+/** The seeded week, entry by entry, through the real deciders. */
+function playWeek(seed: number) {
+  const ledger = new Ledger();
+  const decided: Decided[] = [];
+  const refused: string[] = [];
+  const entries = plot(seed).filter((entry) => entry.at <= LIVE_FROM());
+  for (const entry of entries) {
+    const came = ledger.decide(entry);
+    if (came === null) continue;
+    if ('refused' in came) refused.push(`${entry.command} ${came.refused}`);
+    else decided.push(came);
+  }
+  return { entries, events: decided.flatMap((one) => one.events), refused };
+}
+
+describe('the invented week', () => {
+  const week = playWeek(20_261_020);
+  const ofType = (type: string) => week.events.filter((event) => event.type === type);
+
+  it('given one seed, plays the same week; given another, another', () => {
+    const list = (seed: number) =>
+      JSON.stringify(plot(seed).map((entry) => [entry.at, entry.by, entry.command]));
+    expect(list(1)).toBe(list(1));
+    expect(list(1)).not.toBe(list(2));
+  });
+
+  it.each([20_261_020, 7, 99])(
+    'given seed %d, is taken by the real deciders but for a few refusals',
+    (seed) => {
+      const { events, refused } = playWeek(seed);
+      expect(events.length).toBeGreaterThan(1_000);
+      expect(refused.length / events.length).toBeLessThan(0.03);
+      // Nothing may fail to arrive: these make the ward.
+      expect(
+        refused.filter((one) => /set-up|begin-stay|swap|transfer|correction|retraction/.test(one)),
+      ).toEqual([]);
+    },
+  );
+
+  it('has 24 beds and a small second ward, every event marked as of the demo', () => {
+    expect(WARDS.map(({ ward, beds }) => [ward, beds.length])).toEqual([
+      [LARKFIELD, 24],
+      [MILLBROOK, 6],
+    ]);
+    expect(week.events.every((event) => event.source.kind === 'demo')).toBe(true);
+  });
+
+  it('tells of sessions, refusals, triggers, a fall with its hold, a swap, a correction and a retraction', () => {
+    const outcomes = ofType('session-recorded').map(
+      (event) => (event.payload as { session: { outcome: string } }).session.outcome,
+    );
+    for (const outcome of ['done', 'part', 'stopped', 'not-done']) expect(outcomes).toContain(outcome);
+    expect(
+      ofType('trigger-recorded').some((event) => (event.payload as { kind: string }).kind === 'fall'),
+    ).toBe(true);
+    expect(ofType('hold-placed').length).toBeGreaterThanOrEqual(2);
+    expect(ofType('hold-ended').length).toBeGreaterThanOrEqual(1);
+    expect(ofType('stay-moved').filter((event) => 'swappedWith' in (event.payload as object))).toHaveLength(
+      2,
+    );
+    expect(ofType('correction-made')).toHaveLength(1);
+    expect(ofType('retraction-made')).toHaveLength(1);
+  });
+
+  it('moves one person to the other ward, each stay naming the other', () => {
+    const left = ofType('stay-ended').find((event) => 'next' in (event.payload as object))!;
+    const begun = ofType('stay-begun').find(
+      (event) => event.ward === MILLBROOK && 'previous' in (event.payload as object),
+    )!;
+    expect((left.payload as { next: { stay: string } }).next.stay).toBe(
+      (begun.payload as { stay: string }).stay,
+    );
+    expect((begun.payload as { previous: { stay: string } }).previous.stay).toBe(
+      left.stream.replace('stay/', ''),
+    );
+  });
+
+  // IANA tz database: Europe/Lisbon goes from +01:00 to +00:00 on 2026-10-25 at 01:00 UTC, so 01:40 comes twice.
+  it('has two walks at 01:40 in the hour that the clock change repeats, an hour apart', () => {
+    const first = Date.UTC(2026, 9, 25, 0, 40);
+    const second = Date.UTC(2026, 9, 25, 1, 40);
+    const at = ofType('session-recorded').map((event) => event.occurred);
+    expect(at).toContain(first);
+    expect(at).toContain(second);
+    expect(second - first).toBe(60 * MINUTE);
+  });
+});
