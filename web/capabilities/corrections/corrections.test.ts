@@ -77,7 +77,7 @@ describe('a correction', () => {
     await form.type('Effort', '14');
     await form.tap('Correct it');
     expect(form.sent).toHaveLength(0);
-    expect(form.wrapper.text()).toContain('effort is 0 to 10');
+    expect(form.wrapper.text()).toContain('Effort is 0 to 10.');
   });
 
   it('of the time is read on the ward’s clock, and moves what the entry says of times with it', async () => {

@@ -86,7 +86,7 @@ describe('the ordinary session', () => {
     const form = given(stayRow({ lastUp: null, today: { ...stayRow().today, goal: null } }));
     await form.tap('Done');
     expect(form.sent).toHaveLength(0);
-    expect(form.wrapper.text()).toContain('say what was done');
+    expect(form.wrapper.text()).toContain('Say what was done.');
   });
 
   it('keeps an impossible amount at its field, with the unit', async () => {
@@ -96,7 +96,7 @@ describe('the ordinary session', () => {
     expect(form.sent).toHaveLength(0);
     const field = form.wrapper.findAll('input').find((i) => i.attributes('aria-invalid') === 'true')!;
     expect(field.element.value).toBe('9000');
-    expect(form.wrapper.text()).toContain('distance (metres) is at most 5000');
+    expect(form.wrapper.text()).toContain('Distance (metres) is at most 5000.');
   });
 });
 
