@@ -33,9 +33,12 @@ export class Doorbell {
     const wards = [...this.#grown];
     this.#grown.clear();
     try {
-      await this.#database.query(`select pg_notify('${CHANNEL}', ward) from unnest($1::text[]) as ward`, [
-        wards,
-      ]);
+      // A bell has nothing to flush: waiting for the disk here would only delay the next append.
+      await this.#database.query(
+        `select set_config('synchronous_commit', 'off', true), pg_notify('${CHANNEL}', ward)
+           from unnest($1::text[]) as ward`,
+        [wards],
+      );
     } catch {
       // Whoever listens polls anyway.
     }
