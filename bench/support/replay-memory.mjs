@@ -11,13 +11,13 @@ let heap = 0;
 let rss = 0;
 const counted = {
   ...log,
-  async readWard(...args) {
+  async readPage(...args) {
     if (++pages % 4 === 0) {
       globalThis.gc();
       heap = Math.max(heap, process.memoryUsage().heapUsed);
     }
     rss = Math.max(rss, process.memoryUsage().rss);
-    return log.readWard(...args);
+    return log.readPage(...args);
   },
 };
 const fold = await replay(counted, ward, {

@@ -121,6 +121,11 @@ export interface Log {
   ): Promise<ReadonlyMap<StreamKey, StreamSlice>>;
   /** Events of a ward in position order, position > after, at most `limit`. */
   readWard(ward: WardId, after: number, limit: number, upTo?: number): Promise<readonly LoggedEvent[]>;
+  /**
+   * The same events for a fold, cheaper: a payload is parsed when it is looked at, and is not the
+   * event's own property, so that a copy (`{ ...event }`) would not have it.
+   */
+  readPage(ward: WardId, after: number, limit: number, upTo?: number): Promise<readonly LoggedEvent[]>;
   /** Position of the last event of a ward; 0 for none. */
   head(ward: WardId): Promise<number>;
   heads(): Promise<ReadonlyMap<WardId, number>>;

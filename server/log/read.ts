@@ -28,6 +28,15 @@ function shared<T>(known: Map<string, T>, key: string, make: () => T): T {
   return made;
 }
 
+const authorOf = (row: ReadRow): Author =>
+  shared(
+    authors,
+    `${row.author_role} ${row.author_staff}`,
+    () => ({ staff: row.author_staff as StaffId, role: row.author_role }) as Author,
+  );
+const sourceOf = (row: ReadRow): Source =>
+  shared(sources, row.source, () => JSON.parse(row.source) as Source);
+
 /**
  * Validated when appended, so not parsed by its schema again; only raised to the current version.
  * The payload is parsed when somebody looks at it: a rebuild that reads a million events looks at
@@ -61,13 +70,62 @@ function eventOf(row: ReadRow): LoggedEvent {
     entered: row.entered,
     enteredOffsetMinutes: row.entered_offset,
     recorded: row.recorded,
-    author: shared(
-      authors,
-      `${row.author_role} ${row.author_staff}`,
-      () => ({ staff: row.author_staff as StaffId, role: row.author_role }) as Author,
-    ),
-    source: shared(sources, row.source, () => JSON.parse(row.source) as Source),
+    author: authorOf(row),
+    source: sourceOf(row),
   };
+}
+
+/**
+ * The same for the page of a fold, where an object with a getter of its own an event costs a rebuild
+ * a fifth of its time. A copy by `{ ...event }` loses the payload: a fold keeps events, it copies none.
+ */
+class PageEvent implements LoggedEvent {
+  readonly ward: WardId;
+  readonly position: number;
+  readonly stream: StreamKey;
+  readonly version: number;
+  readonly id: EventId;
+  readonly type: string;
+  readonly occurred: number;
+  readonly precision: Precision;
+  readonly entered: number;
+  readonly enteredOffsetMinutes: number;
+  readonly recorded: number;
+  readonly author: Author;
+  readonly source: Source;
+  readonly #schemaVersion: number;
+  /** Null once it has been parsed. */
+  #text: string | null;
+  #payload: unknown = undefined;
+
+  constructor(row: ReadRow) {
+    this.ward = row.ward as WardId;
+    this.position = row.position;
+    this.stream = row.stream as StreamKey;
+    this.version = row.version;
+    this.id = row.id as EventId;
+    this.type = row.type;
+    this.occurred = row.occurred;
+    this.precision = row.precision as Precision;
+    this.entered = row.entered;
+    this.enteredOffsetMinutes = row.entered_offset;
+    this.recorded = row.recorded;
+    this.author = authorOf(row);
+    this.source = sourceOf(row);
+    this.#schemaVersion = row.schema_version;
+    this.#text = row.payload;
+    if (row.schema_version > eventTypeNamed(row.type).version) this.#parse();
+  }
+
+  get payload(): unknown {
+    if (this.#text !== null) this.#parse();
+    return this.#payload;
+  }
+
+  #parse(): void {
+    this.#payload = upcast(eventTypeNamed(this.type), this.#schemaVersion, JSON.parse(this.#text!));
+    this.#text = null;
+  }
 }
 
 /** The reading side of the log. Every error of the connection is LogUnavailable. */
@@ -79,6 +137,13 @@ export function openReader(database: Database) {
       throw asReadError(error);
     }
   };
+
+  const rowsOfWard = (ward: WardId, after: number, limit: number, upTo: number) =>
+    query<ReadRow>(
+      `select ${COLUMNS} from event
+        where ward = $1 and position > $2 and position <= $3 order by position limit $4`,
+      [ward, after, upTo, limit],
+    );
 
   return {
     async outcomeOf(ward: string, commandId: string): Promise<CommandOutcome | null> {
@@ -143,12 +208,16 @@ export function openReader(database: Database) {
       limit: number,
       upTo = Number.MAX_SAFE_INTEGER,
     ): Promise<readonly LoggedEvent[]> {
-      const rows = await query<ReadRow>(
-        `select ${COLUMNS} from event
-          where ward = $1 and position > $2 and position <= $3 order by position limit $4`,
-        [ward, after, upTo, limit],
-      );
-      return rows.map(eventOf);
+      return (await rowsOfWard(ward, after, limit, upTo)).map(eventOf);
+    },
+
+    async readPage(
+      ward: WardId,
+      after: number,
+      limit: number,
+      upTo = Number.MAX_SAFE_INTEGER,
+    ): Promise<readonly LoggedEvent[]> {
+      return (await rowsOfWard(ward, after, limit, upTo)).map((row) => new PageEvent(row));
     },
 
     async head(ward: WardId): Promise<number> {

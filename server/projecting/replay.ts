@@ -6,7 +6,8 @@ import type { Log } from '../log/log.ts';
 import { BoardFold } from './board-fold.ts';
 import type { StayTotals } from './projection-store.ts';
 
-export const PAGE = 5_000;
+/** Small enough that a page dies young in memory, large enough that round trips do not count. */
+export const PAGE = 2_000;
 
 /** Real milliseconds a replay spent in each of its parts. */
 export interface ReplayTimes {
@@ -18,9 +19,9 @@ export interface ReplayTimes {
 export const noTimes = (): ReplayTimes => ({ read: 0, fold: 0, rules: 0, write: 0 });
 
 /** Folds what follows the fold's position, up to `upTo` or the end of the log. */
-export async function readOn(fold: BoardFold, log: Pick<Log, 'readWard'>, upTo?: number): Promise<void> {
+export async function readOn(fold: BoardFold, log: Pick<Log, 'readPage'>, upTo?: number): Promise<void> {
   for (;;) {
-    const events = await log.readWard(fold.ward, fold.position, PAGE, upTo);
+    const events = await log.readPage(fold.ward, fold.position, PAGE, upTo);
     await fold.take(events);
     if (events.length < PAGE) return;
   }
@@ -31,7 +32,7 @@ export async function readOn(fold: BoardFold, log: Pick<Log, 'readWard'>, upTo?:
  * follows the beds and not the length of the log. One page is read while the one before is folded.
  */
 export async function replay(
-  log: Pick<Log, 'readWard' | 'readStreams'>,
+  log: Pick<Log, 'readPage' | 'readStreams'>,
   ward: WardId,
   options: {
     readonly upTo?: number | undefined;
@@ -50,7 +51,7 @@ export async function replay(
     since = now;
   };
   const pageAfter = (position: number) => {
-    const page = log.readWard(ward, position, PAGE, upTo);
+    const page = log.readPage(ward, position, PAGE, upTo);
     // Its failure is met where it is awaited, also when something else fails first.
     page.catch(() => {});
     return page;
@@ -81,7 +82,7 @@ export async function replay(
 
 /** The board as it was known at position `p`, seen at instant `t`. Reads the log and nothing else. */
 export async function boardAsOf(
-  log: Pick<Log, 'readWard' | 'readStreams'>,
+  log: Pick<Log, 'readPage' | 'readStreams'>,
   ward: WardId,
   p: number,
   t: EpochMs,
