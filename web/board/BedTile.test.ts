@@ -1,7 +1,7 @@
 import { mount } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
 import BedTile from './BedTile.vue';
-import { NOON, bedRow, stayRow } from './rows.testkit.ts';
+import { NOON, bedRow, holdRow, planFor, stayRow } from './rows.testkit.ts';
 
 const tile = (stay = stayRow(), over = {}) =>
   mount(BedTile, {
@@ -23,6 +23,30 @@ describe('a bed’s tile', () => {
   it('sets people in the largest size of the tile', () => {
     expect(size('.first p')).toBeGreaterThanOrEqual(size('.label'));
     expect(size('.first p')).toBeGreaterThan(2 * size('.facts'));
+  });
+
+  // users-job.md 2a: a hold is read from as far as people and equipment.
+  it.each(['frame', 'powered standing aid', 'standing aid rated for the weight'])(
+    'SCREEN-2 draws a hold beside "%s" at least as large as the equipment',
+    (aid) => {
+      const plan = [planFor('bed-chair', { aid: 'standing-aid', with: [aid] })];
+      const holds = [holdRow({ scope: 'walking', reviewDue: true })];
+      const drawn = tile(stayRow({ holds, plan: { day: plan, night: plan } }));
+      const sizes = (of: string) =>
+        drawn.findAll(of).map((p) => parseFloat((p.element as HTMLElement).style.fontSize));
+      expect(drawn.find('.held').text()).toBe('HOLD REVIEW DUE: no walking');
+      expect(sizes('.held p')[0]).toBeGreaterThanOrEqual(sizes('.first p')[1]!);
+      expect(sizes('.first p')[0]).toBeGreaterThanOrEqual(sizes('.first p')[1]!);
+    },
+  );
+
+  it('keeps long equipment words above the second rank by breaking them over two lines', () => {
+    const plan = [
+      planFor('bed-chair', { people: 'two', aid: 'standing-aid', with: ['powered standing aid'] }),
+    ];
+    const words = tile(stayRow({ plan: { day: plan, night: plan } })).findAll('.first p')[1]!;
+    expect(words.text().replace(/\s+/g, ' ')).toBe('powered standing aid');
+    expect(parseFloat((words.element as HTMLElement).style.fontSize)).toBeGreaterThan(30 / 16);
   });
 
   it('names the tier as its word and shows one bar, with no number', () => {

@@ -9,24 +9,23 @@ const FAMILY = () => getComputedStyle(document.documentElement).fontFamily || 's
 const measured = new Map<string, number>();
 let brush: OffscreenCanvasRenderingContext2D | null | undefined;
 
-function brushOf(): OffscreenCanvasRenderingContext2D | null {
-  if (brush === undefined) {
-    brush = typeof OffscreenCanvas === 'undefined' ? null : new OffscreenCanvas(1, 1).getContext('2d');
-    if (brush) brush.font = `700 100px ${FAMILY()}`;
-  }
+function brushOf(weight: number): OffscreenCanvasRenderingContext2D | null {
+  brush ??= typeof OffscreenCanvas === 'undefined' ? null : new OffscreenCanvas(1, 1).getContext('2d');
+  if (brush) brush.font = `${weight} 100px ${FAMILY()}`;
   return brush;
 }
 
-/** Width of a text in em, set bold. */
-export function widthInEm(text: string): number {
-  let width = measured.get(text);
+/** Width of a text in em, in a CSS font weight (bold unless told). */
+export function widthInEm(text: string, weight = 700): number {
+  const key = `${weight} ${text}`;
+  let width = measured.get(key);
   if (width === undefined) {
-    const pen = brushOf();
+    const pen = brushOf(weight);
     width = pen
       ? pen.measureText(text).width / 100
       : [...text].reduce((sum, sign) => sum + (NARROW.test(sign) ? 0.36 : WIDE.test(sign) ? 0.84 : 0.6), 0);
-    if (measured.size > 500) measured.clear();
-    measured.set(text, width);
+    if (measured.size > 2_000) measured.clear();
+    measured.set(key, width);
   }
   return width;
 }

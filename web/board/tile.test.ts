@@ -18,10 +18,10 @@ describe('first rank: people and equipment', () => {
   it('SCREEN-1 at night leads with the toilet of the night plan', () => {
     expect(tileSays(bedRow('A1'), by({ night: true })).first).toEqual(['2 people', 'frame']);
   });
-  it('names the second equipment on a line of its own', () => {
+  it('names the second equipment beside the first', () => {
     const plan = planFor('bed-chair', { people: 'two', aid: 'standing-aid', with: ['slide sheet'] });
     const says = tileSays(bedRow('A1', stayRow({ plan: { day: [plan], night: [] } })), by());
-    expect(says.first).toEqual(['2 people', 'standing aid', '+ slide sheet']);
+    expect(says.first).toEqual(['2 people', 'standing aid + slide sheet']);
   });
 });
 
@@ -34,7 +34,7 @@ describe('what stops', () => {
     );
     expect(says.kind).toBe('stop');
     expect(says.first).toEqual(['HOLD', 'stay in bed']);
-    expect(says.beside).toBe('if it cannot wait: 2 people, sling lift');
+    expect(says.wait).toBe('2 people, sling lift');
   });
   it('given a hold whose review time has passed, reads HOLD REVIEW DUE and still stops', () => {
     const plan = planFor('bed-chair', { ...lift, hold: true });
@@ -44,7 +44,33 @@ describe('what stops', () => {
   it('given a hold that leaves the leading task alone, keeps the plan and names the hold', () => {
     const says = tileSays(bedRow('A1', stayRow({ holds: [holdRow({ scope: 'walking' })] })), by());
     expect(says.kind).toBe('plan');
-    expect(says.beside).toBe('HOLD: no walking');
+    expect(says.first).toEqual(['1 person', 'frame']);
+    expect(says.held).toEqual(['HOLD: no walking']);
+  });
+  it('SCREEN-2 given that the review of such a hold is due, says so in the same place', () => {
+    const says = tileSays(
+      bedRow('A1', stayRow({ holds: [holdRow({ scope: 'walking', reviewDue: true })] })),
+      by(),
+    );
+    expect(says.held).toEqual(['HOLD REVIEW DUE: no walking']);
+  });
+  it('given two holds of which neither says the other, names both scopes', () => {
+    const holds = [
+      holdRow({ scope: 'walking' }),
+      holdRow({ hold: 'h2', scope: 'standing' }),
+      holdRow({ hold: 'h3', scope: 'raising-the-back' }),
+    ];
+    expect(tileSays(bedRow('A1', stayRow({ holds })), by()).held).toEqual([
+      'HOLD: keep the back flat, no standing',
+    ]);
+  });
+  it('given a hold on somebody not known, says both', () => {
+    const stay = stayRow({ checkBeforeMoving: true, holds: [holdRow({ scope: 'walking' })] });
+    expect(tileSays(bedRow('A1', stay), by())).toMatchObject({
+      first: ['CHECK BEFORE MOVING'],
+      held: ['HOLD: no walking'],
+      wait: '1 person, frame',
+    });
   });
   it('SCREEN-2 given a person not known, says CHECK BEFORE MOVING before any plan', () => {
     const stay = stayRow({
@@ -53,11 +79,11 @@ describe('what stops', () => {
       plan: { day: [planFor('bed-chair', lift)], night: [] },
     });
     const says = tileSays(bedRow('A1', stay), by());
-    expect(says.first).toEqual(['CHECK BEFORE', 'MOVING']);
-    expect(says.beside).toContain('if it cannot wait: 2 people, sling lift');
+    expect(says.first).toEqual(['CHECK BEFORE MOVING']);
+    expect(says.wait).toBe('2 people, sling lift');
   });
   it('given no plan at all on a staged stay, never shows a blank: CHECK BEFORE MOVING', () => {
-    expect(tileSays(bedRow('A1', stayRow({ plan: null })), by()).first).toEqual(['CHECK BEFORE', 'MOVING']);
+    expect(tileSays(bedRow('A1', stayRow({ plan: null })), by()).first).toEqual(['CHECK BEFORE MOVING']);
   });
 });
 
@@ -94,12 +120,22 @@ describe('other plans and states', () => {
   it('away says where and when back', () => {
     const away = { since: NOON - HOUR, reason: 'theatre', dueBack: NOON + HOUR };
     const says = tileSays(bedRow('A1', stayRow({ away })), by());
-    expect(says).toMatchObject({ kind: 'away', first: ['Away', 'theatre'], beside: 'back 13:00' });
+    expect(says).toMatchObject({ kind: 'away', first: ['Away, theatre'], beside: 'back 13:00', held: [] });
+  });
+  it('SCREEN-2 away with a hold, or not known, says so before the person is back', () => {
+    const away = { since: NOON - HOUR, reason: 'theatre', dueBack: null };
+    const held = stayRow({ away, holds: [holdRow()] });
+    expect(tileSays(bedRow('A1', held), by()).held).toEqual(['HOLD: stay in bed']);
+    const unknown = stayRow({ away, checkBeforeMoving: true });
+    expect(tileSays(bedRow('A1', unknown), by()).held).toEqual(['CHECK BEFORE MOVING']);
+    const plan = planFor('bed-chair', { ...lift, hold: true });
+    const joined = stayRow({ away, plan: { day: [plan], night: [plan] } });
+    expect(tileSays(bedRow('A1', joined), by()).held).toEqual(['HOLD: do not move, ask']);
   });
   it('a comfort plan has no goal and no trust on the wall', () => {
     const stay = stayRow({ scope: { kind: 'comfort', fence: null, plan: null }, plan: null });
     expect(tileSays(bedRow('A1', stay), by())).toMatchObject({
-      first: ['Comfort', 'plan'],
+      first: ['Comfort plan'],
       today: '',
       trust: null,
     });

@@ -3,14 +3,13 @@ import type { BedView, StayView, TaskPlan } from '@footboard/shared/capabilities
 import { ago, wardDayTime } from './clock.ts';
 import {
   AWAY_REASON,
-  HOLD_SCOPE,
   PEOPLE,
-  aidList,
+  aidWords,
   dueWords,
+  holdScopeWords,
   leadingPlan,
   planWords,
   todayWords,
-  widestHold,
   type Trust,
 } from './words.ts';
 
@@ -26,9 +25,13 @@ export interface TileContext {
 export interface TileSays {
   /** `stop`: hold or check before moving, drawn on the accent. */
   readonly kind: 'empty' | 'away' | 'plan' | 'stop' | 'other-plan';
-  /** First rank, two or three lines: what to know before anybody moves. */
+  /** First rank, one to three blocks of words: what to know before anybody moves. */
   readonly first: readonly string[];
-  /** Beside or below the first rank, smaller: what applies if it cannot wait, or what is on hold beside the plan. */
+  /** What is stopped beside the first rank, read from as far: "HOLD: no walking". */
+  readonly held: readonly string[];
+  /** Under a stop: the plan that applies if it cannot wait, read from as far. */
+  readonly wait: string;
+  /** Smaller: where else to look, or when someone is back. */
   readonly beside: string;
   readonly trust: Trust | null;
   /** Second rank. */
@@ -39,63 +42,90 @@ export interface TileSays {
   readonly also: string;
 }
 
-const QUIET = { trust: null, lastUp: '', today: '', due: { words: '', needs: false }, also: '' } as const;
+const NO_DUE = { words: '', needs: false } as const;
+const QUIET = { held: [], wait: '', trust: null, lastUp: '', today: '', due: NO_DUE, also: '' } as const;
+export const CHECK = 'CHECK BEFORE MOVING';
 
 export function tileSays(bed: BedView, context: TileContext): TileSays {
   const { stay } = bed;
   if (bed.state === 'empty' || !stay) return { ...QUIET, kind: 'empty', first: ['Empty'], beside: '' };
   const moment = (at: number) => wardDayTime(at, context.zone, context.now);
-  const common = {
+  const rank =
+    bed.state === 'away' && stay.away
+      ? awayRank(stay, stay.away, context.night, moment)
+      : firstRank(stay, context.night);
+  const late = stay.due.state === 'overdue';
+  // Where something stops, the next check is no news unless it is late: the line is left to what stops.
+  const crowded = rank.kind === 'stop' && rank.held.length > 0;
+  const dueIsNews = late || (rank.kind !== 'stop' && rank.held.length === 0);
+  return {
+    ...rank,
     trust: stay.scope.kind === 'comfort' ? null : stay.trust.state,
-    lastUp: lastUpWords(stay, context, moment),
-    today: stay.scope.kind === 'comfort' ? '' : todayWords(stay.today),
-    due: { words: dueWords(stay.due, moment), needs: stay.due.state === 'overdue' },
+    lastUp: crowded ? '' : lastUpWords(stay, context, moment),
+    today: crowded || stay.scope.kind === 'comfort' ? '' : todayWords(stay.today),
+    due: dueIsNews ? { words: dueWords(stay.due, moment), needs: late } : NO_DUE,
     also: alsoWords(stay),
   };
-  if (bed.state === 'away' && stay.away) {
-    const back = stay.away.dueBack === null ? 'no time back given' : `back ${moment(stay.away.dueBack)}`;
-    const where = AWAY_REASON[stay.away.reason] ?? 'off the ward';
-    return { ...common, kind: 'away', first: ['Away', where], beside: back };
-  }
-  const rank = firstRank(stay, context.night);
-  // Under a stop the next check is no news unless it is late: the line is left to what stops.
-  const due = rank.kind === 'stop' && !common.due.needs ? QUIET.due : common.due;
-  return { ...common, ...rank, due };
 }
 
-function firstRank(stay: StayView, night: boolean): Pick<TileSays, 'kind' | 'first' | 'beside'> {
-  const hold = widestHold(stay);
-  const holdWord = stay.holds.some((one) => one.reviewDue) ? 'HOLD REVIEW DUE' : 'HOLD';
-  const holdLine = hold ? `${holdWord}: ${HOLD_SCOPE[hold.scope]}` : '';
+type Rank = Pick<TileSays, 'kind' | 'first' | 'held' | 'wait' | 'beside'>;
+
+const holdWord = (stay: StayView) => (stay.holds.some((one) => one.reviewDue) ? 'HOLD REVIEW DUE' : 'HOLD');
+const heldLines = (stay: StayView): string[] =>
+  stay.holds.length > 0 ? [`${holdWord(stay)}: ${holdScopeWords(stay)}`] : [];
+const unchecked = (stay: StayView, plan: TaskPlan | null) =>
+  stay.scope.kind === 'staged' && (stay.checkBeforeMoving || !plan);
+
+/** What stops somebody who is away stops them when they come back: it is said already now. */
+function awayRank(
+  stay: StayView,
+  away: NonNullable<StayView['away']>,
+  night: boolean,
+  moment: (at: number) => string,
+): Rank {
+  const plan = leadingPlan(stay, night);
+  const stops = [...heldLines(stay), ...(unchecked(stay, plan) ? [CHECK] : [])];
+  // A plan on hold with no hold placed: an order or two facts that cannot be joined.
+  if (stops.length === 0 && plan?.hold) stops.push('HOLD: do not move, ask');
+  return {
+    kind: 'away',
+    first: [`Away, ${AWAY_REASON[away.reason] ?? 'off the ward'}`],
+    held: stops,
+    wait: '',
+    beside: away.dueBack === null ? 'no time back given' : `back ${moment(away.dueBack)}`,
+  };
+}
+
+function firstRank(stay: StayView, night: boolean): Rank {
+  const held = heldLines(stay);
   if (stay.scope.kind === 'clinicians-plan')
     return {
       kind: 'other-plan',
-      first: ["Clinician's", 'plan only'],
-      beside: holdLine || 'read it at the bedside',
+      first: ["Clinician's plan only"],
+      held,
+      wait: '',
+      beside: 'read it at the bedside',
     };
   if (stay.scope.kind === 'comfort')
-    return { kind: 'other-plan', first: ['Comfort', 'plan'], beside: holdLine || 'as comfort asks' };
+    return { kind: 'other-plan', first: ['Comfort plan'], held, wait: '', beside: 'as comfort asks' };
   const plan = leadingPlan(stay, night);
-  const wait = plan ? `if it cannot wait: ${planWords(plan, stay.walkingSupport)}` : '';
+  const wait = plan ? planWords(plan, stay.walkingSupport) : '';
   if (plan?.hold)
     return {
       kind: 'stop',
-      first: [holdWord, hold ? HOLD_SCOPE[hold.scope] : 'do not move, ask'],
-      beside: wait,
+      first: [holdWord(stay), held.length > 0 ? holdScopeWords(stay) : 'do not move, ask'],
+      held: [],
+      wait,
+      beside: '',
     };
-  if (stay.checkBeforeMoving || !plan)
-    return {
-      kind: 'stop',
-      first: ['CHECK BEFORE', 'MOVING'],
-      beside: [holdLine, wait].filter(Boolean).join('; '),
-    };
-  return { kind: 'plan', first: [PEOPLE[plan.people], ...aidLines(plan, stay)], beside: holdLine };
-}
-
-/** The main aid on a line of its own, everything beside it on the next. */
-function aidLines(plan: TaskPlan, stay: StayView): string[] {
-  const [main = '', ...beside] = aidList(plan, stay.walkingSupport);
-  return beside.length === 0 ? [main] : [main, `+ ${beside.join(' + ')}`];
+  if (unchecked(stay, plan)) return { kind: 'stop', first: [CHECK], held, wait, beside: '' };
+  return {
+    kind: 'plan',
+    first: [PEOPLE[plan!.people], aidWords(plan!, stay.walkingSupport)],
+    held,
+    wait: '',
+    beside: '',
+  };
 }
 
 function lastUpWords(stay: StayView, context: TileContext, moment: (at: number) => string): string {

@@ -14,6 +14,12 @@ describe('equipment in words', () => {
       'frame',
       'powered standing aid + frame',
     ],
+    [
+      { aid: 'standing-aid', with: ['standing aid rated for the weight'] },
+      null,
+      'standing aid rated for the weight',
+    ],
+    [{ aid: 'belt', with: ['belt, stand and turn'] }, null, 'belt, stand and turn'],
     [{ aid: 'sling-lift', with: ['slide sheet'] }, null, 'sling lift + slide sheet'],
     [{ aid: 'none', with: ['slide sheet'] }, null, 'slide sheet'],
     [{ aid: 'none', with: [] }, null, 'no aid'],

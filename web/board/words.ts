@@ -111,7 +111,8 @@ export function leadingPlan(stay: StayView, night: boolean): TaskPlan | null {
 
 /**
  * The equipment of a task, the main thing first, each named once: "walking support" beside "frame" is
- * "frame", "standing aid" beside "powered standing aid" is the powered one. Never empty.
+ * "frame", "standing aid" beside "powered standing aid" or "standing aid rated for the weight" is the
+ * fuller one. Never empty.
  */
 export function aidList(plan: TaskPlan, support: StayView['walkingSupport']): readonly string[] {
   const own = support && support !== 'none' ? SUPPORT[support] : null;
@@ -127,10 +128,15 @@ export function aidList(plan: TaskPlan, support: StayView['walkingSupport']): re
       name !== '' &&
       names.indexOf(name) === i &&
       !(name === AID['walking-support'] && named) &&
-      !names.some((other) => other !== name && other.endsWith(` ${name}`) && !supports.includes(name)),
+      !names.some((other) => saysMore(other, name) && !supports.includes(name)),
   );
   return kept.length > 0 ? kept : [AID[plan.aid]];
 }
+
+/** "powered standing aid" says more than "standing aid", "belt, stand and turn" more than "belt". */
+const saysMore = (other: string, name: string): boolean =>
+  other !== name &&
+  (other.endsWith(` ${name}`) || other.startsWith(`${name} `) || other.startsWith(`${name},`));
 
 /** "powered standing aid + frame". */
 export const aidWords = (plan: TaskPlan, support: StayView['walkingSupport']): string =>
@@ -150,6 +156,19 @@ const WIDTH: readonly HoldView['scope'][] = [
 ];
 export const widestHold = (stay: StayView): HoldView | null =>
   WIDTH.flatMap((scope) => stay.holds.filter((hold) => hold.scope === scope))[0] ?? null;
+
+/**
+ * What the holds that stand stop, in words: the widest of walking, standing and leaving the bed, beside
+ * the back, which none of those says. "no walking"; "keep the back flat, stay in bed".
+ */
+export function holdScopeWords(stay: StayView): string {
+  const scopes = new Set(stay.holds.map((hold) => hold.scope));
+  if (scopes.has('all-including-turning')) return HOLD_SCOPE['all-including-turning'];
+  const widest = (['out-of-bed', 'standing', 'walking'] as const).find((scope) => scopes.has(scope));
+  return [scopes.has('raising-the-back') ? ('raising-the-back' as const) : null, widest]
+    .flatMap((scope) => (scope ? [HOLD_SCOPE[scope]] : []))
+    .join(', ');
+}
 
 /** "1 of 3", "2 times up", or "not recorded". Never a number where nothing was recorded. */
 export function todayWords(today: TodayView): string {

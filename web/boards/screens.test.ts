@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { nextTick, type Component } from 'vue';
 import { createMemoryHistory, createRouter } from 'vue-router';
 import type { WardId } from '@footboard/shared/kernel/ids';
-import { NOON, beatOf, bedRow, snapshotOf, stayRow } from '../board/rows.testkit.ts';
+import { NOON, beatOf, bedRow, boardRow, snapshotOf, stayRow } from '../board/rows.testkit.ts';
 import { useBoardStore } from '../sync/board-store.ts';
 import { fakeLink } from '../sync/link.testkit.ts';
 import HuddlePage from './HuddlePage.vue';
@@ -72,6 +72,28 @@ describe('the wall', () => {
     expect(wall.find('.as-of').text()).toContain('data as of 12:00');
     expect(wall.find('.counts').text()).toContain('1re-check');
     expect(wall.text()).toContain('Not an alarm. Check before you move.');
+  });
+
+  it('says once which task and plan it shows, and follows the ward’s night by itself', async () => {
+    const { link, answer } = ward();
+    answer();
+    const wall = await show(WallPage);
+    expect(wall.find('.foot').text()).toContain('bed to chair, day plan');
+    expect(document.documentElement.dataset['theme']).toBe('day');
+    const { beds: _beds, ...facts } = boardRow([]);
+    link.reports.patch({
+      ward: W,
+      from: 7,
+      to: 8,
+      p: 41,
+      t: NOON,
+      beds: [],
+      board: { ...facts, night: true },
+    });
+    await nextTick();
+    expect(wall.find('.foot').text()).toContain('toilet, night plan');
+    expect(wall.findAll('.first')[0]!.text()).toContain('2 people');
+    expect(document.documentElement.dataset['theme']).toBe('night');
   });
 
   it('SCREEN-4 given a cut link, the whole board reads LAST KNOWN with the time and why', async () => {
