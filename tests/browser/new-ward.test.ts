@@ -88,6 +88,7 @@ describe('a ward from an empty folder', () => {
     await page.getByRole('heading', { name: 'Make safe first' }).waitFor();
     await shoot(page, 'bedside-make-safe-390');
     await page.getByRole('button', { name: 'The person is safe, go on' }).click();
+    await page.getByRole('button', { name: 'No symptom', exact: true }).click();
     await page.getByRole('button', { name: 'Go on to record' }).click();
     await page.getByText('Preview, not recorded').waitFor();
     await page.getByRole('button', { name: 'Record this check' }).click();
