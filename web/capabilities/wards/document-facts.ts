@@ -1,0 +1,85 @@
+/** What a reader must know of a document before signing or publishing it, in words. */
+import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
+import { rulesDocument, type RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
+
+export interface LimitLine {
+  /** "start", "rising": where it belongs. */
+  readonly group: string;
+  readonly name: string;
+  readonly value: string;
+  readonly source: string;
+  readonly owner: string;
+  readonly reviewBy: string;
+}
+
+const plainWords = (name: string) => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** Every limit of the rules, one a line. Units are part of its name. */
+export function limitLines(rules: RulesDocument): readonly LimitLine[] {
+  const { version: _version, ...groups } = rules;
+  return Object.entries(groups).flatMap(([group, limits]) =>
+    Object.entries(
+      limits as Record<string, { value: unknown; source: string; owner: string; reviewBy: string }>,
+    ).map(([name, { value, source, owner, reviewBy }]) => ({
+      group,
+      name: plainWords(name),
+      value: typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value),
+      source,
+      owner,
+      reviewBy,
+    })),
+  );
+}
+
+export type Fact = readonly [about: string, says: string];
+
+const distinct = (all: readonly string[]) => [...new Set(all)];
+
+export function rulesFacts(rules: RulesDocument): readonly Fact[] {
+  const lines = limitLines(rules);
+  const unsourced = lines.filter((line) => line.source.includes('no source')).length;
+  return [
+    ['Version', String(rules.version)],
+    ['Limits', `${lines.length}, of which ${unsourced} are common practice without a source`],
+    ['Owner', distinct(lines.map((line) => line.owner)).join('; ')],
+    ['Review by', lines.map((line) => line.reviewBy).toSorted()[0] ?? ''],
+  ];
+}
+
+export function protocolFacts(protocol: Protocol): readonly Fact[] {
+  const parts = protocol.stages.reduce((sum, stage) => sum + stage.parts.length, 0);
+  return [
+    ['Name', protocol.name],
+    ['Version', `${protocol.id}, version ${protocol.version}`],
+    ['Stages', `${protocol.stages.map((stage) => stage.word ?? stage.id).join(', ')}; ${parts} parts in all`],
+    ['Source', protocol.source],
+    ['Owner', protocol.owner],
+    ['Review by', protocol.reviewBy],
+  ];
+}
+
+export interface Fault {
+  readonly place: string;
+  readonly reason: string;
+}
+
+/** The text of a document as JSON, or where and why it is not. */
+export function readJson(text: string): { json: unknown } | { faults: readonly Fault[] } {
+  try {
+    return { json: JSON.parse(text) };
+  } catch (error) {
+    return { faults: [{ place: 'the text', reason: `not JSON: ${(error as Error).message}` }] };
+  }
+}
+
+/** The same answer as for a protocol: the document, or each place with its reason. */
+export function checkRules(document: unknown): { ok: RulesDocument } | { faults: readonly Fault[] } {
+  const parsed = rulesDocument.safeParse(document);
+  if (parsed.success) return { ok: parsed.data };
+  return {
+    faults: parsed.error.issues.map((issue) => ({
+      place: `/${issue.path.map(String).join('/')}`,
+      reason: issue.message,
+    })),
+  };
+}
