@@ -54,6 +54,17 @@ export function readingsAtStart(readings: readonly Reading[], clearAt: EpochMs):
   return [...byKind.values()];
 }
 
+/** Oxygen flow at a check, litres per minute: the last that was written down; null when none was. */
+export function lastOxygenFlow(readings: readonly Reading[]): number | null {
+  let last: { at: EpochMs; flow: number } | null = null;
+  for (const r of readings) {
+    if (r.kind !== 'oxygen' || r.litresPerMinute === undefined) continue;
+    const at = toEpoch(r.at);
+    if (!last || at >= last.at) last = { at, flow: r.litresPerMinute };
+  }
+  return last && last.flow;
+}
+
 export function judgeStart(input: StartInput): StartVerdict {
   const { rules } = input;
   const reasons: StartReason[] = [];

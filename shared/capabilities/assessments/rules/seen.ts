@@ -16,6 +16,8 @@ import type { sessionRecorded } from '../../sessions/events.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Cooperation, Side, StageRecord } from '../values.ts';
 import type { Assessment, JudgedStage } from './judge-stage.ts';
+import type { StartVerdict } from './may-start.ts';
+import { lastOxygenFlow } from './may-start.ts';
 import type { RisingVerdict } from './pressure.ts';
 import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
 import { STAGE_MEANINGS } from './protocol.ts';
@@ -53,6 +55,8 @@ export interface Seen {
   readonly assessment: Fact | null;
   readonly everWalked: boolean;
   readonly pressureDrop: Stated<true> | null;
+  /** What the readings before rising said at the latest check that has the stage "may we start". */
+  readonly start: { readonly verdict: StartVerdict; readonly fact: Fact } | null;
   readonly conflicts: TrustView['conflicts'];
   /** Assessments that could not be read or did not count in full, in words. */
   readonly remarks: readonly { rule: string; fact: Fact; words: string }[];
@@ -68,6 +72,19 @@ const sameTime = (a: Fact, b: Fact, protocol: Protocol): boolean => {
   return Math.abs(a.occurred - b.occurred) < minutes * MINUTE;
 };
 
+const HELD_BY: readonly StageStanding['securedWith'][] = [
+  null,
+  'raised-bed',
+  'two-people',
+  'standing-aid',
+  'sling',
+];
+/** Of two checks of the same time that both cleared a stage, what held the person more in either. */
+function heldMost(a: StageStanding, b: StageStanding): StageStanding {
+  const more = HELD_BY.indexOf(a.securedWith) > HELD_BY.indexOf(b.securedWith) ? a : b;
+  return { ...more, people: Math.max(a.people, b.people), oneLeg: a.oneLeg ?? b.oneLeg };
+}
+
 const stageTime = (at: EpochMs, fact: Fact): EpochMs => (at <= fact.recorded ? at : fact.occurred);
 
 class Fold {
@@ -79,12 +96,16 @@ class Fold {
   assessment: Fact | null = null;
   everWalked = false;
   pressureDrop: Stated<true> | null = null;
+  start: Seen['start'] = null;
   private dropFact: Fact | null = null;
   private readonly lastNotMet = new Map<string, Fact>();
   private readonly partNotMet = new Map<string, Fact>();
   private readonly disputes = new Map<string, TrustView['conflicts']>();
   private oxygenTarget: { low: number; high: number } | null = null;
   private readonly mayNotBear = new Set<Side>();
+  private readonly bearsNothingSince = new Map<Side, EpochMs>();
+  /** Litres per minute at the checks so far, the last one; null when never recorded. */
+  private oxygenFlow: number | null = null;
 
   constructor(
     private readonly rules: RulesDocument,
@@ -97,15 +118,22 @@ class Fold {
 
   order(fact: Fact): void {
     const { order } = fact.data as PayloadOf<typeof orderChanged>;
-    if (order.about === 'oxygen-target') this.oxygenTarget = { low: order.low, high: order.high };
+    const mayFree = isQualified(fact.author);
+    if (order.about === 'oxygen-target') {
+      const low = this.oxygenTarget && !mayFree ? Math.max(order.low, this.oxygenTarget.low) : order.low;
+      this.oxygenTarget = { low, high: Math.max(low, order.high) };
+    }
     if (order.about === 'weight-bearing' && order.limb.endsWith('-leg')) {
       const side: Side = order.limb === 'left-leg' ? 'left' : 'right';
-      if (order.bears === 'none') this.mayNotBear.add(side);
-      else this.mayNotBear.delete(side);
+      if (order.bears === 'none') {
+        this.mayNotBear.add(side);
+        this.bearsNothingSince.set(side, fact.occurred);
+      } else if (mayFree && this.bearsNothingSince.get(side) !== fact.occurred) this.mayNotBear.delete(side);
     }
   }
 
   session(fact: Fact): void {
+    if (!isQualified(fact.author)) return;
     const { session } = fact.data as PayloadOf<typeof sessionRecorded>;
     if (session.outcome !== 'not-done' && session.activities.includes('walk')) this.everWalked = true;
   }
@@ -119,12 +147,15 @@ class Fold {
       this.unreadable(fact, data);
       return;
     }
-    const { judged, said, rising } = workOut(data, {
+    const { judged, said, rising, start } = workOut(data, {
       protocol,
       rules: this.rules,
       oxygenTarget: this.oxygenTarget,
+      oxygenFlowBefore: this.oxygenFlow,
       mayNotBear: this.mayNotBear,
     });
+    this.oxygenFlow = lastOxygenFlow(data.readings) ?? this.oxygenFlow;
+    if (start) this.start = { verdict: start, fact };
     this.pressure(fact, rising, protocol);
     const tested = judged.some((j) => j.judged.outcome !== 'not-tested');
     if (qualified && tested) {
@@ -209,9 +240,15 @@ class Fold {
       });
       return;
     }
-    this.disputes.delete(key);
     if (stage.shows === 'walk') this.everWalked = true;
-    this.stages.set(key, this.standing('met', fact, record, at, judged));
+    const now = this.standing('met', fact, record, at, judged);
+    const was = this.stages.get(key);
+    if (was?.outcome === 'met' && was.fact.id !== fact.id && sameTime(was.fact, fact, protocol)) {
+      this.stages.set(key, heldMost(was, now));
+      return;
+    }
+    this.disputes.delete(key);
+    this.stages.set(key, now);
   }
 
   private notMet(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {

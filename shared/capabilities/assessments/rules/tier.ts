@@ -96,6 +96,10 @@ export function judgeTier(input: TierInput): TierJudgement {
   };
   const nothing = { cleared: new Set<string>(), clearedFree: new Set<string>() };
   const remarks: Because[] = seen.remarks.map((r) => ({ rule: r.rule, facts: [r.fact.id], words: r.words }));
+  if (seen.start?.verdict.word === 'ask-first') {
+    const words = seen.start.verdict.reasons.map((r) => r.words).join('; ');
+    remarks.push({ rule: 'start/ask-first', facts: [seen.start.fact.id], words: `Ask first: ${words}` });
+  }
 
   const scope = scopeAt(input.facts, input.t);
   if (scope) {

@@ -9,6 +9,7 @@ import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Side, StageRecord } from '../values.ts';
 import type { Assessment, JudgedStage } from './judge-stage.ts';
 import { findingsOf, judgeStage } from './judge-stage.ts';
+import type { StartVerdict } from './may-start.ts';
 import { judgeStart, readingsAtStart } from './may-start.ts';
 import type { RisingVerdict } from './pressure.ts';
 import { judgeRising } from './pressure.ts';
@@ -30,12 +31,16 @@ export interface WorkedOut {
   /** By part key: met in every finding of it; a part not tested is not in it. */
   readonly said: ReadonlyMap<string, boolean>;
   readonly rising: RisingVerdict | null;
+  /** Null when the check has no record of the stage "may we start". */
+  readonly start: StartVerdict | null;
 }
 
 export interface AtThatTime {
   readonly protocol: Protocol;
   readonly rules: RulesDocument;
   readonly oxygenTarget: { readonly low: number; readonly high: number } | null;
+  /** Litres per minute at the check before; null when not recorded. */
+  readonly oxygenFlowBefore: number | null;
   readonly mayNotBear: ReadonlySet<Side>;
 }
 
@@ -60,10 +65,12 @@ const alike = (a: AtThatTime, b: AtThatTime): boolean =>
   a.rules === b.rules &&
   a.oxygenTarget?.low === b.oxygenTarget?.low &&
   a.oxygenTarget?.high === b.oxygenTarget?.high &&
+  a.oxygenFlowBefore === b.oxygenFlowBefore &&
   a.mayNotBear.has('left') === b.mayNotBear.has('left') &&
   a.mayNotBear.has('right') === b.mayNotBear.has('right');
 
-function worked(data: Assessment, { protocol, rules, oxygenTarget, mayNotBear }: AtThatTime): WorkedOut {
+function worked(data: Assessment, given: AtThatTime): WorkedOut {
+  const { protocol, rules, oxygenTarget, oxygenFlowBefore, mayNotBear } = given;
   const clear = protocol.stages.find((s) => s.shows === 'clear');
   const clearRecord = data.stages.find((s) => s.stage === clear?.id);
   const start = clearRecord
@@ -71,7 +78,7 @@ function worked(data: Assessment, { protocol, rules, oxygenTarget, mayNotBear }:
         readings: readingsAtStart(data.readings, toEpoch(clearRecord.at)),
         cooperation: data.cooperation,
         oxygenTarget,
-        oxygenFlowBefore: null,
+        oxygenFlowBefore,
         rules: rules.start,
       })
     : null;
@@ -108,5 +115,5 @@ function worked(data: Assessment, { protocol, rules, oxygenTarget, mayNotBear }:
       }
     }
   }
-  return { judged, said, rising };
+  return { judged, said, rising, start };
 }

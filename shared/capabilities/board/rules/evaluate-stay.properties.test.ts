@@ -2,11 +2,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { StayRecord } from '../../corrections/facts.ts';
+import { aidCovers } from '../../handling/rules/help.ts';
 import { people as peopleOrder } from '../../handling/values.ts';
 import { stayView, type StayView, type TaskPlan } from '../view.ts';
 import { evaluateStay } from './evaluate-stay.ts';
-import { calendar, canonical, hold, hours, recordOf, trigger, ward } from './history.testkit.ts';
-import { histories } from './random-history.testkit.ts';
+import { calendar, canonical, hold, hours, recordOf, trigger, ward, type Told } from './history.testkit.ts';
+import { asRecorded, histories, oneMore } from './random-history.testkit.ts';
 
 const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
 const view = (record: StayRecord, t: number) => evaluateStay(record, ward, calendar, t);
@@ -55,15 +56,17 @@ describe('the view of a stay', { timeout: 60_000 }, () => {
 });
 
 const rank = (p: TaskPlan): number => peopleOrder.options.indexOf(p.people);
-/** Every task for which the second view asks less than the first: no hold where there was one, or fewer people. */
+const inBrief = (p: TaskPlan): string =>
+  `${p.hold ? 'HOLD ' : ''}${p.people} ${p.aid} (${p.because.map((b) => b.rule).join(', ')})`;
+/** Every task for which the second view asks less than the first: no hold where there was one, fewer people, or an aid below in the task's chain. */
 function lessHelp(before: StayView, after: StayView): string[] {
   if (!before.plan || !after.plan) return [];
   const less: string[] = [];
   for (const part of ['day', 'night'] as const) {
     for (const old of before.plan[part]) {
       const now = after.plan[part].find((p) => p.task === old.task)!;
-      if ((old.hold && !now.hold) || rank(now) < rank(old)) {
-        less.push(`${part} ${old.task}: ${JSON.stringify(old)} became ${JSON.stringify(now)}`);
+      if ((old.hold && !now.hold) || rank(now) < rank(old) || !aidCovers(old.task, old.aid, now.aid)) {
+        less.push(`${part} ${old.task}: ${inBrief(old)} became ${inBrief(now)}`);
       }
     }
   }
@@ -99,6 +102,61 @@ describe('one more restriction', { timeout: 60_000 }, () => {
       fc.property(histories, added, at, (told, extra, t) => {
         const before = view(recordOf(told), t).view;
         expect(lessHelp(before, view(recordOf([...told, extra]), t).view)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
+
+describe('one more entry, told after all others', { timeout: 60_000 }, () => {
+  const withOneMore = histories.map(asRecorded).chain((told) => fc.tuple(fc.constant(told), oneMore(told)));
+  const known = (told: readonly Told[]) => Math.max(...told.map((x) => x.recorded!));
+  const told = ([all, extra]: readonly [readonly Told[], Told], t: number) => {
+    const last = { ...extra, recorded: Math.max(known(all) + 1 / 3600, (extra.at ?? 0) + 1 / 60) };
+    return { before: view(recordOf(all), t).view, after: view(recordOf([...all, last]), t).view };
+  };
+  const targetOf = (extra: Told) => (extra.payload as { target?: string }).target;
+  /** When what it speaks of occurred: itself, or the entry changed, by every time ever given for that. */
+  function about(all: readonly Told[], extra: Told): number {
+    const moved = (x: Told) => Date.parse((x.payload as { occurred?: string }).occurred ?? '');
+    const times: number[] = [];
+    let entry = extra;
+    for (let id = targetOf(entry); id !== undefined; id = targetOf(entry)) {
+      times.push(moved(entry));
+      entry = all.find((x) => x.id === id)!;
+    }
+    return Math.min(hours(entry.at ?? 0), ...times.filter((x) => !Number.isNaN(x)));
+  }
+
+  it('BOARD-8 never lowers help when its author may not free', () => {
+    fc.assert(
+      fc.property(withOneMore, at, (pair, t) => {
+        const [, extra] = pair;
+        fc.pre(!['nurse', 'therapist', 'charge-nurse'].includes(extra.role!));
+        // A scale read by an aide counts as it is: an instrument says it.
+        fc.pre(extra.type !== 'weight-recorded' || extra.role !== 'aide');
+        const { before, after } = told(pair, t);
+        expect(lessHelp(before, after)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('BOARD-9 never lowers help when it is late or changes an entry and something at or after it is open', () => {
+    fc.assert(
+      fc.property(withOneMore, at, (pair, t) => {
+        const [all, extra] = pair;
+        const { before, after } = told(pair, t);
+        const from = about(all, extra);
+        const spokenOf = targetOf(extra);
+        const changes = ['retraction-made', 'correction-made'];
+        const isChange = (id: string) => changes.includes(all.find((x) => x.id === id)!.type);
+        const open = [
+          ...before.trust.openTriggers.filter((o) => o.kind !== 'arrival' && !isChange(o.event)),
+          ...before.holds.map((h) => ({ event: h.event, at: h.placedAt })),
+        ];
+        fc.pre(open.some((o) => o.at >= from && o.event !== spokenOf));
+        expect(lessHelp(before, after)).toEqual([]);
       }),
       { numRuns: 150 },
     );

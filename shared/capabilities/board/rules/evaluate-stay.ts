@@ -2,12 +2,12 @@
  * One stay as the board shows it: the rooms' rules put together. Pure: facts and an instant in, a
  * view with its reasons out, and the next instant at which that view can change by time alone.
  */
-import type { StayId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import { meaningsMet } from '../../assessments/rules/meanings-met.ts';
 import { protocolLookup, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import { judgeTier, tierWords, type TierInput, type TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Fact, StayRecord } from '../../corrections/facts.ts';
+import { onlySafer } from '../../corrections/rules/claims.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
 import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
@@ -34,13 +34,11 @@ import type { WardCalendar, WardState } from '../../wards/context.ts';
 import { rulesOf } from '../../wards/rules/ward-state.ts';
 import type { HoldView, StayView, TaskPlan, TodayView, TrustView } from '../view.ts';
 import { onOwnInForce, seenWalkingInForce, walkingSupportOf } from './on-own.ts';
+import { restrictionsOf } from './restrictions.ts';
+import { withOpenClaims, type AsTold, type Evaluated } from './safer-stands.ts';
 import { trustAndDue } from './trust.ts';
 
-export interface Evaluated {
-  readonly view: StayView;
-  /** The view is the same at every instant from the one asked about until this one; null for ever. */
-  readonly nextChange: EpochMs | null;
-}
+export type { Evaluated };
 
 /** The stay as the board shows it at `t`, from its whole stream. */
 export function evaluateStay(
@@ -52,14 +50,33 @@ export function evaluateStay(
   return evaluateFacts(record, effectiveFacts(record), ward, calendar, t);
 }
 
-/** The same from facts worked out earlier; they do not change with time. */
+/**
+ * The same from facts worked out earlier; they do not change with time. What came late or changed
+ * what was said lowers help only where nothing stands against it (design rule 2).
+ */
 export function evaluateFacts(
-  record: { readonly stay: StayId; readonly version: number },
+  record: StayRecord,
   effective: Effective,
   ward: WardState,
   calendar: WardCalendar,
   t: EpochMs,
 ): Evaluated {
+  const told = evaluateAsTold(record, effective, ward, calendar, t);
+  if (effective.claims.length === 0) return told;
+  return withOpenClaims(told, (entries) => {
+    const safer = onlySafer(record, entries);
+    return evaluateAsTold(safer, effectiveFacts(safer), ward, calendar, t);
+  });
+}
+
+/** Every fact taken as it stands. */
+function evaluateAsTold(
+  record: StayRecord,
+  effective: Effective,
+  ward: WardState,
+  calendar: WardCalendar,
+  t: EpochMs,
+): AsTold {
   const rules = rulesOf(ward);
   const protocols = protocolLookup(ward.protocols);
   let next = Infinity;
@@ -153,7 +170,12 @@ export function evaluateFacts(
     })),
     firstTimeUpPending: firstTimeUp !== null,
   };
-  return { view, nextChange: next === Infinity ? null : next };
+  return {
+    view,
+    nextChange: next === Infinity ? null : next,
+    claims: effective.claims,
+    open: () => restrictionsOf(facts, { triggers, holds, orders, tier, capability }),
+  };
 }
 
 function factsUpTo(facts: readonly Fact[], t: EpochMs, note: (at: EpochMs) => void): readonly Fact[] {

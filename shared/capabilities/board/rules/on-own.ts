@@ -67,7 +67,7 @@ export function seenWalkingInForce(
 /** The walking support last seen in use, in a check or on arrival. */
 export function walkingSupportOf(facts: readonly Fact[]): WalkingSupport | null {
   for (const fact of facts.toReversed()) {
-    if (!isCheck(fact) && fact.type !== 'seen-walking') continue;
+    if (!isCheck(fact) && !(fact.type === 'seen-walking' && isQualified(fact.author))) continue;
     const { walkingSupport } = fact.data as { walkingSupport?: WalkingSupport };
     if (walkingSupport !== undefined) return walkingSupport;
   }

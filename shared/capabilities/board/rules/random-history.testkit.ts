@@ -155,6 +155,24 @@ const step = fc.tuple(
   anyRole,
 );
 
+/** The same, each recorded a minute after it occurred or, told after a later one, together with that: as a log records. */
+export function asRecorded(told: readonly Told[]): readonly Told[] {
+  let recorded = 0;
+  return told.map((one) => {
+    recorded = Math.max(recorded, (one.at ?? 0) + 1 / 60);
+    return { ...one, recorded };
+  });
+}
+
+/** One more entry, of itself or about one of those told; by anyone, of any time. */
+export const oneMore = (told: readonly Told[]): fc.Arbitrary<Told> =>
+  step.map(([one, role]) => {
+    const id = 'added';
+    if ('of' in one) return { ...one.of, role, id };
+    const target = told[Math.max(0, told.length - one.back)]!;
+    return { ...spokenOf(one.verb, target, one), role, id };
+  });
+
 /** A random stay's stream, as events in the order told: any author, any time, also late and wrong. */
 export const histories: fc.Arbitrary<readonly Told[]> = fc
   .array(step, { minLength: 1, maxLength: 40 })

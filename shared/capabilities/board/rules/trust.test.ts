@@ -221,7 +221,24 @@ describe('first time up since surgery', () => {
   it('is ahead until standing is cleared by a check', () => {
     expect(at(stayOf(first, back), 3).firstTimeUpPending).toBe(true);
     expect(at(stayOf(first, back, check('edge', 4)), 5).firstTimeUpPending).toBe(true);
-    expect(at(stayOf(first, back, check('stand', 4)), 5).firstTimeUpPending).toBe(false);
+    const held = check('stand', 4, { stand: { how: 'secured' } });
+    expect(at(stayOf(first, back, held), 5).firstTimeUpPending).toBe(false);
+  });
+  it('done free where it was to be held safe keeps two people and the chair behind until it is repeated', () => {
+    const free = check('turn', 4);
+    const view = at(stayOf(first, back, free), 5);
+    expect(view.firstTimeUpPending).toBe(true);
+    expect(view.cautions.map((c) => c.words).join()).toContain('to be repeated, held safe');
+    for (const task of ['bed-chair', 'toilet', 'stand', 'walk']) {
+      const plan = view.plan!.day.find((p) => p.task === task)!;
+      expect(['two', 'three-or-more']).toContain(plan.people);
+      expect(plan.cautions).toContain('Chair behind, shoes on, bed low, brakes on');
+    }
+    expect(at(stayOf(first, back, free, check('turn', 6)), 7).firstTimeUpPending).toBe(false);
+    // The first steps come later than the first stand: they are a first time of their own.
+    const stoodHeld = check('stand', 4, { stand: { how: 'secured' } });
+    expect(at(stayOf(first, back, check('stand', 4), check('turn', 6)), 7).firstTimeUpPending).toBe(true);
+    expect(at(stayOf(first, back, stoodHeld, check('turn', 6)), 7).firstTimeUpPending).toBe(false);
   });
   it('is ahead for someone who arrives from theatre', () => {
     const { payload, ...arrival } = begun();

@@ -15,6 +15,7 @@ import type { TrustView } from '../../board/view.ts';
 import { EVENT_TYPES } from '../../registry.ts';
 import type { correctionMade } from '../events.ts';
 import type { Fact, StayRecord } from '../facts.ts';
+import { lateClaims, type Claim } from './claims.ts';
 import { puttingInMayLowerHelp, replacingMayLowerHelp, takingOutMayLowerHelp } from './lowers-help.ts';
 
 export interface Change {
@@ -34,6 +35,8 @@ export interface Effective {
   readonly conflicts: readonly Dispute[];
   /** Corrections and retractions that may lower help, counted or not: each asks for a look until the next check. */
   readonly lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[];
+  /** Entries that count and may lower help although they came late or change what was said. */
+  readonly claims: readonly Claim[];
 }
 
 type Correction = PayloadOf<typeof correctionMade>;
@@ -72,7 +75,7 @@ const factOf = (event: LoggedEvent): Fact => ({
   correctedBy: null,
 });
 
-const NO_CHANGES: Omit<Effective, 'facts'> = {
+const NO_CHANGES: Omit<Effective, 'facts' | 'claims'> = {
   changes: new Map(),
   retracted: new Set(),
   conflicts: [],
@@ -83,7 +86,10 @@ export function effectiveFacts(record: StayRecord): Effective {
   const plain: LoggedEvent[] = [];
   const verbs: LoggedEvent[] = [];
   for (const event of record.events) (VERBS.has(event.type) ? verbs : plain).push(event);
-  if (verbs.length === 0) return { ...NO_CHANGES, facts: plain.map(factOf).toSorted(inOrder) };
+  if (verbs.length === 0) {
+    const facts = plain.map(factOf).toSorted(inOrder);
+    return { ...NO_CHANGES, facts, claims: lateClaims(facts) };
+  }
   return corrected(plain, verbs.toSorted(byTime));
 }
 
@@ -106,11 +112,30 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
 
   const conflicts: Dispute[] = [];
   const lookAgain: Effective['lookAgain'][number][] = [];
+  const claims: Claim[] = [];
   const settled = new Map<EventId, boolean>();
-  const permitted = (verb: LoggedEvent, may: boolean, target: EventId, words: string): boolean => {
+  const permitted = (
+    verb: LoggedEvent,
+    may: boolean,
+    target: EventId,
+    about: EpochMs,
+    words: string,
+  ): boolean => {
     if (!may) return true;
     lookAgain.push({ event: verb.id, at: verb.occurred, words: `${words}: look again before moving` });
-    if (isQualified(verb.author)) return true;
+    if (isQualified(verb.author)) {
+      claims.push({
+        event: verb.id,
+        verb: verb.type === 'correction-made' ? 'correction' : 'retraction',
+        entry: rootOf(verb, byId, isVerb),
+        about,
+        author: verb.author,
+        occurred: verb.occurred,
+        recorded: verb.recorded,
+        position: verb.position,
+      });
+      return true;
+    }
     conflicts.push({
       question: 'correction',
       safer: target,
@@ -126,10 +151,10 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
     if (known !== undefined) return known;
     settled.set(id, true);
     const target = byId.get(id);
-    const answer = !(retractions.get(id) ?? []).some(
-      (r) =>
-        counts(r.id) && target && permitted(r, withdrawalMayLower(target, byId), id, 'An entry withdrawn'),
-    );
+    const answer = !(retractions.get(id) ?? []).some((r) => {
+      if (!target || !counts(r.id)) return false;
+      return permitted(r, withdrawalMayLower(target, byId), id, aboutOf(r, byId), 'An entry withdrawn');
+    });
     settled.set(id, answer);
     return answer;
   };
@@ -142,33 +167,50 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
       const replaced = counts(c.id) ? replacedBy(event, c) : null;
       if (!replaced) continue;
       const may = replacingMayLowerHelp(fact, replaced);
-      if (permitted(c, may, event.id, 'An entry corrected')) fact = replaced;
+      const about = Math.min(event.occurred, fact.occurred, replaced.occurred);
+      if (permitted(c, may, event.id, about, 'An entry corrected')) fact = replaced;
     }
     facts.push(fact);
   }
   for (const verb of verbs) counts(verb.id);
   const retracted = new Set([...settled].filter(([, counted]) => !counted).map(([id]) => id));
-  return { facts: facts.toSorted(inOrder), changes, retracted, conflicts, lookAgain };
+  facts.sort(inOrder);
+  claims.push(...lateClaims(facts));
+  return { facts, changes, retracted, conflicts, lookAgain, claims };
 }
 
-/** The entry that a chain of corrections began with. */
-function rootOf(verb: LoggedEvent, byId: ReadonlyMap<EventId, LoggedEvent>): EventId {
+type ById = ReadonlyMap<EventId, LoggedEvent>;
+const isCorrection = (event: LoggedEvent): boolean => event.type === 'correction-made';
+const isVerb = (event: LoggedEvent): boolean => VERBS.has(event.type);
+
+/** The entry that a chain of changes began with: by default of corrections only. */
+function rootOf(verb: LoggedEvent, byId: ById, through = isCorrection): EventId {
   let target = targetOf(verb);
   for (let steps = 0; steps < 100; steps++) {
     const event = byId.get(target);
-    if (event?.type !== 'correction-made') return target;
+    if (!event || !through(event)) return target;
     target = targetOf(event);
   }
   return target;
 }
 
-function withdrawalMayLower(target: LoggedEvent, byId: ReadonlyMap<EventId, LoggedEvent>): boolean {
+/** When what a retraction speaks of occurred: the entry, and where a correction had moved it. */
+function aboutOf(retraction: LoggedEvent, byId: ById): EpochMs {
+  const entry = byId.get(rootOf(retraction, byId, isVerb)) ?? retraction;
+  const target = byId.get(targetOf(retraction));
+  const moved =
+    target && isCorrection(target) ? Date.parse((target.payload as Correction).occurred ?? '') : NaN;
+  return Number.isNaN(moved) ? entry.occurred : Math.min(entry.occurred, moved);
+}
+
+function withdrawalMayLower(target: LoggedEvent, byId: ById): boolean {
   if (target.type === 'correction-made') return true;
   if (target.type === 'retraction-made') {
-    const withdrawn = byId.get(targetOf(target));
-    return (
-      withdrawn === undefined || puttingInMayLowerHelp({ type: withdrawn.type, data: withdrawn.payload })
-    );
+    const event = byId.get(targetOf(target));
+    if (!event) return true;
+    const withdrawn = { type: event.type, data: event.payload };
+    // A withdrawal that asked for a look goes on asking.
+    return puttingInMayLowerHelp(withdrawn) || takingOutMayLowerHelp(withdrawn);
   }
   if (VERBS.has(target.type)) return false;
   return takingOutMayLowerHelp({ type: target.type, data: target.payload });

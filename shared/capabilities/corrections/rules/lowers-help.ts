@@ -22,17 +22,23 @@ const NEUTRAL: ReadonlySet<string> = new Set([
   'usual-way-recorded',
   'went-off-ward',
   'came-back',
-  'stay-begun',
   'stay-moved',
   'stay-ended',
 ]);
-/** Entries that only ever allow more: without them the plan asks for at least as much help. */
-const PERMISSIONS: ReadonlySet<string> = new Set([
-  'plan-confirmed',
-  'seen-walking',
-  'hold-ended',
-  'on-own-set',
-  'attachment-removed',
+/**
+ * Entries that only ever allow more: without them the plan asks for at least as much help. "On own"
+ * is not one of them, for a wider one may stand behind it; nor is a removed attachment, which asks
+ * for a look.
+ */
+const PERMISSIONS: ReadonlySet<string> = new Set(['plan-confirmed', 'seen-walking', 'hold-ended']);
+
+/** Entries that only ever ask for more; an arrival asks for a look. */
+const ONLY_RAISES: ReadonlySet<string> = new Set([
+  'trigger-recorded',
+  'hold-placed',
+  'on-own-removed',
+  'attachment-added',
+  'stay-begun',
 ]);
 
 export function takingOutMayLowerHelp(entry: Entry): boolean {
@@ -47,11 +53,14 @@ export function takingOutMayLowerHelp(entry: Entry): boolean {
 /** For bringing a withdrawn entry back. */
 export function puttingInMayLowerHelp(entry: Entry): boolean {
   if (NEUTRAL.has(entry.type)) return false;
-  if (entry.type === 'trigger-recorded' || entry.type === 'hold-placed' || entry.type === 'on-own-removed')
-    return false;
-  if (entry.type === 'session-recorded') return (entry.data as SessionPayload).session.firstTimeUp;
-  return entry.type !== 'attachment-added';
+  if (ONLY_RAISES.has(entry.type)) return false;
+  if (entry.type === 'session-recorded') return frees((entry.data as SessionPayload).session);
+  return true;
 }
+
+/** A first time up that went well, or a first walk here, takes back what the plan asks for because of it. */
+const frees = ({ firstTimeUp, outcome, activities }: SessionPayload['session']): boolean =>
+  firstTimeUp || (outcome !== 'not-done' && activities.includes('walk'));
 
 export function replacingMayLowerHelp(
   old: Entry & { readonly occurred: number },
@@ -59,8 +68,9 @@ export function replacingMayLowerHelp(
 ): boolean {
   if (NEUTRAL.has(old.type)) return false;
   if (old.type === 'session-recorded') {
+    const before = (old.data as SessionPayload).session;
     const after = (next.data as SessionPayload).session;
-    return takingOutMayLowerHelp(old) || after.firstTimeUp;
+    return takingOutMayLowerHelp(old) || (frees(after) && !(frees(before) && old.occurred === next.occurred));
   }
   if (old.occurred !== next.occurred) return true;
   if (old.type === 'weight-recorded') {

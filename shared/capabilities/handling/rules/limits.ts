@@ -135,7 +135,9 @@ export function surgeryDemands(task: Task, input: PlanInput): Demand[] {
   return [
     demand(
       'first-time-up',
-      'First time up since surgery: pressure set, two people whatever the tier',
+      pending.value === true
+        ? 'First time up since surgery: pressure set, two people whatever the tier'
+        : 'Up free at the first time since surgery: two people until it is repeated',
       [pending.fact],
       'two',
       'none',

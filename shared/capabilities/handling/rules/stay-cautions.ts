@@ -27,7 +27,12 @@ export function staysCautions(input: PlanInput, sedatedUntil: number | null): Ca
     );
   }
   if (input.firstTimeUpPending) {
-    say('first-time-up', 'First time up since surgery is still ahead', [input.firstTimeUpPending.fact]);
+    const { value, fact } = input.firstTimeUpPending;
+    const words =
+      value === true
+        ? 'First time up since surgery is still ahead'
+        : 'First time up since surgery was done free: to be repeated, held safe';
+    say('first-time-up', words, [fact]);
   }
   if (sedatedUntil !== null)
     say('night/sedative', 'Sedative given: one more person at night', [input.sedatedAt?.fact]);

@@ -37,7 +37,11 @@ function strictness(order: Order): number | null {
   }
 }
 
-const questionOf = (order: Order): string => {
+/** Whether an order limits anything. An oxygen target says what is enough, not what may be done. */
+export const limits = (order: Order): boolean => (strictness(order) ?? 0) > 0;
+
+/** What an order answers; a later one replaces an earlier one on the same question only. */
+export const questionOf = (order: Order): string => {
   if (order.about === 'weight-bearing') return `weight-bearing ${order.limb}`;
   return order.about === 'precaution' ? `precaution ${order.precaution}` : order.about;
 };

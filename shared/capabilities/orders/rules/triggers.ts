@@ -122,11 +122,12 @@ export function triggersOf(
       open = open.filter(
         (o) =>
           !answers.includes(o.event) &&
-          ((NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
+          (isOfSameInstant(o, fact) ||
+            (NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
             (o.kind === 'order-change' && beyond)),
       );
     } else if (isConfirm(fact)) {
-      open = open.filter((o) => !CONFIRM_ANSWERS.has(o.kind));
+      open = open.filter((o) => !CONFIRM_ANSWERS.has(o.kind) || isOfSameInstant(o, fact));
     }
     if (isCheck(fact)) named = { at: fact.occurred, ids: fact.data.answers };
     if (isCheck(fact) || isConfirm(fact)) checkedSince = Math.max(checkedSince, fact.occurred);
@@ -138,6 +139,10 @@ export function triggersOf(
   }
   return { seen: seen.toSorted(byTime), open: open.toSorted(byTime) };
 }
+
+/** A trigger of the very instant of a check is not answered by it, unless the check names it. */
+const isOfSameInstant = (trigger: Trigger, check: Fact): boolean =>
+  trigger.kind !== 'arrival' && trigger.at === check.occurred;
 
 const byTime = (a: Trigger, b: Trigger): number =>
   a.at - b.at || (a.event < b.event ? -1 : a.event > b.event ? 1 : 0);

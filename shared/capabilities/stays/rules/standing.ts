@@ -75,7 +75,8 @@ export function standingOf(facts: readonly Fact[]): Standing {
         break;
       case 'attachment-added': {
         const of = fact.data as Attachment;
-        attached.set(of.attachment, { fact, of });
+        const there = attached.get(of.attachment);
+        attached.set(of.attachment, { fact, of: there ? askingMost(there.of, of) : of });
         break;
       }
       case 'attachment-removed': {
@@ -109,13 +110,35 @@ export function standingOf(facts: readonly Fact[]): Standing {
   };
 }
 
+/** The same attachment told twice: what asks for more of the two stands. */
+function askingMost(a: Attachment, b: Attachment): Attachment {
+  return {
+    ...b,
+    kind: ASKS_A_PERSON.has(a.kind) ? a.kind : b.kind,
+    disconnects:
+      DISCONNECTS.indexOf(a.disconnects) <= DISCONNECTS.indexOf(b.disconnects)
+        ? a.disconnects
+        : b.disconnects,
+    needsOwnPerson: a.needsOwnPerson || b.needsOwnPerson,
+  };
+}
+const ASKS_A_PERSON: ReadonlySet<Attachment['kind']> = new Set<Attachment['kind']>([
+  'chest-drain',
+  'oxygen-cylinder',
+]);
+const DISCONNECTS: readonly Attachment['disconnects'][] = ['nobody', 'nurse', 'anyone-trained'];
+
+/** Who reads a scale at the bedside; an instrument says it, so it counts as it is. */
+const readsScales = ({ author }: Fact): boolean => isQualified(author) || author.role === 'aide';
+
 /**
  * The last weight counts. An estimate by someone unqualified counts only upwards, and so does the
  * second of two weights of the same instant.
  */
 function laterWeight(last: Stated<Weight> | null, fact: Fact): Stated<Weight> | null {
   const { weight } = fact.data as PayloadOf<typeof weightRecorded>;
-  const heavierOnly = last?.at === fact.occurred || (weight.how === 'estimated' && !isQualified(fact.author));
+  const mayBeLess = weight.how === 'estimated' ? isQualified(fact.author) : readsScales(fact);
+  const heavierOnly = last?.at === fact.occurred || !mayBeLess;
   if (heavierOnly && (!last || weight.kg <= last.value.kg)) return last;
   return { value: weight, fact: fact.id, at: fact.occurred };
 }

@@ -1,0 +1,166 @@
+/**
+ * Design rule 2, on the whole view: an entry that came late or changed what was said, while something
+ * that occurred at or after it is still open, does not lower help. The stay is looked at with the
+ * entry as told and with it as if it might only make safer; the plans are joined and the two facts
+ * shown as a conflict.
+ */
+import type { EventId } from '../../../kernel/ids.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
+import { standsAgainst, type Claim, type Restriction } from '../../corrections/rules/claims.ts';
+import { asksMore, joinPlans, joinReasons } from '../../handling/rules/join-plans.ts';
+import type { StayView, TaskPlan, TierView } from '../view.ts';
+
+export interface Evaluated {
+  readonly view: StayView;
+  /** The view is the same at every instant from the one asked about until this one; null for ever. */
+  readonly nextChange: EpochMs | null;
+}
+export interface AsTold extends Evaluated {
+  /** What is in force at that instant and asks for more help. */
+  readonly open: () => readonly Restriction[];
+  readonly claims: readonly Claim[];
+}
+interface Against {
+  readonly claim: Claim;
+  readonly by: Restriction;
+}
+
+/** `ifOnlySafer`: the stay as if these entries were by someone who may only make it safer. */
+export function withOpenClaims(
+  told: AsTold,
+  ifOnlySafer: (entries: ReadonlySet<EventId>) => AsTold,
+): Evaluated {
+  const against = new Map<EventId, Against>();
+  let safer = told;
+  let { nextChange } = told;
+  const look = (claims: readonly Against[]): AsTold => {
+    const seen = ifOnlySafer(new Set(claims.map(({ claim }) => claim.event)));
+    nextChange = sooner(nextChange, seen.nextChange);
+    return seen;
+  };
+  // An entry that does not count leaves open what it would have closed or moved: that stands against others.
+  for (;;) {
+    const open = safer.open();
+    const before = against.size;
+    for (const claim of safer.claims) {
+      const by = against.has(claim.event) ? null : standsAgainst(claim, open);
+      if (by) against.set(claim.event, { claim, by });
+    }
+    if (against.size === before) break;
+    safer = look([...against.values()]);
+  }
+
+  // One by one in the order in which they became known: what stood before each is not lowered by it.
+  const inTurn = [...against.values()].toSorted(
+    (a, b) => a.claim.recorded - b.claim.recorded || a.claim.position - b.claim.position,
+  );
+  const lowering: Against[] = [];
+  const views = [told.view];
+  for (let i = inTurn.length - 1; i >= 0; i--) {
+    const without = i === 0 ? safer : look(inTurn.slice(i));
+    if (lessHelp(without.view, views.at(-1)!)) lowering.unshift(inTurn[i]!);
+    views.push(without.view);
+  }
+  if (lowering.length === 0) return { view: told.view, nextChange };
+  const view = views.reduce((all, one) => joined(one, all, against));
+  return { view: withConflicts(view, lowering, against), nextChange };
+}
+
+const sooner = (a: EpochMs | null, b: EpochMs | null): EpochMs | null =>
+  a === null ? b : b === null ? a : Math.min(a, b);
+
+/** Whether the second view asks for less than the first, in any task, by day or by night. */
+export function lessHelp(before: StayView, after: StayView): boolean {
+  if (!before.plan || !after.plan) return before.scope.kind !== after.scope.kind;
+  const { plan } = after;
+  return (
+    (before.checkBeforeMoving && !after.checkBeforeMoving) ||
+    (before.firstTimeUpPending && !after.firstTimeUpPending) ||
+    (after.onOwn !== null && before.onOwn === null) ||
+    before.holds.some(({ hold }) => !after.holds.some((h) => h.hold === hold)) ||
+    (['day', 'night'] as const).some((part) =>
+      before.plan![part].some((was, i) => was !== plan[part][i] && asksMore(was, plan[part][i]!)),
+    )
+  );
+}
+
+const WHAT: Readonly<Record<Claim['verb'], string>> = {
+  late: 'Entered late',
+  correction: 'An entry corrected',
+  retraction: 'An entry withdrawn',
+};
+
+/** The two views of the same stay, whatever asks for more of each. */
+function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, Against>): StayView {
+  // Outside the staged check there is no plan to join: that scope stands as a whole.
+  const base = told.plan ? safer : told;
+  const notKnown = safer.trust.state === 'not-known' || told.trust.state === 'not-known';
+  return {
+    ...base,
+    tier: safer.plan && told.plan ? lowerTier(safer.tier, told.tier, doubted) : base.tier,
+    trust: {
+      state: notKnown ? 'not-known' : 're-check',
+      openTriggers: union(safer.trust.openTriggers, told.trust.openTriggers, (o) => o.event),
+      conflicts: union(safer.trust.conflicts, told.trust.conflicts, (c) => JSON.stringify(c)),
+      because: joinReasons(safer.trust.because, told.trust.because),
+    },
+    holds: union(safer.holds, told.holds, (h) => JSON.stringify([h.hold, h.scope])),
+    orders: union(safer.orders, told.orders, (o) => JSON.stringify(o)),
+    attachments: union(safer.attachments, told.attachments, (a) => JSON.stringify(a)),
+    cautions: union(safer.cautions, told.cautions, (c) => c.words),
+    plan:
+      safer.plan && told.plan
+        ? {
+            day: joinTasks(safer.plan.day, told.plan.day),
+            night: joinTasks(safer.plan.night, told.plan.night),
+          }
+        : null,
+    checkBeforeMoving: safer.checkBeforeMoving || told.checkBeforeMoving,
+    onOwn: safer.onOwn && told.onOwn,
+    due: URGENCY.indexOf(told.due.state) > URGENCY.indexOf(safer.due.state) ? told.due : safer.due,
+    firstTimeUpPending: safer.firstTimeUpPending || told.firstTimeUpPending,
+  };
+}
+
+/** The two facts of each, in place of what the rooms say of an entry they were told not to count. */
+function withConflicts(
+  view: StayView,
+  lowering: readonly Against[],
+  doubted: ReadonlyMap<EventId, Against>,
+): StayView {
+  const shown = lowering.map(({ claim, by }) => ({
+    question: claim.verb === 'late' ? 'late entry' : 'correction',
+    safer: by.event,
+    other: claim.event,
+    words: `${WHAT[claim.verb]}, and something that occurred at or after it is still open: the safer stands; tell both authors`,
+  }));
+  const others = view.trust.conflicts.filter((c) => !doubted.has(c.other));
+  const reasons = view.trust.because.filter(
+    (b) => b.rule !== 'trust/conflict' || others.some((c) => c.words === b.words && b.facts[1] === c.other),
+  );
+  const because = shown.map((c) => ({ rule: 'trust/conflict', facts: [c.safer, c.other], words: c.words }));
+  return {
+    ...view,
+    trust: {
+      ...view.trust,
+      conflicts: [...shown, ...others],
+      because: [...because, ...reasons.filter((b) => b.rule !== 'trust/current')],
+    },
+  };
+}
+
+const URGENCY: readonly StayView['due']['state'][] = ['none', 'not-due', 'at-next-move', 'due', 'overdue'];
+const joinTasks = (a: readonly TaskPlan[], b: readonly TaskPlan[]): TaskPlan[] =>
+  a.map((plan, i) => joinPlans(plan, b[i]!));
+
+function union<T>(a: readonly T[], b: readonly T[], key: (one: T) => string): T[] {
+  const known = new Set(a.map(key));
+  return [...a, ...b.filter((one) => !known.has(key(one)))];
+}
+
+/** The lower of the two, by the author who said it. */
+function lowerTier(safer: TierView, told: TierView, doubted: ReadonlyMap<EventId, Against>): TierView {
+  if ((told.notch ?? -1) < (safer.notch ?? -1)) return told;
+  const by = safer.because[0]?.facts.map((f) => doubted.get(f)?.claim.author).find((a) => a !== undefined);
+  return by && safer.by ? { ...safer, by } : safer;
+}
