@@ -15,7 +15,7 @@ import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { StreamSlice } from '../log/log.ts';
 import { BoardFold } from './board-fold.ts';
-import type { StayTotals } from './projection-store.ts';
+import type { StayTotals } from './store-port.ts';
 
 const logOf = (events: readonly LoggedEvent[]) => ({
   readStreams: async (_ward: unknown, streams: readonly StreamKey[]) =>

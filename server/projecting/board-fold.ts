@@ -17,7 +17,7 @@ import type { StayId, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { Log } from '../log/log.ts';
 import { DayTotals } from './day-totals.ts';
-import type { StayTotals } from './projection-store.ts';
+import type { StayTotals } from './store-port.ts';
 
 type Reads = Pick<Log, 'readStreams'>;
 

@@ -4,7 +4,7 @@ import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { Patch } from '@footboard/shared/wire/messages';
 import { changesBetween } from './board-image.ts';
 import type { BoardImage } from './board-image.ts';
-import type { Checkpoint, Commit, Standing, StayTotals } from './projection-store.ts';
+import type { Checkpoint, Commit, Standing, StayTotals } from './store-port.ts';
 
 /** The next feed number and its patch when a byte differs; the same number and no patch when none does. */
 export function commitOf(

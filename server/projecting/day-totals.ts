@@ -9,7 +9,7 @@ import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type
 import { stayOf } from '@footboard/shared/kernel/event-type';
 import type { StayId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
-import type { StayTotals } from './projection-store.ts';
+import type { StayTotals } from './store-port.ts';
 
 interface Kept {
   events: LoggedEvent[];

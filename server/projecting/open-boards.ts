@@ -18,7 +18,7 @@ import type { RebuildOptions } from './ward-runner.ts';
 
 export interface OpenBoards {
   readonly log: Log;
-  readonly database: Pick<Database, 'kysely'>;
+  readonly database: Pick<Database, 'kysely' | 'query'>;
   readonly clock: Clock;
   readonly timers?: Timers;
   readonly demo?: boolean;

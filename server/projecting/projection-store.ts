@@ -1,13 +1,14 @@
 /** The projection tables: one read of what stands, and one transaction for rows, checkpoint and feed. */
 import { sql } from 'kysely';
 import type { Kysely, Transaction } from 'kysely';
-import type { EpochMs } from '@footboard/shared/kernel/times';
-import { HOUR } from '@footboard/shared/kernel/times';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import type { Patch } from '@footboard/shared/wire/messages';
 import type { Database } from '../platform/database.ts';
-import { bedsGone, imageFromStored, storedBoard } from './board-image.ts';
-import type { BoardImage } from './board-image.ts';
+import { imageFromStored, storedBoard } from './board-image.ts';
+import { commitInOne, feedChanges } from './commit-statement.ts';
+import { CheckpointMoved } from './store-port.ts';
+import type { Commit, ProjectionStore, StayTotals } from './store-port.ts';
+import { latestTotals } from './totals-told.ts';
 
 type ProjectionTables = {
   projection: {
@@ -34,68 +35,6 @@ type ProjectionTables = {
 };
 
 export const BOARD = 'board';
-/** How far back a returning screen is told what changed; beyond that it gets a snapshot. */
-export const FEED_KEPT = 4 * HOUR;
-
-/** Where a projection stands: the compare-and-set of the next commit is on position and feed. */
-export interface Checkpoint {
-  readonly revision: number;
-  readonly position: number;
-  readonly feed: number;
-  readonly evaluatedAt: EpochMs;
-}
-export interface Standing {
-  readonly checkpoint: Checkpoint;
-  readonly image: BoardImage | null;
-}
-export interface DayTotal {
-  /** Start of the ward day. */
-  readonly day: EpochMs;
-  /** A WardDayTotal as JSON. */
-  readonly row: string;
-}
-export interface StayTotals {
-  readonly stay: string;
-  /** True when the rows are all there are of this stay: others that are stored go. */
-  readonly replace: boolean;
-  readonly rows: readonly DayTotal[];
-}
-export interface Commit {
-  readonly ward: WardId;
-  readonly before: Standing | null;
-  readonly after: Standing & { readonly image: BoardImage };
-  readonly patch: Patch | null;
-  readonly totals: readonly StayTotals[];
-}
-
-export interface Flip extends Commit {
-  readonly before: Standing;
-  /** Copies the ward day totals of the revision that retires. */
-  readonly keepTotals: boolean;
-}
-
-/** Another process, or a rebuild, moved this projection first: read what stands and go on from there. */
-export class CheckpointMoved extends Error {
-  constructor(ward: WardId) {
-    super(`the board of ward ${ward} was moved on by another runner`);
-    this.name = 'CheckpointMoved';
-  }
-}
-
-export interface ProjectionStore {
-  standing(ward: WardId): Promise<Standing | null>;
-  /** @throws CheckpointMoved */
-  commit(commit: Commit): Promise<void>;
-  /** Throws away what an unfinished rebuild left behind. */
-  clearRevision(ward: WardId, revision: number): Promise<void>;
-  putTotals(ward: WardId, revision: number, totals: readonly StayTotals[]): Promise<void>;
-  /** Writes a whole revision beside the active one and makes it the active one. @throws CheckpointMoved */
-  flip(commit: Flip): Promise<void>;
-  /** Stored patches after `feed` in order; the first ones may be gone. */
-  feedAfter(ward: WardId, feed: number): Promise<readonly Patch[]>;
-  pruneFeed(ward: WardId, before: EpochMs): Promise<void>;
-  dayTotals(ward: WardId, day: EpochMs): Promise<readonly (DayTotal & { readonly stay: string })[]>;
-}
 
 const CHUNK = 500;
 const inChunks = <T>(all: readonly T[]): T[][] => {
@@ -104,58 +43,30 @@ const inChunks = <T>(all: readonly T[]): T[][] => {
   return chunks;
 };
 
-async function putBeds(tx: Transaction<ProjectionTables>, commit: Commit, whole: boolean): Promise<void> {
-  const { ward, before, after } = commit;
+/** All rows of a board, into a revision that has none. */
+async function putBeds(tx: Transaction<ProjectionTables>, { ward, after }: Commit): Promise<void> {
   const { revision } = after.checkpoint;
-  const old = whole ? null : (before?.image ?? null);
-  const rows = [...after.image.rows]
-    .filter(([bed, row]) => old?.rows.get(bed)?.text !== row.text)
-    .map(([bed, row]) => ({ ward, revision, bed, row: row.text }));
-  for (const chunk of inChunks(rows)) {
-    await tx
-      .insertInto('board_bed')
-      .values(chunk)
-      .onConflict((on) =>
-        on.columns(['ward', 'revision', 'bed']).doUpdateSet((eb) => ({ row: eb.ref('excluded.row') })),
-      )
-      .execute();
-  }
-  const gone = bedsGone(old, after.image);
-  if (gone.length > 0) {
-    await tx
-      .deleteFrom('board_bed')
-      .where('ward', '=', ward)
-      .where('revision', '=', revision)
-      .where('bed', 'in', [...gone])
-      .execute();
-  }
+  const rows = [...after.image.rows].map(([bed, row]) => ({ ward, revision, bed, row: row.text }));
+  for (const chunk of inChunks(rows)) await tx.insertInto('board_bed').values(chunk).execute();
 }
 
-/** Two statements however many rows; a row that is told twice counts as told last. */
+/** Two statements however many rows. */
 async function putTotals(
   tx: Kysely<ProjectionTables>,
   ward: WardId,
   revision: number,
   totals: readonly StayTotals[],
 ): Promise<void> {
-  const latest = new Map<string, Map<number, string>>();
-  const replaced = new Set<string>();
-  for (const { stay, replace, rows } of totals) {
-    if (replace) replaced.add(stay);
-    const days = (replace ? undefined : latest.get(stay)) ?? new Map<number, string>();
-    for (const { day, row } of rows) days.set(day, row);
-    latest.set(stay, days);
-  }
-  if (replaced.size > 0) {
+  const { replaced, rows } = latestTotals(totals);
+  if (replaced.length > 0) {
     await sql`delete from ward_day_total where ward = ${ward} and revision = ${revision}
-      and stay = any(${[...replaced]}::text[])`.execute(tx);
+      and stay = any(${replaced}::text[])`.execute(tx);
   }
-  const all = [...latest].flatMap(([stay, days]) => [...days].map(([day, row]) => ({ stay, day, row })));
-  if (all.length === 0) return;
+  if (rows.length === 0) return;
   await sql`insert into ward_day_total (ward, revision, day, stay, row)
     select ${ward}::text, ${revision}::integer, told.* from unnest(
-      ${all.map(({ day }) => day)}::bigint[], ${all.map(({ stay }) => stay)}::text[],
-      ${all.map(({ row }) => row)}::text[]) as told
+      ${rows.map(({ day }) => day)}::bigint[], ${rows.map(({ stay }) => stay)}::text[],
+      ${rows.map(({ row }) => row)}::text[]) as told
     on conflict (ward, revision, day, stay) do update set row = excluded.row`.execute(tx);
 }
 
@@ -169,53 +80,36 @@ async function putFeed(tx: Transaction<ProjectionTables>, patch: Patch | null): 
       from_feed: patch.from,
       position: patch.p,
       t: patch.t,
-      changes: JSON.stringify({ board: patch.board, beds: patch.beds, order: patch.order }),
+      changes: feedChanges(patch),
     })
     .execute();
 }
 
-async function moveCheckpoint(tx: Transaction<ProjectionTables>, commit: Commit): Promise<void> {
-  const { ward, before, after } = commit;
+/** The first commit of a ward: whoever inserts the active revision is the one. */
+async function beginProjection(tx: Transaction<ProjectionTables>, { ward, after }: Commit): Promise<void> {
   const { revision, position, feed, evaluatedAt } = after.checkpoint;
-  const board = storedBoard(after.image);
-  if (!before) {
-    const put = await tx
-      .insertInto('active_projection')
-      .values({ ward, name: BOARD, revision })
-      .onConflict((on) => on.doNothing())
-      .executeTakeFirst();
-    if (Number(put.numInsertedOrUpdatedRows ?? 0) !== 1) throw new CheckpointMoved(ward);
-    await tx
-      .insertInto('projection')
-      .values({
-        ward,
-        name: BOARD,
-        revision,
-        position,
-        feed,
-        evaluated_at: evaluatedAt,
-        board,
-        retired_at: null,
-      })
-      .execute();
-    return;
-  }
-  const moved = await tx
-    .updateTable('projection')
-    .set({ position, feed, evaluated_at: evaluatedAt, ...(sameBoard(before, board) ? {} : { board }) })
-    .where('ward', '=', ward)
-    .where('name', '=', BOARD)
-    .where('revision', '=', revision)
-    .where('position', '=', before.checkpoint.position)
-    .where('feed', '=', before.checkpoint.feed)
-    .where('retired_at', 'is', null)
+  const put = await tx
+    .insertInto('active_projection')
+    .values({ ward, name: BOARD, revision })
+    .onConflict((on) => on.doNothing())
     .executeTakeFirst();
-  if (Number(moved.numUpdatedRows) !== 1) throw new CheckpointMoved(ward);
+  if (Number(put.numInsertedOrUpdatedRows ?? 0) !== 1) throw new CheckpointMoved(ward);
+  await tx
+    .insertInto('projection')
+    .values({
+      ward,
+      name: BOARD,
+      revision,
+      position,
+      feed,
+      evaluated_at: evaluatedAt,
+      board: storedBoard(after.image),
+      retired_at: null,
+    })
+    .execute();
 }
-const sameBoard = (before: Standing, board: string) =>
-  before.image !== null && storedBoard(before.image) === board;
 
-export function openProjectionStore(database: Pick<Database, 'kysely'>): ProjectionStore {
+export function openProjectionStore(database: Pick<Database, 'kysely' | 'query'>): ProjectionStore {
   const db = database.kysely.withTables<ProjectionTables>();
   return {
     async standing(ward) {
@@ -254,9 +148,10 @@ export function openProjectionStore(database: Pick<Database, 'kysely'>): Project
     },
 
     async commit(commit) {
+      if (commit.before) return commitInOne(database, commit, commit.before);
       await db.transaction().execute(async (tx) => {
-        await moveCheckpoint(tx, commit);
-        await putBeds(tx, commit, false);
+        await beginProjection(tx, commit);
+        await putBeds(tx, commit);
         await putFeed(tx, commit.patch);
         await putTotals(tx, commit.ward, commit.after.checkpoint.revision, commit.totals);
       });
@@ -305,7 +200,7 @@ export function openProjectionStore(database: Pick<Database, 'kysely'>): Project
             retired_at: null,
           })
           .execute();
-        await putBeds(tx, commit, true);
+        await putBeds(tx, commit);
         if (commit.keepTotals) {
           await sql`insert into ward_day_total (ward, revision, day, stay, row)
             select ward, ${revision}, day, stay, row from ward_day_total

@@ -4,7 +4,7 @@ import type { WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { Log } from '../log/log.ts';
 import { BoardFold } from './board-fold.ts';
-import type { StayTotals } from './projection-store.ts';
+import type { StayTotals } from './store-port.ts';
 
 /** Small enough that a page dies young in memory, large enough that round trips do not count. */
 export const PAGE = 2_000;
