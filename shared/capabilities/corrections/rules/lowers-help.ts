@@ -2,6 +2,7 @@
  * Whether taking an entry out, or putting another in its place, may leave less help than before.
  * Answered from the entry alone and on the safe side: "may". Source: design, rule 2.
  */
+import { isQualified, type Author } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { assessmentRecorded } from '../../assessments/events.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
@@ -62,15 +63,18 @@ export function puttingInMayLowerHelp(entry: Entry): boolean {
 const frees = ({ firstTimeUp, outcome, activities }: SessionPayload['session']): boolean =>
   firstTimeUp || (outcome !== 'not-done' && activities.includes('walk'));
 
+/** `author` of the replacement, where it is known to count. */
 export function replacingMayLowerHelp(
   old: Entry & { readonly occurred: number },
-  next: Entry & { readonly occurred: number },
+  next: Entry & { readonly occurred: number; readonly author?: Author },
 ): boolean {
   if (NEUTRAL.has(old.type)) return false;
   if (old.type === 'session-recorded') {
     const before = (old.data as SessionPayload).session;
     const after = (next.data as SessionPayload).session;
-    return takingOutMayLowerHelp(old) || (frees(after) && !(frees(before) && old.occurred === next.occurred));
+    if (takingOutMayLowerHelp(old)) return true;
+    const moved = old.occurred !== next.occurred && next.author !== undefined && isQualified(next.author);
+    return frees(after) && (!frees(before) || moved);
   }
   if (old.occurred !== next.occurred) return true;
   if (old.type === 'weight-recorded') {
