@@ -1,11 +1,11 @@
 import type { BedView } from '@footboard/shared/capabilities/board/view';
-import { leadingPlan } from './words.ts';
+import { needsTwoOrLift } from '@footboard/shared/capabilities/dayplan/rules/needs';
 
 export interface BoardCounts {
   readonly occupied: number;
   readonly away: number;
   readonly empty: number;
-  /** Two people or more, or a sling lift, for the leading task. A bed on hold is counted apart. */
+  /** Two people or more, or a lift, for a move that must happen: the huddle's rule. A move on hold is not one. */
   readonly twoOrLift: number;
   readonly reCheck: number;
   readonly notKnown: number;
@@ -21,16 +21,7 @@ export function countBoard(beds: readonly BedView[], night: boolean): BoardCount
     occupied: beds.filter((bed) => bed.state === 'occupied').length,
     away: beds.filter((bed) => bed.state === 'away').length,
     empty: beds.filter((bed) => bed.state === 'empty').length,
-    twoOrLift: count((stay) => {
-      const plan = leadingPlan(stay, night);
-      if (!plan || plan.hold) return false;
-      return (
-        plan.people === 'two' ||
-        plan.people === 'three-or-more' ||
-        plan.aid === 'sling-lift' ||
-        plan.aid === 'bariatric-lift'
-      );
-    }),
+    twoOrLift: count(({ plan }) => plan !== null && needsTwoOrLift(night ? plan.night : plan.day)),
     reCheck: count((stay) => stay.trust.state === 're-check'),
     notKnown: count((stay) => stay.trust.state === 'not-known'),
     overdue: count((stay) => stay.due.state === 'overdue'),

@@ -80,6 +80,36 @@ describe('the huddle', () => {
     const later = huddle(31.5, { 'bed-4': [session(7, { activities: ['chair'] })] });
     expect(words(later.notUp)).toEqual(['4: Not up since 25 Oct 01:00 (chair)']);
   });
+  it('does not ask of the clinician’s plan when the person was last up', () => {
+    const fenced: Told = {
+      type: 'scope-set',
+      at: 1,
+      payload: { scope: 'clinicians-plan', fence: 'traction', plan: { ref: 't' } },
+    };
+    expect(huddle(30, { 'bed-1': [fenced] }).notUp).toEqual([]);
+  });
+  it('says who needs a lift and two people in the words of the moves, never for a walk', () => {
+    const weight: Told = {
+      type: 'weight-recorded',
+      at: 1,
+      payload: { weight: { kg: 70, how: 'measured' } },
+    };
+    const { needLift, twoPeople } = huddle(3, {
+      'bed-1': [weight, check('walk', 1)],
+      'bed-2': [weight, check('clear', 1)],
+      'bed-3': [weight, check('stand', 1, { stand: { outcome: 'not-met' } }), hold(2, 'out-of-bed', 9)],
+      'bed-4': [],
+    });
+    expect(words(needLift)).toEqual([
+      '2: sling lift for every move out of bed',
+      '4: CHECK BEFORE MOVING; if it cannot wait: bariatric lift for every move out of bed',
+    ]);
+    expect(words(twoPeople)[1]).toBe(
+      '2: two people for every move out of bed, across to a trolley; three people or more for turn or move up in bed',
+    );
+    expect(words([...needLift, ...twoPeople]).join()).not.toMatch(/walk|stand|bed chair/);
+    expect(words(twoPeople).find((line) => line.startsWith('3:'))).not.toContain('out of bed');
+  });
   it('names who arrived since the last one', () => {
     expect(words(huddle(5, { 'bed-1': [] }).arrived)).toEqual([
       '1: Arrived 24 Oct 18:00: not checked here yet',

@@ -3,10 +3,11 @@ import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { HuddlePage } from '../../../wire/http.ts';
 import type { BedView, Because, BoardView, StayView, TaskPlan } from '../../board/view.ts';
-import type { AidClass, People, Task } from '../../handling/values.ts';
+import type { Task } from '../../handling/values.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayDayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
+import { liftedMoves, movesForTwo, OUT_OF_BED } from './needs.ts';
 
 type Line = HuddlePage['overdue'][number];
 interface Occupied {
@@ -14,10 +15,14 @@ interface Occupied {
   readonly stay: StayView;
 }
 
-const LIFTS: ReadonlySet<AidClass> = new Set<AidClass>(['sling-lift', 'bariatric-lift']);
-/** Tasks of an ordinary day; from the floor and onto a trolley are not. */
-const ORDINARY: readonly Task[] = ['edge-of-bed', 'bed-chair', 'toilet', 'stand', 'walk'];
-const TWO_OR_MORE: ReadonlySet<People> = new Set<People>(['two', 'three-or-more']);
+/** As a screen names the moves, within a sentence. */
+const MOVE: Readonly<Partial<Record<Task, string>>> = {
+  'edge-of-bed': 'edge of bed',
+  'bed-chair': 'bed to chair',
+  toilet: 'toilet',
+  'in-bed': 'turn or move up in bed',
+  lateral: 'across to a trolley',
+};
 
 /** `rules`: the ward's, for how long not up is worth saying. */
 export function huddleOf(
@@ -72,26 +77,30 @@ export function huddleOf(
 }
 
 function needLift(stay: StayView) {
-  const tasks = ordinary(stay).filter((p) => LIFTS.has(p.aid));
-  const [first] = tasks;
-  if (!first) return null;
-  const unknown = stay.checkBeforeMoving ? 'CHECK BEFORE MOVING; if it cannot wait: ' : '';
-  return {
-    words: `${unknown}${plain(first.aid)} for ${tasks.map((p) => plain(p.task)).join(', ')}`,
-    because: first.because,
-  };
+  return inWords(stay, liftedMoves(stay.plan?.day ?? []), (p) => plain(p.aid));
 }
 
 function twoPeople(stay: StayView) {
-  const tasks = ordinary(stay).filter((p) => TWO_OR_MORE.has(p.people));
-  const [first] = tasks;
-  if (!first) return null;
-  const most = tasks.some((p) => p.people === 'three-or-more') ? 'three people or more' : 'two people';
-  return { words: `${most} for ${tasks.map((p) => plain(p.task)).join(', ')}`, because: first.because };
+  return inWords(stay, movesForTwo(stay.plan?.day ?? []), (p) =>
+    p.people === 'two' ? 'two people' : 'three people or more',
+  );
 }
 
-const ordinary = (stay: StayView): TaskPlan[] =>
-  (stay.plan?.day ?? []).filter((p) => ORDINARY.includes(p.task));
+/** "sling lift for every move out of bed; two people for ...": each demand once, with its moves. */
+function inWords(stay: StayView, moves: readonly TaskPlan[], demand: (p: TaskPlan) => string) {
+  if (moves.length === 0) return null;
+  const demands = [...new Set(moves.map(demand))];
+  const words = demands.map((d) => `${d} for ${named(moves.filter((p) => demand(p) === d))}`).join('; ');
+  const unknown = stay.checkBeforeMoving ? 'CHECK BEFORE MOVING; if it cannot wait: ' : '';
+  return { words: `${unknown}${words}`, because: moves[0]!.because };
+}
+
+function named(moves: readonly TaskPlan[]): string {
+  const tasks = moves.map((p) => p.task);
+  if (!OUT_OF_BED.every((task) => tasks.includes(task))) return tasks.map((task) => MOVE[task]).join(', ');
+  const others = tasks.filter((task) => !OUT_OF_BED.includes(task)).map((task) => MOVE[task]);
+  return ['every move out of bed', ...others].join(', ');
+}
 
 /** Overdue, due, or to be checked before the next move because something happened. */
 function toCheck(stay: StayView, when: (at: EpochMs) => string): Omit<Line, 'bed' | 'label'> | null {
@@ -114,7 +123,7 @@ function notUp(stay: StayView, t: EpochMs, after: number, when: (at: EpochMs) =>
   const stopped = stay.holds.some(
     (h) => h.scope === 'out-of-bed' || h.scope === 'raising-the-back' || h.scope === 'all-including-turning',
   );
-  if (stopped || stay.scope.kind === 'comfort') return null;
+  if (stopped || stay.scope.kind !== 'staged') return null;
   const since = stay.lastUp?.at ?? stay.began;
   if (t - since < after) return null;
   const facts: EventId[] = stay.lastUp ? [stay.lastUp.event] : [];
