@@ -1,7 +1,16 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Cable } from '../support/cable.ts';
-import { openBrowser, openScreen, shoot, startBuilt, WALL_SIZE, type RunningServer } from './support.ts';
+import {
+  axeFaults,
+  openBrowser,
+  openScreen,
+  PHONE_SIZE,
+  shoot,
+  startBuilt,
+  WALL_SIZE,
+  type RunningServer,
+} from './support.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -72,6 +81,26 @@ describe('the wall says LAST KNOWN', () => {
     await tile(page, 'A4').getByText(/HOLD/).first().waitFor({ timeout: 30_000 });
     await lastKnown(page).waitFor({ state: 'detached', timeout: 15_000 });
     await context.close();
+  });
+
+  it('reads well by WCAG 2.2 A and AA at both sizes, wall and huddle', async () => {
+    const screens = [];
+    for (const size of [WALL_SIZE, PHONE_SIZE])
+      for (const path of ['wall', 'huddle']) {
+        const screen = await openScreen(browser, size);
+        await screen.page.goto(`http://127.0.0.1:${cable.port}/wards/larkfield/${path}`);
+        await screen.page.getByText('A1').first().waitFor();
+        screens.push(screen);
+      }
+    cable.pull();
+    for (const { page } of screens) await lastKnown(page).waitFor({ timeout: 13_000 });
+    await shoot(screens[1]!.page, 'huddle-last-known-1920');
+    await shoot(screens[2]!.page, 'wall-last-known-390');
+    for (const { page, context } of screens) {
+      expect(await axeFaults(page)).toEqual([]);
+      await context.close();
+    }
+    cable.plugIn();
   });
 
   it('judges its age before painting when a frozen tab wakes up', async () => {

@@ -4,6 +4,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
 
 const root = new URL('../..', import.meta.url).pathname;
@@ -116,4 +117,14 @@ export async function openScreen(
 export async function shoot(page: Page, name: string): Promise<void> {
   mkdirSync(SCREENSHOTS, { recursive: true });
   await page.screenshot({ path: join(SCREENSHOTS, `${name}.png`) });
+}
+
+/** What axe finds against WCAG 2.2 A and AA on the page as it stands, one line a rule. */
+export async function axeFaults(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  return violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
+  );
 }

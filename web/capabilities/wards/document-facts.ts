@@ -41,6 +41,7 @@ export function rulesFacts(rules: RulesDocument): readonly Fact[] {
   return [
     ['Version', String(rules.version)],
     ['Limits', `${lines.length}, of which ${unsourced} are common practice without a source`],
+    ['Source', 'each limit names its own'],
     ['Owner', distinct(lines.map((line) => line.owner)).join('; ')],
     ['Review by', lines.map((line) => line.reviewBy).toSorted()[0] ?? ''],
   ];
@@ -51,7 +52,10 @@ export function protocolFacts(protocol: Protocol): readonly Fact[] {
   return [
     ['Name', protocol.name],
     ['Version', `${protocol.id}, version ${protocol.version}`],
-    ['Stages', `${protocol.stages.map((stage) => stage.word ?? stage.id).join(', ')}; ${parts} parts in all`],
+    [
+      'Stages',
+      `${protocol.stages.map((stage) => stage.word ?? `${stage.id} (no tier of its own)`).join(', ')}; ${parts} parts in all`,
+    ],
     ['Source', protocol.source],
     ['Owner', protocol.owner],
     ['Review by', protocol.reviewBy],
@@ -82,4 +86,20 @@ export function checkRules(document: unknown): { ok: RulesDocument } | { faults:
       reason: issue.message,
     })),
   };
+}
+
+const said = (value: unknown) => (value === undefined ? 'nothing' : JSON.stringify(value));
+const isTree = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null;
+
+/** Each place at which two documents say different things, with both. */
+export function differences(before: unknown, after: unknown): readonly string[] {
+  const compare = (a: unknown, b: unknown, place: string): string[] => {
+    if (isTree(a) && isTree(b) && Array.isArray(a) === Array.isArray(b)) {
+      const keys = distinct([...Object.keys(a), ...Object.keys(b)]);
+      return keys.flatMap((key) => compare(a[key], b[key], `${place}/${key}`));
+    }
+    return Object.is(a, b) ? [] : [`${place}: ${said(a)}, then ${said(b)}`];
+  };
+  return compare(before, after, '');
 }
