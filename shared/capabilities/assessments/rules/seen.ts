@@ -222,12 +222,14 @@ class Fold {
 
   private met(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {
     const key = stageKey(protocol, stage);
-    for (const before of protocol.stages.slice(0, index + 1)) {
-      const beforeKey = stageKey(protocol, before);
-      const safer = this.lastNotMet.get(beforeKey);
-      if (safer && safer.id !== fact.id && sameTime(safer, fact, protocol)) {
-        if (beforeKey === key) this.dispute(key, stage, safer, fact);
-        return;
+    if (this.lastNotMet.size > 0) {
+      for (let i = 0; i <= index; i++) {
+        const beforeKey = stageKey(protocol, protocol.stages[i]!);
+        const safer = this.lastNotMet.get(beforeKey);
+        if (safer && safer.id !== fact.id && sameTime(safer, fact, protocol)) {
+          if (beforeKey === key) this.dispute(key, stage, safer, fact);
+          return;
+        }
       }
     }
     const stand = this.stages.get('stand');

@@ -31,7 +31,25 @@ const lost = (stages: Parameters<typeof assessment>[0]) =>
 const full = (readings: Reading[], risingSymptoms: ('dizzy' | 'faint')[] = [], at = 0) =>
   assessment(upTo('stand'), { at }, { depth: 'full-with-pressure', readings, risingSymptoms });
 
+const onOxygen = (litresPerMinute: number, at: number) =>
+  assessment(
+    upTo('edge'),
+    { at },
+    {
+      readings: [{ kind: 'oxygen', saturation: 96, litresPerMinute, at: new Date(hours(at)).toISOString() }],
+    },
+  );
+
 describe('tier', () => {
+  // Design section 4, "ask first": more oxygen since the last check (common practice, no source).
+  it('says that more oxygen was given than at the check before, from the earlier reading', () => {
+    const said = (...facts: Fact[]) => judge(facts).view.because.filter((b) => b.rule === 'start/ask-first');
+    expect(said(onOxygen(2, 1), assessment(upTo('edge'), { at: 2 }), onOxygen(4, 3))).toMatchObject([
+      { words: expect.stringContaining('more oxygen than at the last check (2 to 4 litres a minute)') },
+    ]);
+    expect(said(onOxygen(4, 1), onOxygen(4, 3))).toEqual([]);
+    expect(said(onOxygen(4, 3))).toEqual([]);
+  });
   it('is not known before anything is assessed here', () => {
     const j = judge([]);
     expect(j.view).toMatchObject({ word: 'Not known', notch: null, at: null });

@@ -29,10 +29,9 @@ const NEUTRAL: ReadonlySet<string> = new Set([
 /**
  * Entries that only ever allow more: without them the plan asks for at least as much help. "On own"
  * is not one of them, for a wider one may stand behind it; nor is a removed attachment, which asks
- * for a look.
+ * for a look; nor "seen walking", which says with what support.
  */
-const PERMISSIONS: ReadonlySet<string> = new Set(['plan-confirmed', 'seen-walking', 'hold-ended']);
-
+const PERMISSIONS: ReadonlySet<string> = new Set(['plan-confirmed', 'hold-ended']);
 /** Entries that only ever ask for more; an arrival asks for a look. */
 const ONLY_RAISES: ReadonlySet<string> = new Set([
   'trigger-recorded',

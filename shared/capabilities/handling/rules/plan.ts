@@ -123,7 +123,7 @@ function compose(task: Task, input: PlanInput, seenWalking: boolean, tethers: re
   };
 }
 
-const distinct = (words: readonly string[]) => [...new Set(words)];
+const distinct = (words: string[]): string[] => (words.length > 1 ? [...new Set(words)] : words);
 /** What decided: not the floor of "stand by" beside more, and not what only cautions. */
 const decided = (d: Demand, h: Help): boolean =>
   d.because.rule === 'stand-by'

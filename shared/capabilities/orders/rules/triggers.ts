@@ -58,26 +58,23 @@ const NEEDS_PRESSURE_SET: ReadonlySet<TriggerKind> = new Set<TriggerKind>(['fain
 
 /** The trigger that a fact amounts to, if any. */
 export function triggerOf(fact: Fact): Trigger | null {
-  const of = (kind: TriggerKind): Trigger => ({
-    event: fact.id,
-    kind,
-    at: fact.occurred,
-    words: TRIGGER_WORDS[kind],
-  });
+  const kind = triggerKindOf(fact);
+  return kind && { event: fact.id, kind, at: fact.occurred, words: TRIGGER_WORDS[kind] };
+}
+
+function triggerKindOf(fact: Fact): TriggerKind | null {
   switch (fact.type) {
     case 'trigger-recorded':
-      return of((fact.data as PayloadOf<typeof triggerRecorded>).kind);
+      return (fact.data as PayloadOf<typeof triggerRecorded>).kind;
     case 'stay-begun':
-      return of('arrival');
+      return 'arrival';
     case 'order-changed':
-      return of('order-change');
+      return 'order-change';
     case 'attachment-added':
     case 'attachment-removed':
-      return of('attachment-change');
-    case 'session-recorded': {
-      const kind = wentWrong((fact.data as PayloadOf<typeof sessionRecorded>).session);
-      return kind && of(kind);
-    }
+      return 'attachment-change';
+    case 'session-recorded':
+      return wentWrong((fact.data as PayloadOf<typeof sessionRecorded>).session);
     default:
       return null;
   }
