@@ -65,7 +65,7 @@ describe('an entry that came late', () => {
 
   it('counts once what stood against it is answered by a later check', () => {
     const late = { ...clears, recorded: 4 };
-    const answered = at(6, trigger('faint', 3), late, check('edge', 5, {}, { depth: 'full-with-pressure' }));
+    const answered = at(6, trigger('sedation', 3), late, check('edge', 5));
     expect(answered.trust.conflicts).toEqual([]);
     expect(answered.tier.word).toBe('Walk');
   });

@@ -62,6 +62,16 @@ describe('a trigger', () => {
     expect(open(faint, check('edge', 2, {}, { depth: 'full-with-pressure' }))).toEqual([]);
     expect(open(faint, check('edge', 2, {}, { answers: ['f'] }))).toEqual([]);
   });
+  it('of a fall needs a check as far as what stood cleared, or one that found less, named or not', () => {
+    const walks = check('walk', 0.6);
+    const fall = { ...trigger('fall', 1), id: 'f' };
+    expect(open(walks, fall, check('upright', 2))).toEqual(['fall']);
+    expect(open(walks, fall, check('upright', 2, {}, { answers: ['f'] }))).toEqual(['fall']);
+    expect(open(walks, fall, check('walk', 2))).toEqual([]);
+    expect(open(walks, fall, check('stand', 2, { stand: { outcome: 'not-met' } }))).toEqual([]);
+    // A sedative given asks for a look and nothing more.
+    expect(open(walks, trigger('sedation', 1), check('upright', 2))).toEqual([]);
+  });
   it('of an order is not closed by a check that goes beyond that order', () => {
     const bed = { ...order(1, { about: 'activity', most: 'bed' }), id: 'o' };
     expect(open(bed, check('walk', 2))).toEqual(['order-change']);

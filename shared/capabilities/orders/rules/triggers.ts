@@ -8,7 +8,7 @@ import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { assessmentRecorded } from '../../assessments/events.ts';
-import type { ProtocolLookup } from '../../assessments/rules/protocol.ts';
+import { STAGE_MEANINGS, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import { wentWrong } from '../../sessions/rules/what-went-wrong.ts';
@@ -55,6 +55,45 @@ export const CONFIRM_ANSWERS: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
 ]);
 /** After these a staged check answers only with its pressure set, unless it names the trigger. */
 const NEEDS_PRESSURE_SET: ReadonlySet<TriggerKind> = new Set<TriggerKind>(['faint', 'bleed']);
+
+/**
+ * After these a check answers only when it went as far as what stands cleared, or found a stage not
+ * met: a look at the person in bed says nothing of the walk that was cleared before a fall. Naming
+ * the trigger does not change that. Common practice, no source.
+ */
+const NEEDS_AS_FAR: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
+  'fall',
+  'faint',
+  'seizure',
+  'low-glucose',
+  'bleed',
+  'new-symptom',
+  'new-confusion',
+  'suspected-clot',
+  'block-on',
+]);
+
+/** How far the checks so far have cleared the person, and whether one more goes as far. */
+class Reach {
+  private cleared = -1;
+  /** Takes the check in and says whether it tested what stood cleared, or found less. */
+  goesAsFar(check: Fact<Assessment>, protocols: ProtocolLookup): boolean {
+    const { protocol, stages } = check.data;
+    const known = protocols(protocol.id, protocol.version)?.stages;
+    let tested = -1;
+    let lost: number | null = null;
+    for (const { stage, outcome } of stages) {
+      const shows = known?.find((s) => s.id === stage)?.shows;
+      if (!shows || outcome === 'not-tested') continue;
+      const place = STAGE_MEANINGS.indexOf(shows);
+      tested = Math.max(tested, place);
+      if (outcome === 'not-met') lost = Math.min(lost ?? place, place);
+    }
+    const asFar = lost !== null || tested >= this.cleared;
+    this.cleared = lost === null ? Math.max(this.cleared, tested) : Math.min(this.cleared, lost - 1);
+    return asFar;
+  }
+}
 
 /** The trigger that a fact amounts to, if any. */
 export function triggerOf(fact: Fact): Trigger | null {
@@ -103,13 +142,19 @@ export function triggersOf(
 ): Triggers {
   const seen: Trigger[] = [];
   let open: Trigger[] = [];
-  let named: { readonly at: EpochMs; readonly ids: readonly EventId[] } | null = null;
+  let named: { readonly at: EpochMs; readonly ids: readonly EventId[]; readonly asFar: boolean } | null =
+    null;
   let checkedSince = -Infinity;
+  const reach = new Reach();
   facts.forEach((fact, i) => {
     const trigger = triggerOf(fact);
+    const asFar = isCheck(fact) && reach.goesAsFar(fact, protocols);
     if (trigger) {
       seen.push(trigger);
-      const answered = named?.at === trigger.at && named.ids.includes(trigger.event);
+      const answered =
+        named?.at === trigger.at &&
+        named.ids.includes(trigger.event) &&
+        (named.asFar || !NEEDS_AS_FAR.has(trigger.kind));
       if (!answered) open.push(trigger);
     } else if (open.length > 0 && isCheck(fact)) {
       const { answers, depth } = fact.data;
@@ -118,15 +163,16 @@ export function triggersOf(
         orderGoneBeyond(fact, ordersInForce(facts.slice(0, i)).forPlan, protocols) !== null;
       open = open.filter(
         (o) =>
-          !answers.includes(o.event) &&
-          (isOfSameInstant(o, fact) ||
-            (NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
-            (o.kind === 'order-change' && beyond)),
+          (NEEDS_AS_FAR.has(o.kind) && !asFar) ||
+          (!answers.includes(o.event) &&
+            (isOfSameInstant(o, fact) ||
+              (NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
+              (o.kind === 'order-change' && beyond))),
       );
     } else if (isConfirm(fact)) {
       open = open.filter((o) => !CONFIRM_ANSWERS.has(o.kind) || isOfSameInstant(o, fact));
     }
-    if (isCheck(fact)) named = { at: fact.occurred, ids: fact.data.answers };
+    if (isCheck(fact)) named = { at: fact.occurred, ids: fact.data.answers, asFar };
     if (isCheck(fact) || isConfirm(fact)) checkedSince = Math.max(checkedSince, fact.occurred);
   });
   for (const { event, at, words } of lookAgain) {
