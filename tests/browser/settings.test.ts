@@ -5,6 +5,7 @@ import {
   axeFaults,
   openBrowser,
   openScreen,
+  PHONE_SIZE,
   shoot,
   startBuilt,
   WALL_SIZE,
@@ -95,6 +96,9 @@ describe('ward settings in a browser', () => {
     });
 
     await card.getByText('Every limit with its source').click();
+    expect(await axeFaults(page)).toEqual([]);
+    await page.setViewportSize(PHONE_SIZE);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
     expect(await axeFaults(page)).toEqual([]);
   });
 
