@@ -7,37 +7,25 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import { MINUTE } from '../../../kernel/times.ts';
 import type { TrustView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../../kernel/stated.ts';
-import type { orderChanged } from '../../orders/events.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
-import type { Cooperation, Side, StageRecord } from '../values.ts';
+import type { Cooperation, StageRecord } from '../values.ts';
 import type { Assessment, JudgedStage } from './judge-stage.ts';
 import type { StartVerdict } from './may-start.ts';
 import { lastOxygenFlow } from './may-start.ts';
+import { OrdersThen } from './orders-then.ts';
 import type { RisingVerdict } from './pressure.ts';
 import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
 import { STAGE_MEANINGS } from './protocol.ts';
+import type { StageStanding } from './stage-standing.ts';
+import { heldMost, sameTime, stageKey, stageTime } from './stage-standing.ts';
 import type { JudgedRecord } from './work-out.ts';
 import { partKey, workOut } from './work-out.ts';
 
-export { partKey };
-
-/** How a stage stands after the latest finding on it. */
-export interface StageStanding {
-  /** `taken-back`: it was met, and a stage before it has not been met since. */
-  readonly outcome: 'met' | 'not-met' | 'taken-back';
-  readonly how: 'free' | 'secured';
-  readonly securedWith: StageRecord['securedWith'] | null;
-  readonly people: number;
-  readonly oneLeg: Side | null;
-  readonly reasons: readonly string[];
-  readonly at: EpochMs;
-  readonly fact: Fact;
-}
+export { partKey, stageKey, type StageStanding };
 
 /** How a part, on one side, stands after the latest finding on it. */
 export interface PartStanding {
@@ -62,31 +50,6 @@ export interface Seen {
   readonly remarks: readonly { rule: string; fact: Fact; words: string }[];
 }
 
-export const stageKey = (protocol: Protocol, stage: ProtocolStage): string =>
-  stage.shows ?? `${protocol.id}/${stage.id}`;
-
-/** Whether two findings are of the same time, so that neither is the later one. */
-const sameTime = (a: Fact, b: Fact, protocol: Protocol): boolean => {
-  const about = a.precision === 'about' || b.precision === 'about';
-  const minutes = about ? protocol.toldApart.aboutMinutes : protocol.toldApart.exactMinutes;
-  return Math.abs(a.occurred - b.occurred) < minutes * MINUTE;
-};
-
-const HELD_BY: readonly StageStanding['securedWith'][] = [
-  null,
-  'raised-bed',
-  'two-people',
-  'standing-aid',
-  'sling',
-];
-/** Of two checks of the same time that both cleared a stage, what held the person more in either. */
-function heldMost(a: StageStanding, b: StageStanding): StageStanding {
-  const more = HELD_BY.indexOf(a.securedWith) > HELD_BY.indexOf(b.securedWith) ? a : b;
-  return { ...more, people: Math.max(a.people, b.people), oneLeg: a.oneLeg ?? b.oneLeg };
-}
-
-const stageTime = (at: EpochMs, fact: Fact): EpochMs => (at <= fact.recorded ? at : fact.occurred);
-
 class Fold {
   readonly stages = new Map<string, StageStanding>();
   readonly parts = new Map<string, PartStanding>();
@@ -101,9 +64,7 @@ class Fold {
   private readonly lastNotMet = new Map<string, Fact>();
   private readonly partNotMet = new Map<string, Fact>();
   private readonly disputes = new Map<string, TrustView['conflicts']>();
-  private oxygenTarget: { low: number; high: number } | null = null;
-  private readonly mayNotBear = new Set<Side>();
-  private readonly bearsNothingSince = new Map<Side, EpochMs>();
+  readonly orders = new OrdersThen();
   /** Litres per minute at the checks so far, the last one; null when never recorded. */
   private oxygenFlow: number | null = null;
 
@@ -114,22 +75,6 @@ class Fold {
 
   get conflicts(): TrustView['conflicts'] {
     return [...this.disputes.values()].flat();
-  }
-
-  order(fact: Fact): void {
-    const { order } = fact.data as PayloadOf<typeof orderChanged>;
-    const mayFree = isQualified(fact.author);
-    if (order.about === 'oxygen-target') {
-      const low = this.oxygenTarget && !mayFree ? Math.max(order.low, this.oxygenTarget.low) : order.low;
-      this.oxygenTarget = { low, high: Math.max(low, order.high) };
-    }
-    if (order.about === 'weight-bearing' && order.limb.endsWith('-leg')) {
-      const side: Side = order.limb === 'left-leg' ? 'left' : 'right';
-      if (order.bears === 'none') {
-        this.mayNotBear.add(side);
-        this.bearsNothingSince.set(side, fact.occurred);
-      } else if (mayFree && this.bearsNothingSince.get(side) !== fact.occurred) this.mayNotBear.delete(side);
-    }
   }
 
   session(fact: Fact): void {
@@ -150,9 +95,9 @@ class Fold {
     const { judged, said, rising, start } = workOut(data, {
       protocol,
       rules: this.rules,
-      oxygenTarget: this.oxygenTarget,
+      oxygenTarget: this.orders.oxygenTarget,
       oxygenFlowBefore: this.oxygenFlow,
-      mayNotBear: this.mayNotBear,
+      mayNotBear: this.orders.mayNotBear,
     });
     this.oxygenFlow = lastOxygenFlow(data.readings) ?? this.oxygenFlow;
     if (start) this.start = { verdict: start, fact };
@@ -342,7 +287,7 @@ export function seenSoFar(
     if (fact.type === 'assessment-recorded') {
       fold.assess(fact);
       after(fact, fold);
-    } else if (fact.type === 'order-changed') fold.order(fact);
+    } else if (fact.type === 'order-changed') fold.orders.take(fact);
     else if (fact.type === 'session-recorded') fold.session(fact);
   }
   return fold;

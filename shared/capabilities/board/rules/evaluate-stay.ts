@@ -153,7 +153,10 @@ function evaluateAsTold(
     orders: orders.list,
     plan: staged ? { day: plan.day, night: plan.night } : null,
     checkBeforeMoving: staged && plan.checkBeforeMoving,
-    onOwn: onOwn && { where: [...onOwn.value.where], when: [...onOwn.value.when], event: onOwn.fact },
+    onOwn:
+      staged && onOwn
+        ? { where: [...onOwn.value.where], when: [...onOwn.value.when], event: onOwn.fact }
+        : null,
     walkingSupport,
     cautions: plan.cautions,
     due,

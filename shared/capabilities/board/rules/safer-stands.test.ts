@@ -1,6 +1,7 @@
 /** Late, corrected and withdrawn entries: users-job.md A5, hazard 8, and the design's rule 2. */
 import { describe, expect, it } from 'vitest';
 import type { Task, People } from '../../handling/values.ts';
+import { morePeople } from '../../handling/rules/help.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import {
   calendar,
@@ -158,13 +159,12 @@ describe('someone who may only make it safer', () => {
   ])('does not lower help %s', (_how, said, first) => {
     const before = first ? [first] : [];
     const [was, is] = [at(5, ...before), at(5, ...before, said)];
-    for (const { task } of was.plan!.day) {
-      const order_ = ['on-own', 'stand-by', 'one', 'two', 'three-or-more'];
-      expect(order_.indexOf(plan(is, task).people)).toBeGreaterThanOrEqual(
-        order_.indexOf(plan(was, task).people),
-      );
-      if (plan(was, task).hold) expect(plan(is, task).hold).toBe(true);
-    }
+    const least = was.plan!.day.map(({ task, people, hold: held }) => ({
+      task,
+      people: morePeople(people, plan(is, task).people),
+      hold: held || plan(is, task).hold,
+    }));
+    expect(is.plan!.day).toMatchObject(least);
     expect(is.walkingSupport).toBe(was.walkingSupport);
   });
   it('of two checks of the same minute what held the person more stands, whichever has the later id', () => {

@@ -149,6 +149,25 @@ describe('outside the staged check', () => {
   });
 });
 
+describe('back to the staged check', () => {
+  const walks = { ...check('walk', 1), id: 'w' };
+  const scope = (h: number, payload: object): Told => ({ type: 'scope-set', at: h, payload });
+  const fenced = { scope: 'clinicians-plan', fence: 'traction', plan: { ref: 't' } };
+  it('the earlier plan comes back to be looked at, with one more person until then', () => {
+    const back = at(stayOf(walks, scope(2, fenced), scope(3, { scope: 'staged' })), 4);
+    expect(back.trust).toMatchObject({
+      state: 're-check',
+      openTriggers: [{ kind: 'asked-to-look-again', at: hours(3) }],
+    });
+    expect(back.plan!.day.find((p) => p.task === 'bed-chair')!.people).not.toBe('stand-by');
+    expect(at(stayOf(walks, scope(2, { scope: 'staged' })), 4).trust.state).toBe('current');
+  });
+  it('nobody is on their own by a setting made under the clinician’s plan', () => {
+    expect(at(stayOf(walks, scope(2, fenced), onOwn(3)), 4).onOwn).toBeNull();
+    expect(at(stayOf(walks, scope(2, fenced), onOwn(3), scope(4, { scope: 'staged' })), 5).onOwn).toBeNull();
+  });
+});
+
 describe('corrections and trust', () => {
   it('one that may have lowered help leaves re-check until the next check or confirm', () => {
     const fell = { ...trigger('fall', 2), id: 'f' };

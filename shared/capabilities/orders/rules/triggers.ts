@@ -10,6 +10,7 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import type { assessmentRecorded } from '../../assessments/events.ts';
 import { STAGE_MEANINGS, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { Fact } from '../../corrections/facts.ts';
+import type { scopeSet } from '../../stays/events.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import { wentWrong } from '../../sessions/rules/what-went-wrong.ts';
 import type { triggerRecorded } from '../events.ts';
@@ -47,6 +48,9 @@ export const TRIGGER_WORDS: Readonly<Record<TriggerKind, string>> = {
   'step-down-from-intensive-care': 'Came from intensive care',
   'asked-to-look-again': 'Asked to look again before the next move',
 };
+
+/** What was seen before the comfort or the clinician's plan is old news when the staged check applies again. */
+const BACK = 'The staged check applies again: look before the next move';
 
 /** Light ones: a nurse's confirm answers them. All others need a staged check. */
 export const CONFIRM_ANSWERS: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
@@ -146,6 +150,7 @@ export function triggersOf(
     null;
   let checkedSince = -Infinity;
   const reach = new Reach();
+  let outside = false;
   facts.forEach((fact, i) => {
     const trigger = triggerOf(fact);
     const asFar = isCheck(fact) && reach.goesAsFar(fact, protocols);
@@ -169,6 +174,14 @@ export function triggersOf(
               (NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
               (o.kind === 'order-change' && beyond))),
       );
+    } else if (fact.type === 'scope-set') {
+      const staged = (fact.data as PayloadOf<typeof scopeSet>).scope === 'staged';
+      if (staged && outside && isQualified(fact.author)) {
+        const back: Trigger = { event: fact.id, kind: 'asked-to-look-again', at: fact.occurred, words: BACK };
+        seen.push(back);
+        open.push(back);
+      }
+      outside = staged ? outside && !isQualified(fact.author) : true;
     } else if (isConfirm(fact)) {
       open = open.filter((o) => !CONFIRM_ANSWERS.has(o.kind) || isOfSameInstant(o, fact));
     }
