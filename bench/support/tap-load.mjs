@@ -26,7 +26,8 @@ export function post(url, path, body, headers = {}) {
     ); // prettier-ignore
     out.on('error', (error) => {
       // The server closed an idle kept connection just as it was used: any client asks again.
-      if (out.reusedSocket && error.code === 'ECONNRESET') post(url, path, body, headers).then(resolve, reject);
+      if (out.reusedSocket && error.code === 'ECONNRESET')
+        post(url, path, body, headers).then(resolve, reject);
       else reject(error);
     });
     out.end(text);
