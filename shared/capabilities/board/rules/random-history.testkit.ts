@@ -155,11 +155,11 @@ const step = fc.tuple(
   anyRole,
 );
 
-/** The same, each recorded a minute after it occurred or, told after a later one, together with that: as a log records. */
+/** The same, each recorded a minute after it occurred or, told after a later one, after that: as a log records. */
 export function asRecorded(told: readonly Told[]): readonly Told[] {
   let recorded = 0;
   return told.map((one) => {
-    recorded = Math.max(recorded, (one.at ?? 0) + 1 / 60);
+    recorded = Math.max(recorded + 1 / 3600, (one.at ?? 0) + 1 / 60);
     return { ...one, recorded };
   });
 }
