@@ -142,6 +142,38 @@ describe('a correction or retraction that may lower help', () => {
     expect(lookAgain).toHaveLength(looks);
   });
 
+  it.each<[string, Told]>([
+    [
+      'a narrower "on own": a wider one may stand behind it',
+      { type: 'on-own-set', at: 1, payload: { where: ['room'], when: ['day'] } },
+    ],
+    [
+      'a drain taken out: it asks for a look',
+      { type: 'attachment-removed', at: 1, payload: { attachment: 'd', kind: 'chest-drain' } },
+    ],
+    ['the support seen in use', { type: 'seen-walking', at: 1, payload: { walkingSupport: 'frame' } }],
+    [
+      'an arrival: it asks for a look',
+      { type: 'stay-begun', at: 1, payload: { stay: 's', person: 'p', bed: 'b', from: 'home' } },
+    ],
+  ])('FACT-2 does not count from an aide who withdraws %s', (_what, entry) => {
+    const { facts, conflicts } = effectiveFacts(stayOf({ ...entry, id: 'e' }, retract(2, 'e', 'aide')));
+    expect(facts.map((f) => f.id)).toContain('e');
+    expect(conflicts).toMatchObject([{ safer: 'e' }]);
+  });
+  it('FACT-2 goes on asking for a look when an aide takes a withdrawal back', () => {
+    const drain: Told = {
+      type: 'attachment-added',
+      at: 1,
+      id: 'd',
+      payload: { attachment: 'd', kind: 'chest-drain', disconnects: 'nurse', needsOwnPerson: false },
+    };
+    const asked = [drain, { ...retract(2, 'd', 'aide'), id: 'r' }];
+    expect(effectiveFacts(stayOf(...asked, retract(3, 'r', 'aide'))).lookAgain).toContainEqual(
+      expect.objectContaining({ event: 'r' }),
+    );
+  });
+
   it('is harmless for an aide where it only makes it safer or touches no help', () => {
     const { facts, conflicts } = effectiveFacts(
       stayOf({ ...session(1, { metres: 10 }), id: 's' }, correct(2, 's', session(1, { metres: 5 }), 'aide')),
