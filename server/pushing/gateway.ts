@@ -5,10 +5,18 @@ import type { OnGatewayInit } from '@nestjs/websockets';
 import { wardId } from '@footboard/shared/kernel/ids';
 import { BEAT_EVERY_MS, SOCKET } from '@footboard/shared/wire/messages';
 import type { JoinAnswer } from '@footboard/shared/wire/messages';
+import { packRows } from '@footboard/shared/wire/pack';
 import type { Server, Socket } from 'socket.io';
 import { BOARDS } from '../projecting/board.ts';
 import type { Boards } from '../projecting/board.ts';
 import { answerJoin } from './answer-join.ts';
+
+/** An answer as it travels: its rows packed. */
+function packed(told: JoinAnswer): unknown {
+  if (told.answer === 'changes') return { ...told, patches: told.patches.map(packRows) };
+  if (told.answer !== 'snapshot') return told;
+  return { ...told, snapshot: { ...told.snapshot, board: packRows(told.snapshot.board) } };
+}
 
 const nothing = () => {};
 const roomOf = (ward: string) => `ward/${ward}`;
@@ -34,7 +42,7 @@ export class WardGateway implements OnGatewayInit<Server>, OnApplicationShutdown
 
   afterInit(server: Server): void {
     this.#stopPatches = this.#boards.onPatch((patch) => {
-      server.to(roomOf(patch.ward)).emit(SOCKET.patch, patch);
+      server.to(roomOf(patch.ward)).emit(SOCKET.patch, packRows(patch));
     });
     this.#beating = setInterval(() => {
       for (const ward of this.#boards.wards()) {
@@ -53,7 +61,7 @@ export class WardGateway implements OnGatewayInit<Server>, OnApplicationShutdown
   async join(
     @MessageBody() message: unknown,
     @ConnectedSocket() screen: Socket,
-    @Ack() answer: ((answer: JoinAnswer) => void) | undefined,
+    @Ack() answer: ((answer: unknown) => void) | undefined,
   ): Promise<void> {
     if (typeof answer !== 'function') return;
     const asked = wardId.safeParse((message as { ward?: unknown } | null | undefined)?.ward);
@@ -61,7 +69,7 @@ export class WardGateway implements OnGatewayInit<Server>, OnApplicationShutdown
     if (asked.success) void screen.leave(roomOf(asked.data));
     await answerJoin(this.#boards, message, {
       enter: (ward) => void screen.join(roomOf(ward)),
-      answer,
+      answer: (told) => answer(packed(told)),
     });
   }
 

@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { wardId, bedId, opaqueId } from '../kernel/ids.ts';
 import { bedView, boardView } from '../capabilities/board/view.ts';
+import { unpackBed } from './pack.ts';
 
 export const WIRE_VERSION = 1;
 
@@ -17,6 +18,9 @@ export const joinRequest = z.strictObject({
   feed: z.number().int().min(0).nullable(),
 });
 export type JoinRequest = z.infer<typeof joinRequest>;
+
+/** A row, packed on its way (pack.ts) and whole again behind this schema. */
+const travellingBed = z.unknown().transform(unpackBed).pipe(bedView);
 
 /**
  * One linked change. A screen applies it only when it stands at `from`; it ignores `to` at or
@@ -32,7 +36,7 @@ export const patch = z.strictObject({
   /** Present when the ward's own facts changed (name, clock, night). */
   board: boardView.omit({ beds: true }).optional(),
   /** Rows that changed, whole. */
-  beds: z.array(bedView),
+  beds: z.array(travellingBed),
   /** The order of all beds, when beds were added, closed or reordered. */
   order: z.array(bedId).optional(),
 });
@@ -43,7 +47,7 @@ export const snapshot = z.strictObject({
   feed: z.number().int(),
   p: z.number().int(),
   t: z.number().int(),
-  board: boardView,
+  board: boardView.extend({ beds: z.array(travellingBed) }),
 });
 export type Snapshot = z.infer<typeof snapshot>;
 
