@@ -153,7 +153,8 @@ export function triggersOf(
   let outside = false;
   facts.forEach((fact, i) => {
     const trigger = triggerOf(fact);
-    const asFar = isCheck(fact) && reach.goesAsFar(fact, protocols);
+    const checks = isCheck(fact);
+    const asFar = checks && reach.goesAsFar(fact, protocols);
     if (trigger) {
       seen.push(trigger);
       const answered =
@@ -161,7 +162,7 @@ export function triggersOf(
         named.ids.includes(trigger.event) &&
         (named.asFar || !NEEDS_AS_FAR.has(trigger.kind));
       if (!answered) open.push(trigger);
-    } else if (open.length > 0 && isCheck(fact)) {
+    } else if (open.length > 0 && checks) {
       const { answers, depth } = fact.data;
       const beyond =
         open.some((o) => o.kind === 'order-change') &&
@@ -185,8 +186,8 @@ export function triggersOf(
     } else if (isConfirm(fact)) {
       open = open.filter((o) => !CONFIRM_ANSWERS.has(o.kind) || isOfSameInstant(o, fact));
     }
-    if (isCheck(fact)) named = { at: fact.occurred, ids: fact.data.answers, asFar };
-    if (isCheck(fact) || isConfirm(fact)) checkedSince = Math.max(checkedSince, fact.occurred);
+    if (checks) named = { at: fact.occurred, ids: fact.data.answers, asFar };
+    if (checks || isConfirm(fact)) checkedSince = Math.max(checkedSince, fact.occurred);
   });
   for (const { event, at, words } of lookAgain) {
     const trigger: Trigger = { event, kind: 'asked-to-look-again', at, words };
