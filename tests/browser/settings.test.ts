@@ -98,7 +98,9 @@ describe('ward settings in a browser', () => {
     await card.getByText('Every limit with its source').click();
     expect(await axeFaults(page)).toEqual([]);
     await page.setViewportSize(PHONE_SIZE);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
+    expect(await page.evaluate(() => window.document.documentElement.scrollWidth - window.innerWidth)).toBe(
+      0,
+    );
     expect(await axeFaults(page)).toEqual([]);
   });
 
