@@ -2,8 +2,8 @@ import type { WardId } from '@footboard/shared/kernel/ids';
 import type { Database } from '../platform/database.ts';
 
 const CHANNEL = 'footboard_growth';
-/** Wards that grow within this time are told in one message. A blink is twenty times longer. */
-const GATHER_MS = 5;
+/** Wards that grow within this time are told in one message: other processes only, and within a blink. */
+const GATHER_MS = 20;
 
 /**
  * Tells other processes that a ward's log has grown, after the commit and apart from it. Inside the

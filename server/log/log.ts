@@ -112,7 +112,8 @@ export interface Log {
   readStream(ward: WardId, stream: StreamKey, after?: number, upTo?: number): Promise<StreamSlice>;
   /**
    * Several streams in one round trip. `after` names versions the caller already holds: only newer
-   * events of those streams come back, and the slice's version is still the stream's own.
+   * events of those streams come back, and the slice's version is still the stream's own. As with
+   * `readPage`, a payload is not the event's own property.
    */
   readStreams(
     ward: WardId,

@@ -99,6 +99,27 @@ export interface LoggedEvent<Payload = unknown> {
   readonly source: Source;
 }
 
+/**
+ * The same event as if somebody else had said it. Field by field: an event of a page reads its payload
+ * when asked, and a copy by `{ ...event }` would not have it.
+ */
+export const saidBy = (event: LoggedEvent, author: Author): LoggedEvent => ({
+  ward: event.ward,
+  position: event.position,
+  stream: event.stream,
+  version: event.version,
+  id: event.id,
+  type: event.type,
+  payload: event.payload,
+  occurred: event.occurred,
+  precision: event.precision,
+  entered: event.entered,
+  enteredOffsetMinutes: event.enteredOffsetMinutes,
+  recorded: event.recorded,
+  author,
+  source: event.source,
+});
+
 /** An event that a decision wants appended. Occurred defaults to the command's. */
 export interface NewEvent<Payload = unknown> {
   readonly ward?: WardId;

@@ -5,6 +5,7 @@
  * it is still open. Which of them are open is the board's to say; here is who stands against whom.
  */
 import type { Author } from '../../../kernel/author.ts';
+import { saidBy } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { Fact, StayRecord } from '../facts.ts';
@@ -78,7 +79,7 @@ export function onlySafer(record: StayRecord, entries: ReadonlySet<EventId>): St
   return {
     ...record,
     events: record.events.map((event) =>
-      entries.has(event.id) ? { ...event, author: { staff: event.author.staff, role: 'records' } } : event,
+      entries.has(event.id) ? saidBy(event, { staff: event.author.staff, role: 'records' }) : event,
     ),
   };
 }
