@@ -42,6 +42,8 @@ describe('a screen says LAST KNOWN, the whole board, within ten seconds', () => 
   it('turns when beats go on but the database was not read', () => {
     expect(judged({ readAt: T - 10_001 }, 0)).toMatchObject({ state: 'last-known', why: 'no-database' });
     expect(judged({ readAt: T - 9_000 }, 999).state).toBe('live');
+    // Fresh when last heard of, then silence: the link is what is gone.
+    expect(judged({ readAt: T - 500 }, 9_501)).toMatchObject({ why: 'no-heartbeat', since: T - 700 });
     expect(judged({ readAt: T - 9_000 }, 1_001)).toMatchObject({ why: 'no-database', since: T - 9_000 });
   });
   it('turns when the board was not evaluated', () => {

@@ -3,7 +3,7 @@
  * real milliseconds: a demo clock that runs faster is divided by its rate.
  */
 import type { EpochMs } from '../kernel/times.ts';
-import { LAST_KNOWN_AFTER_MS } from './messages.ts';
+import { BEAT_EVERY_MS, LAST_KNOWN_AFTER_MS } from './messages.ts';
 import type { Heartbeat } from './messages.ts';
 
 export interface Heard {
@@ -41,7 +41,14 @@ const knownUntil = (beat: Heartbeat): EpochMs =>
 export function judgeAge({ beat, heardAtMono, nowMono }: Heard): Age {
   if (beat === null || heardAtMono === null) return { state: 'last-known', since: null, why: 'never-heard' };
   const since = knownUntil(beat);
-  const last = (why: WhyLastKnown): Age => ({ state: 'last-known', since, why });
+  // After two beats have failed to come, it is the link that is gone: what the last one said of the
+  // server's reads and evaluations grows old only because nobody says anything newer.
+  const silent = nowMono - heardAtMono > 2.5 * BEAT_EVERY_MS;
+  const last = (why: WhyLastKnown): Age => ({
+    state: 'last-known',
+    since,
+    why: silent ? 'no-heartbeat' : why,
+  });
   const now = serverNow(beat, heardAtMono, nowMono);
   const tooOld = (at: EpochMs) => (now - at) / beat.rate > LAST_KNOWN_AFTER_MS;
   if (nowMono - heardAtMono > LAST_KNOWN_AFTER_MS) return last('no-heartbeat');

@@ -73,6 +73,7 @@ describe('the wall says LAST KNOWN', () => {
 
     cable.pull();
     await lastKnown(page).waitFor({ timeout: 13_000 });
+    await page.getByText('This screen does not hear the server.').waitFor();
     await shoot(page, 'wall-last-known-1920');
     await hold(server.url, 'st-004', 'hold-while-cut');
     expect(await tile(page, 'A4').innerText()).not.toMatch(/HOLD/);
