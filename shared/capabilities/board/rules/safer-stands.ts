@@ -30,15 +30,39 @@ export function withOpenClaims(
   told: AsTold,
   ifOnlySafer: (entries: ReadonlySet<EventId>) => AsTold,
 ): Evaluated {
-  const against = new Map<EventId, Against>();
-  let safer = told;
+  if (told.claims.length === 0) return { view: told.view, nextChange: told.nextChange };
   let { nextChange } = told;
-  const look = (claims: readonly Against[]): AsTold => {
-    const seen = ifOnlySafer(new Set(claims.map(({ claim }) => claim.event)));
+  const look = (entries: Iterable<EventId>): AsTold => {
+    const seen = ifOnlySafer(new Set(entries));
     nextChange = sooner(nextChange, seen.nextChange);
     return seen;
   };
-  // An entry that does not count leaves open what it would have closed or moved: that stands against others.
+
+  // Every such entry there is: one that does not count may bring out another.
+  const claims = new Map<EventId, Claim>();
+  let safer = told;
+  for (;;) {
+    const before = claims.size;
+    for (const claim of safer.claims) claims.set(claim.event, claim);
+    if (claims.size === before) break;
+    safer = look(claims.keys());
+  }
+  // What is open is asked with none of them counted: an entry must not itself close what stands
+  // against it, nor two of them each other's. Those that nothing stands against count from there on.
+  const against = new Map<EventId, Against>();
+  for (;;) {
+    const open = [...safer.open(), ...told.open()];
+    const before = claims.size;
+    against.clear();
+    for (const claim of claims.values()) {
+      const by = standsAgainst(claim, open);
+      if (by) against.set(claim.event, { claim, by });
+    }
+    for (const event of claims.keys()) if (!against.has(event)) claims.delete(event);
+    if (claims.size === before) break;
+    safer = claims.size === 0 ? told : look(claims.keys());
+  }
+  // An entry that counts now may itself have brought out one that does not.
   for (;;) {
     const open = safer.open();
     const before = against.size;
@@ -47,7 +71,7 @@ export function withOpenClaims(
       if (by) against.set(claim.event, { claim, by });
     }
     if (against.size === before) break;
-    safer = look([...against.values()]);
+    safer = look(against.keys());
   }
 
   // One by one in the order in which they became known: what stood before each is not lowered by it.
@@ -57,7 +81,7 @@ export function withOpenClaims(
   const lowering: Against[] = [];
   const views = [told.view];
   for (let i = inTurn.length - 1; i >= 0; i--) {
-    const without = i === 0 ? safer : look(inTurn.slice(i));
+    const without = i === 0 ? safer : look(inTurn.slice(i).map(({ claim }) => claim.event));
     if (lessHelp(without.view, views.at(-1)!)) lowering.unshift(inTurn[i]!);
     views.push(without.view);
   }

@@ -1,6 +1,7 @@
 /** What a stay's own facts say now: where the person is, which plan applies, weight, what is attached. */
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
+import type { EventId } from '../../../kernel/ids.ts';
 import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
 import type { StayView, TrustView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
@@ -34,6 +35,7 @@ export interface Standing {
 /** Facts up to the instant asked about, in order. */
 export function standingOf(facts: readonly Fact[]): Standing {
   let began: EpochMs | null = null;
+  let begunBy: EventId | null = null;
   let away: StayView['away'] = null;
   let scope: StayView['scope'] = { kind: 'staged', fence: null, plan: null };
   let scopeFact: Fact | null = null;
@@ -46,6 +48,7 @@ export function standingOf(facts: readonly Fact[]): Standing {
     switch (fact.type) {
       case 'stay-begun':
         began = fact.occurred;
+        begunBy = fact.id;
         break;
       case 'went-off-ward': {
         const p = fact.data as PayloadOf<typeof wentOffWard>;
@@ -70,9 +73,19 @@ export function standingOf(facts: readonly Fact[]): Standing {
         usualWay = (fact.data as PayloadOf<typeof usualWayRecorded>).usual;
         usualWayFact = fact;
         break;
-      case 'weight-recorded':
-        weight = laterWeight(weight, fact);
+      case 'weight-recorded': {
+        const before: Stated<Weight> | null = weight;
+        weight = laterWeight(before, fact);
+        if (weight === before && !isQualified(fact.author)) {
+          conflicts.push({
+            question: 'weight',
+            safer: before?.fact ?? begunBy ?? fact.id,
+            other: fact.id,
+            words: `Weight read by someone who may not free: ${before ? 'the heavier one before it' : '"unknown"'} still counts until a nurse records it`,
+          });
+        }
         break;
+      }
       case 'attachment-added': {
         const of = fact.data as Attachment;
         const there = attached.get(of.attachment);
@@ -128,19 +141,16 @@ const ASKS_A_PERSON: ReadonlySet<Attachment['kind']> = new Set<Attachment['kind'
 ]);
 const DISCONNECTS: readonly Attachment['disconnects'][] = ['nobody', 'nurse', 'anyone-trained'];
 
-/** Who reads a scale at the bedside; an instrument says it, so it counts as it is. */
-const readsScales = ({ author }: Fact): boolean => isQualified(author) || author.role === 'aide';
-
 /**
- * The last weight counts. An estimate by someone unqualified counts only upwards, and so does the
- * second of two weights of the same instant.
+ * The last weight of a qualified person counts. A lighter one may free, and so may a first one, since
+ * an unknown weight asks for the most: by someone else they wait for a nurse, a heavier one counts at
+ * once. Of two of the same instant the heavier stands.
  */
 function laterWeight(last: Stated<Weight> | null, fact: Fact): Stated<Weight> | null {
   const { weight } = fact.data as PayloadOf<typeof weightRecorded>;
-  const mayBeLess = weight.how === 'estimated' ? isQualified(fact.author) : readsScales(fact);
-  const heavierOnly = last?.at === fact.occurred || !mayBeLess;
-  if (heavierOnly && (!last || weight.kg <= last.value.kg)) return last;
-  return { value: weight, fact: fact.id, at: fact.occurred };
+  const mayBeLess = isQualified(fact.author) && fact.occurred !== last?.at;
+  const heavier = last !== null && weight.kg > last.value.kg;
+  return mayBeLess || heavier ? { value: weight, fact: fact.id, at: fact.occurred } : last;
 }
 
 export const attachmentsForPlan = (standing: Standing): PlanInput['attachments'] =>
