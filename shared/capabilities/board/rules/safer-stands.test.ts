@@ -112,6 +112,31 @@ describe('a correction or withdrawal by a qualified person', () => {
     expect(at(5, held, withdrawn).holds).toEqual([]);
   });
 
+  it('BOARD-8 keeps "weight unknown" until a nurse records what an aide read, and shows both', () => {
+    const read = { ...weight(2, 70), role: 'aide', id: 'read' } as const;
+    const of = (...told: readonly Told[]) =>
+      evaluateStay(stayOf({ ...check('edge', 1), id: 'first' }, ...told), ward, calendar, hours(4)).view;
+    expect(plan(of(), 'bed-chair').aid).toBe('bariatric-lift');
+    expect(plan(of(read), 'bed-chair').aid).toBe('bariatric-lift');
+    expect(of(read).trust.conflicts).toMatchObject([{ question: 'weight', other: 'read' }]);
+    expect(plan(of(read, weight(3, 70)), 'bed-chair').aid).not.toBe('bariatric-lift');
+    // A heavier one asks for more, so anybody's counts at once.
+    const heavier = of(weight(2, 70), { ...weight(3, 150), role: 'aide' });
+    expect(needs(heavier, 'bed-chair')).toEqual(needs(of(weight(3, 150)), 'bed-chair'));
+    expect(needs(heavier, 'bed-chair')).not.toEqual(needs(of(weight(2, 70)), 'bed-chair'));
+  });
+
+  it('BOARD-9 lets no correction close what stands against it by moving a check past it', () => {
+    const late = { ...check('edge', 2), id: 'late', recorded: 10 } as const;
+    const moved = { ...correct(0, 'late', check('edge', 9), 'nurse', 9), id: 'moved', recorded: 11 };
+    const open = trigger('asked-to-look-again', 5);
+    const before = at(12, open, late);
+    const after = at(12, open, late, moved);
+    expect(after.trust.state).not.toBe('current');
+    for (const was of before.plan!.day)
+      expect(needs(after, was.task)).toEqual([was.hold, was.people, was.aid]);
+  });
+
   it('BOARD-10 keeps the heavier weight while a trigger after it is open', () => {
     const heavy = weight(2, 150, { id: 'w' });
     const lighter = { ...correct(4, 'w', weight(2, 60)), id: 'c' };
@@ -151,6 +176,7 @@ describe('someone who may only make it safer', () => {
       drain(3, 'iv-line', false, 'aide'),
       drain(2, 'chest-drain', true, 'nurse'),
     ],
+    ['by reading the scales lower', { ...weight(3, 60), role: 'aide' }, weight(2, 150)],
     [
       'by a support seen in use',
       { type: 'seen-walking', at: 3, role: 'aide', payload: { walkingSupport: 'none' } },

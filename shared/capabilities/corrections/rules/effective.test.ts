@@ -21,6 +21,7 @@ const weight = (at: number, kg: number, id: string): Told => ({
   id,
   payload: { weight: { kg, how: 'measured' } },
 });
+const aideWeight = (at: number, kg: number): Told => ({ ...weight(at, kg, 'e'), role: 'aide' });
 
 describe('effective facts', () => {
   it('are ordered by when they occurred; at one instant a permission comes before a restriction', () => {
@@ -136,7 +137,19 @@ describe('a correction or retraction that may lower help', () => {
       0,
     ],
     ['a fall made an ordinary session', session(1, { events: ['lowered-to-floor'] }), session(1), 1],
-    ['an ordinary session made a longer one', session(1, { metres: 10 }), session(1, { metres: 20 }), 0],
+    [
+      'an ordinary session made a longer one',
+      { ...session(1, { metres: 10 }), role: 'nurse' },
+      session(1, { metres: 20 }),
+      0,
+    ],
+    [
+      "an aide's walk told again by a nurse: now it may be the first",
+      { ...session(1), role: 'aide' },
+      session(1),
+      1,
+    ],
+    ["an aide's reading of the scales said again by a nurse", aideWeight(1, 80), weight(1, 80, 'x'), 1],
   ] as const)('%s: asks for a look %#', (_what, entry, by, looks) => {
     const { lookAgain } = effectiveFacts(stayOf({ ...entry, id: 'e' }, correct(2, 'e', by)));
     expect(lookAgain).toHaveLength(looks);

@@ -62,19 +62,25 @@ export function puttingInMayLowerHelp(entry: Entry): boolean {
 const frees = ({ firstTimeUp, outcome, activities }: SessionPayload['session']): boolean =>
   firstTimeUp || (outcome !== 'not-done' && activities.includes('walk'));
 
-/** `author` of the replacement, where it is known to count. */
+/**
+ * `author` of the replacement, where it is known to count. Said again by somebody qualified, what an
+ * unqualified person said may count for the first time, even word for word.
+ */
 export function replacingMayLowerHelp(
-  old: Entry & { readonly occurred: number },
+  old: Entry & { readonly occurred: number; readonly author?: Author },
   next: Entry & { readonly occurred: number; readonly author?: Author },
 ): boolean {
   if (NEUTRAL.has(old.type)) return false;
+  const qualified = next.author !== undefined && isQualified(next.author);
+  const countsNow = qualified && old.author !== undefined && !isQualified(old.author);
   if (old.type === 'session-recorded') {
     const before = (old.data as SessionPayload).session;
     const after = (next.data as SessionPayload).session;
     if (takingOutMayLowerHelp(old)) return true;
-    const moved = old.occurred !== next.occurred && next.author !== undefined && isQualified(next.author);
-    return frees(after) && (!frees(before) || moved);
+    const moved = old.occurred !== next.occurred && qualified;
+    return frees(after) && (!frees(before) || moved || countsNow);
   }
+  if (countsNow) return true;
   if (old.occurred !== next.occurred) return true;
   if (old.type === 'weight-recorded') {
     const before = (old.data as WeightPayload).weight;
