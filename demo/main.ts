@@ -29,7 +29,8 @@ try {
   process.once('SIGTERM', stop);
 } catch (error) {
   if (!(error instanceof StartRefused)) throw error;
-  console.error(`The demo cannot start: ${error.message}`);
+  // The demo's folder has a setting of its own; the server's refusals name the server's.
+  console.error(`The demo cannot start: ${error.message.replace(/\bDATA_DIR\b/, 'DEMO_DATA_DIR')}`);
   process.exit(2);
 }
 

@@ -85,15 +85,9 @@ async function putFeed(tx: Transaction<ProjectionTables>, patch: Patch | null): 
     .execute();
 }
 
-/** The first commit of a ward: whoever inserts the active revision is the one. */
-async function beginProjection(tx: Transaction<ProjectionTables>, { ward, after }: Commit): Promise<void> {
+/** The checkpoint of a revision that has none yet. */
+async function putCheckpoint(tx: Transaction<ProjectionTables>, { ward, after }: Commit): Promise<void> {
   const { revision, position, feed, evaluatedAt } = after.checkpoint;
-  const put = await tx
-    .insertInto('active_projection')
-    .values({ ward, name: BOARD, revision })
-    .onConflict((on) => on.doNothing())
-    .executeTakeFirst();
-  if (Number(put.numInsertedOrUpdatedRows ?? 0) !== 1) throw new CheckpointMoved(ward);
   await tx
     .insertInto('projection')
     .values({
@@ -107,6 +101,19 @@ async function beginProjection(tx: Transaction<ProjectionTables>, { ward, after 
       retired_at: null,
     })
     .execute();
+}
+
+/** The first commit of a ward: whoever inserts the active revision is the one. */
+async function beginProjection(tx: Transaction<ProjectionTables>, commit: Commit): Promise<void> {
+  const { ward, after } = commit;
+  const { revision } = after.checkpoint;
+  const put = await tx
+    .insertInto('active_projection')
+    .values({ ward, name: BOARD, revision })
+    .onConflict((on) => on.doNothing())
+    .executeTakeFirst();
+  if (Number(put.numInsertedOrUpdatedRows ?? 0) !== 1) throw new CheckpointMoved(ward);
+  await putCheckpoint(tx, commit);
 }
 
 export function openProjectionStore(database: Pick<Database, 'kysely' | 'query'>): ProjectionStore {
@@ -168,7 +175,7 @@ export function openProjectionStore(database: Pick<Database, 'kysely' | 'query'>
 
     async flip(commit) {
       const { ward, before, after } = commit;
-      const { revision, position, feed, evaluatedAt } = after.checkpoint;
+      const { revision, evaluatedAt } = after.checkpoint;
       await db.transaction().execute(async (tx) => {
         const retired = await tx
           .updateTable('projection')
@@ -187,19 +194,7 @@ export function openProjectionStore(database: Pick<Database, 'kysely' | 'query'>
             tx,
           );
         }
-        await tx
-          .insertInto('projection')
-          .values({
-            ward,
-            name: BOARD,
-            revision,
-            position,
-            feed,
-            evaluated_at: evaluatedAt,
-            board: storedBoard(after.image),
-            retired_at: null,
-          })
-          .execute();
+        await putCheckpoint(tx, commit);
         await putBeds(tx, commit);
         if (commit.keepTotals) {
           await sql`insert into ward_day_total (ward, revision, day, stay, row)
