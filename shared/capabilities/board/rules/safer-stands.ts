@@ -85,25 +85,51 @@ export function withOpenClaims(
     if (lessHelp(without.view, views.at(-1)!)) lowering.unshift(inTurn[i]!);
     views.push(without.view);
   }
-  if (lowering.length === 0) return { view: told.view, nextChange };
+  // Joined even where nothing is lowered today: what is open or attached must still be there once
+  // another fact that asks for as much is gone.
   const view = views.reduce((all, one) => joined(one, all, against));
-  return { view: withConflicts(view, lowering, against), nextChange };
+  return { view: lowering.length === 0 ? view : withConflicts(view, lowering, against), nextChange };
 }
 
 const sooner = (a: EpochMs | null, b: EpochMs | null): EpochMs | null =>
   a === null ? b : b === null ? a : Math.min(a, b);
 
-/** Whether the second view asks for less than the first, in any task, by day or by night. */
+/**
+ * Whether the second view frees something that the first does not: less help in any task, by day or
+ * by night, or less of what asks for help. The latter too, as another fact may ask for as much today.
+ */
 export function lessHelp(before: StayView, after: StayView): boolean {
-  if (!before.plan || !after.plan) return before.scope.kind !== after.scope.kind;
-  const { plan } = after;
+  const gone = <T>(list: (view: StayView) => readonly T[], key: (one: T) => unknown): boolean => {
+    const still = new Set(list(after).map((one) => JSON.stringify(key(one))));
+    return list(before).some((one) => !still.has(JSON.stringify(key(one))));
+  };
   return (
+    before.scope.kind !== after.scope.kind ||
     (before.checkBeforeMoving && !after.checkBeforeMoving) ||
     (before.firstTimeUpPending && !after.firstTimeUpPending) ||
     (after.onOwn !== null && before.onOwn === null) ||
-    before.holds.some(({ hold }) => !after.holds.some((h) => h.hold === hold)) ||
+    (after.tier.notch ?? -1) > (before.tier.notch ?? -1) ||
+    gone(
+      (view) => view.holds,
+      (one) => one.hold,
+    ) ||
+    gone(
+      (view) => view.trust.openTriggers,
+      (one) => one.event,
+    ) ||
+    gone(
+      (view) => view.orders,
+      (one) => one.order,
+    ) ||
+    gone(
+      (view) => view.attachments,
+      (one) => one,
+    ) ||
     (['day', 'night'] as const).some((part) =>
-      before.plan![part].some((was, i) => was !== plan[part][i] && asksMore(was, plan[part][i]!)),
+      before.plan?.[part].some((was, i) => {
+        const now = after.plan?.[part][i];
+        return now === undefined || (was !== now && asksMore(was, now));
+      }),
     )
   );
 }
@@ -116,14 +142,13 @@ const WHAT: Readonly<Record<Claim['verb'], string>> = {
 
 /** The two views of the same stay, whatever asks for more of each. */
 function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, Against>): StayView {
-  // Outside the staged check there is no plan to join: that scope stands as a whole.
-  const base = told.plan ? safer : told;
-  const notKnown = safer.trust.state === 'not-known' || told.trust.state === 'not-known';
+  // Outside the staged check there is no plan to join: the scope that guards more stands as a whole.
+  const base = GUARDS.indexOf(told.scope.kind) > GUARDS.indexOf(safer.scope.kind) ? told : safer;
   return {
     ...base,
     tier: safer.plan && told.plan ? lowerTier(safer.tier, told.tier, doubted) : base.tier,
     trust: {
-      state: notKnown ? 'not-known' : 're-check',
+      state: lessTrusted(safer.trust.state, told.trust.state),
       openTriggers: union(safer.trust.openTriggers, told.trust.openTriggers, (o) => o.event),
       conflicts: union(safer.trust.conflicts, told.trust.conflicts, (c) => JSON.stringify(c)),
       because: joinReasons(safer.trust.because, told.trust.because),
@@ -138,7 +163,7 @@ function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, A
             day: joinTasks(safer.plan.day, told.plan.day),
             night: joinTasks(safer.plan.night, told.plan.night),
           }
-        : null,
+        : base.plan,
     checkBeforeMoving: safer.checkBeforeMoving || told.checkBeforeMoving,
     onOwn: safer.onOwn && told.onOwn,
     due: URGENCY.indexOf(told.due.state) > URGENCY.indexOf(safer.due.state) ? told.due : safer.due,
@@ -167,12 +192,18 @@ function withConflicts(
     ...view,
     trust: {
       ...view.trust,
+      state: lessTrusted(view.trust.state, 're-check'),
       conflicts: [...shown, ...others],
       because: [...because, ...reasons.filter((b) => b.rule !== 'trust/current')],
     },
   };
 }
 
+/** A comfort plan asks for no help of its own; the staged check does; a clinician's plan forbids it. */
+const GUARDS: readonly StayView['scope']['kind'][] = ['comfort', 'staged', 'clinicians-plan'];
+const TRUST: readonly StayView['trust']['state'][] = ['current', 're-check', 'not-known'];
+const lessTrusted = (a: StayView['trust']['state'], b: StayView['trust']['state']) =>
+  TRUST.indexOf(a) > TRUST.indexOf(b) ? a : b;
 const URGENCY: readonly StayView['due']['state'][] = ['none', 'not-due', 'at-next-move', 'due', 'overdue'];
 const joinTasks = (a: readonly TaskPlan[], b: readonly TaskPlan[]): TaskPlan[] =>
   a.map((plan, i) => joinPlans(plan, b[i]!));
