@@ -4,6 +4,7 @@ import type { Decider } from '../commanding/decider.ts';
 import { deciders as assessments } from './assessments/decide.ts';
 import { deciders as corrections } from './corrections/decide.ts';
 import { deciders as handling } from './handling/decide.ts';
+import { deciders as measures } from './measures/decide.ts';
 import { deciders as orders } from './orders/decide.ts';
 import { deciders as people } from './people/decide.ts';
 import { deciders as sessions } from './sessions/decide.ts';
@@ -31,5 +32,6 @@ export const DECIDERS: ReadonlyMap<string, Decider> = byCommand([
   ...orders,
   ...handling,
   ...sessions,
+  ...measures,
   ...corrections,
 ]);

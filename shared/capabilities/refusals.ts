@@ -1,6 +1,7 @@
 import { assessmentRefusals } from './assessments/refusals.ts';
 import { correctionRefusals } from './corrections/refusals.ts';
 import { handlingRefusals } from './handling/refusals.ts';
+import { measureRefusals } from './measures/refusals.ts';
 import { orderRefusals } from './orders/refusals.ts';
 import { peopleRefusals } from './people/refusals.ts';
 import { sessionRefusals } from './sessions/refusals.ts';
@@ -16,6 +17,7 @@ export const REFUSALS = {
   ...orderRefusals,
   ...handlingRefusals,
   ...sessionRefusals,
+  ...measureRefusals,
   ...correctionRefusals,
 } as const;
 export type RefusalCode = keyof typeof REFUSALS;

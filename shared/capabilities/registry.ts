@@ -6,6 +6,8 @@ import { correctionCommands } from './corrections/commands.ts';
 import { correctionEvents } from './corrections/events.ts';
 import { handlingCommands } from './handling/commands.ts';
 import { handlingEvents } from './handling/events.ts';
+import { measureCommands } from './measures/commands.ts';
+import { measureEvents } from './measures/events.ts';
 import { orderCommands } from './orders/commands.ts';
 import { orderEvents } from './orders/events.ts';
 import { peopleCommands } from './people/commands.ts';
@@ -38,6 +40,7 @@ export const EVENT_TYPES: ReadonlyMap<string, EventType> = byName<EventType>('ev
   ...orderEvents,
   ...handlingEvents,
   ...sessionEvents,
+  ...measureEvents,
   ...correctionEvents,
 ] as unknown as readonly EventType[]);
 
@@ -49,6 +52,7 @@ export const COMMAND_TYPES: ReadonlyMap<string, CommandType> = byName<CommandTyp
   ...orderCommands,
   ...handlingCommands,
   ...sessionCommands,
+  ...measureCommands,
   ...correctionCommands,
 ]);
 

@@ -16,7 +16,7 @@ import type { StageRecord } from '@footboard/shared/capabilities/assessments/val
 import { evaluateStay } from '@footboard/shared/capabilities/board/rules/evaluate-stay';
 import type { StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
 import { aidCovers, atLeast } from '@footboard/shared/capabilities/handling/rules/help';
-import { holdScope, triggerKind } from '@footboard/shared/capabilities/orders/values';
+import { holdScope, recordedTriggerKind } from '@footboard/shared/capabilities/orders/values';
 import { standingOf } from '@footboard/server/capabilities/stays/standing';
 import {
   arrived,
@@ -262,7 +262,7 @@ describe('an aide', () => {
     const replacement = () => {
       const like = events.filter((e) => e.type === target.type);
       if (target.type === 'session-recorded') return { session: session(a.m) };
-      if (target.type === 'trigger-recorded') return { kind: pick(triggerKind.options, a.m) };
+      if (target.type === 'trigger-recorded') return { kind: pick(recordedTriggerKind.options, a.m) };
       return pick(like, a.m).payload;
     };
     switch (a.by === 'aide' && a.m % 3 > 0 ? pick(AN_AIDES, a.n + a.m) : a.does) {
@@ -276,7 +276,7 @@ describe('an aide', () => {
       case 'seen':
         return [command('record-seen-walking'), { stay, walkingSupport: 'stick' }];
       case 'trigger':
-        return [command('record-trigger'), { stay, kind: pick(triggerKind.options, a.n) }];
+        return [command('record-trigger'), { stay, kind: pick(recordedTriggerKind.options, a.n) }];
       case 'order': {
         const order = a.yes
           ? {

@@ -64,6 +64,13 @@ export const stayRow = (over: Partial<StayView> = {}): StayView => ({
   usualWay: null,
   attachments: [],
   firstTimeUpPending: false,
+  mayStart: { word: 'may-start', reasons: [], notTaken: [] },
+  nextCheck: null,
+  earlyWarning: null,
+  proposal: null,
+  debt: null,
+  signs: [],
+  measures: null,
   ...over,
 });
 

@@ -48,6 +48,7 @@ export const TASK: Record<TaskPlan['task'], string> = {
   stand: 'Stand',
   walk: 'Walk',
   'from-floor': 'Up from the floor',
+  'in-chair': 'Move up in the chair',
 };
 
 export const TRUST: Record<Trust, string> = {

@@ -19,7 +19,7 @@ import {
 } from '../given.testkit.ts';
 
 const anna = arrived('anna', 'b1', { id: 'arrival' });
-const trigger = (kind: TriggerKind, at = hours(1), of = 'anna') =>
+const trigger = (kind: Exclude<TriggerKind, 'early-warning-rise'>, at = hours(1), of = 'anna') =>
   fact(triggerRecorded, of, { kind }, { at, id: `${of}-${kind}`, by: AIDE });
 const comfort = fact(scopeSet, 'anna', { scope: 'comfort' }, { at: hours(1) });
 const ownPlan = fact(

@@ -236,4 +236,48 @@ const recordSeenWalking = decider({
   },
 });
 
-export const deciders = underPolicy([recordAssessment, confirmPlan, recordSeenWalking]);
+const recordEarlyWarning = decider({
+  command: commands.recordEarlyWarning,
+  reads: readsStay,
+  decide: ({ stay, ...score }, context) => {
+    const standing = stayAt(context, stay);
+    if (isRefusal(standing)) return standing;
+    return accept(newEvent(events.earlyWarningRecorded, stayStream(stay), score));
+  },
+});
+
+const recordCriticalCareSigns = decider({
+  command: commands.recordCriticalCareSigns,
+  reads: readsStay,
+  decide: ({ stay, ...signs }, context) => {
+    const standing = stayAt(context, stay);
+    if (isRefusal(standing)) return standing;
+    if (!rulesOf(context.ward!).criticalCare.on.value) {
+      return refuse(
+        'critical-care-set-off',
+        'this ward has not turned the critical-care limits on',
+        "Publish ward rules with criticalCare.on set, signed by the ward's clinician; or record the readings with a check.",
+      );
+    }
+    return accept(newEvent(events.criticalCareSignsRecorded, stayStream(stay), signs));
+  },
+});
+
+const recordAsleep = decider({
+  command: commands.recordAsleep,
+  reads: readsStay,
+  decide: ({ stay }, context) => {
+    const standing = stayAt(context, stay);
+    if (isRefusal(standing)) return standing;
+    return accept(newEvent(events.asleepSeen, stayStream(stay), {}));
+  },
+});
+
+export const deciders = underPolicy([
+  recordAssessment,
+  confirmPlan,
+  recordSeenWalking,
+  recordEarlyWarning,
+  recordCriticalCareSigns,
+  recordAsleep,
+]);

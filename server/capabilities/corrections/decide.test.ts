@@ -156,7 +156,7 @@ describe('a correction', () => {
       {
         target: 'session',
         type: 'session-recorded',
-        schemaVersion: 1,
+        schemaVersion: 2,
         replacement: corrected({ metres: 3 }),
         reason: 'wrong-value',
         occurred: iso(0.5),
@@ -318,7 +318,7 @@ describe('who may make it freer by changing an entry', () => {
       {
         target: entry('session'),
         type: 'session-recorded',
-        schemaVersion: 1,
+        schemaVersion: 2,
         replacement: { session: { ...walk, events: ['lowered-to-floor'] } } as never,
         reason: 'wrong-value',
       },
@@ -390,7 +390,7 @@ describe('who may make it freer by changing an entry', () => {
       {
         target: entry('session'),
         type: 'session-recorded',
-        schemaVersion: 1,
+        schemaVersion: 2,
         replacement: { session: { ...walk, metres: 3 } } as never,
         reason: 'wrong-value',
       },

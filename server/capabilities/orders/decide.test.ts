@@ -2,7 +2,7 @@ import { describe, it, expect } from 'vitest';
 import * as commands from '@footboard/shared/capabilities/orders/commands';
 import { holdEnded, holdPlaced, holdRenewed } from '@footboard/shared/capabilities/orders/events';
 import { retractionMade } from '@footboard/shared/capabilities/corrections/events';
-import { triggerKind } from '@footboard/shared/capabilities/orders/values';
+import { recordedTriggerKind } from '@footboard/shared/capabilities/orders/values';
 import { role } from '@footboard/shared/kernel/author';
 import type { StaffId } from '@footboard/shared/kernel/ids';
 import {
@@ -34,7 +34,7 @@ describe('a trigger', () => {
         .when(commands.recordTrigger, { stay: 'anna', kind: 'fall' }, { by: STAFF[who] })
         .appends(['trigger-recorded', 'stay/anna', { kind: 'fall' }]);
     }
-    for (const kind of triggerKind.options) {
+    for (const kind of recordedTriggerKind.options) {
       given(anna).when(commands.recordTrigger, { stay: 'anna', kind }, { by: AIDE }).accepts();
     }
   });

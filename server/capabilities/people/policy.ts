@@ -71,6 +71,10 @@ const ALLOWED: Readonly<Record<string, Row>> = {
     'A nurse who saw it records it; until then the plan asks for a check first.',
   ),
 
+  'record-early-warning': bedside,
+  'record-critical-care-signs': judging('Ask a nurse or therapist to enter them.'),
+  'record-asleep': bedside,
+
   'record-trigger': anyone,
   'change-order': judging('Place a hold if it is safer, and ask a nurse to enter the order.'),
   'place-hold': anyone,
@@ -82,6 +86,9 @@ const ALLOWED: Readonly<Record<string, Row>> = {
 
   'record-session': bedside,
   'set-goal': judging('Say it to a nurse or therapist, who sets the goal.'),
+
+  'switch-walking-measures': row(['therapist'], 'Ask a therapist; a walk itself is recorded as a session.'),
+  'record-walking-measure': judging('Record the walk as a session; a nurse or therapist measures.'),
 
   'make-addendum': anyone,
   'make-amendment': anyone,

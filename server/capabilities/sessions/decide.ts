@@ -106,6 +106,7 @@ const setGoal = decider({
       accept(
         newEvent(goalSet, stayStream(data.stay), {
           goal: data.goal,
+          ...(data.accepts?.length ? { accepts: data.accepts } : {}),
           ...(data.wish === undefined ? {} : { wish: context.keep(`stay/${data.stay}`, data.wish) }),
         }),
       )

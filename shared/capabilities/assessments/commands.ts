@@ -1,7 +1,17 @@
 import { z } from 'zod';
 import { commandType, freeText } from '../../kernel/command-type.ts';
 import { eventId, stayId } from '../../kernel/ids.ts';
-import { cooperation, depth, reading, risingSymptom, stageRecord, walkingSupport, worn } from './values.ts';
+import {
+  cooperation,
+  criticalCareSigns,
+  depth,
+  earlyWarning,
+  reading,
+  risingSymptom,
+  stageRecord,
+  walkingSupport,
+  worn,
+} from './values.ts';
 
 export const recordAssessment = commandType(
   'record-assessment',
@@ -34,4 +44,26 @@ export const recordSeenWalking = commandType(
   'A nurse saw the person walk steadily on arrival with the usual aid.',
   z.strictObject({ stay: stayId, walkingSupport }),
 );
-export const assessmentCommands = [recordAssessment, confirmPlan, recordSeenWalking] as const;
+export const recordEarlyWarning = commandType(
+  'record-early-warning',
+  'Record an early-warning score (NEWS2) with the time it was charted.',
+  z.strictObject({ stay: stayId, ...earlyWarning.shape }),
+);
+export const recordCriticalCareSigns = commandType(
+  'record-critical-care-signs',
+  'Record signs for the critical-care limits, on a ward that turned them on.',
+  z.strictObject({ stay: stayId, ...criticalCareSigns.shape }),
+);
+export const recordAsleep = commandType(
+  'record-asleep',
+  'Seen asleep: a check that falls due meanwhile comes before the next move.',
+  z.strictObject({ stay: stayId }),
+);
+export const assessmentCommands = [
+  recordAssessment,
+  confirmPlan,
+  recordSeenWalking,
+  recordEarlyWarning,
+  recordCriticalCareSigns,
+  recordAsleep,
+] as const;

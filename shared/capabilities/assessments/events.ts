@@ -1,7 +1,17 @@
 import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
 import { eventId, textRef } from '../../kernel/ids.ts';
-import { cooperation, depth, reading, risingSymptom, stageRecord, walkingSupport, worn } from './values.ts';
+import {
+  cooperation,
+  criticalCareSigns,
+  depth,
+  earlyWarning,
+  reading,
+  risingSymptom,
+  stageRecord,
+  walkingSupport,
+  worn,
+} from './values.ts';
 
 export const assessmentRecorded = eventType('assessment-recorded', {
   stream: 'stay',
@@ -57,4 +67,41 @@ export const seenWalking = eventType('seen-walking', {
     `Seen walking steadily on arrival${p.walkingSupport === 'none' ? '' : ` with ${p.walkingSupport.replaceAll('-', ' ')}`}`,
 });
 
-export const assessmentEvents = [assessmentRecorded, planConfirmed, seenWalking] as const;
+/** An early-warning score, charted elsewhere or worked out from its parts. */
+export const earlyWarningRecorded = eventType('early-warning-recorded', {
+  stream: 'stay',
+  version: 1,
+  schema: earlyWarning,
+  words: (p) =>
+    `Early-warning score (NEWS2) ${p.score}${p.anyThree ? ', one parameter at 3' : ''}, oxygen scale ${p.scale}`,
+});
+
+/** Signs for the critical-care limits, where the ward turned them on. */
+export const criticalCareSignsRecorded = eventType('critical-care-signs-recorded', {
+  stream: 'stay',
+  version: 1,
+  schema: criticalCareSigns,
+  words: (p) => {
+    const said = Object.entries(p)
+      .filter(([key, value]) => key !== 'bars' && value !== undefined)
+      .map(([key, value]) => `${key.replace(/([A-Z])/g, (c) => ` ${c.toLowerCase()}`)} ${String(value)}`);
+    return `Critical-care signs: ${[...said, ...p.bars.map((b) => b.replaceAll('-', ' '))].join(', ') || 'none given'}`;
+  },
+});
+
+/** Seen asleep: a check that falls due meanwhile comes before the next move instead. */
+export const asleepSeen = eventType('asleep-seen', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({}),
+  words: () => 'Seen asleep',
+});
+
+export const assessmentEvents = [
+  assessmentRecorded,
+  planConfirmed,
+  seenWalking,
+  earlyWarningRecorded,
+  criticalCareSignsRecorded,
+  asleepSeen,
+] as const;

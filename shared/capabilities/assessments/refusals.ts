@@ -29,5 +29,7 @@ export const assessmentRefusals = {
   'already-checked': 'A staged check is already recorded',
   'seen-walking-with-trigger': 'Something must be looked at first',
   'seen-walking-with-hold': 'A hold is on',
+  'early-warning-impossible': 'That score cannot be',
+  'critical-care-set-off': 'The critical-care limits are off on this ward',
 } as const;
 export type AssessmentRefusal = keyof typeof assessmentRefusals;

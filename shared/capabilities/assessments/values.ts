@@ -123,5 +123,54 @@ export const cooperation = z.strictObject({
 });
 export type Cooperation = z.infer<typeof cooperation>;
 
+/**
+ * An early-warning score as it was charted: the number, whether any one parameter scored 3, and the
+ * oxygen scale it was scored on. National Early Warning Score (NEWS) 2, Royal College of Physicians 2017.
+ */
+export const earlyWarning = z.strictObject({
+  score: z.number().int().min(0, 'the score is 0 to 20').max(20, 'the score is 0 to 20'),
+  anyThree: z.boolean(),
+  scale: z.union([z.literal(1), z.literal(2)]),
+});
+export type EarlyWarning = z.infer<typeof earlyWarning>;
+
+export const vasoactive = z.enum(['none', 'steady', 'new-or-raised']);
+/** What stands against moving anyone in critical care, by the published consensus. */
+export const criticalCareBar = z.enum([
+  'raised-intracranial-pressure',
+  'open-lumbar-drain',
+  'lying-prone',
+  'ongoing-cardiac-ischaemia',
+  'uncontrolled-seizures',
+  'drugs-for-hypertensive-emergency',
+  'uncontrolled-bleeding',
+  'femoral-sheath',
+  'dependent-pacing',
+  'slow-rhythm-needing-drug-or-pacemaker',
+  'unstable-fracture',
+]);
+/** Signs kept for the critical-care limits; each only when taken. Bounds catch slips of the finger. */
+export const criticalCareSigns = z.strictObject({
+  saturation: bounded(40, 100, 'oxygen saturation (%)').optional(),
+  /** Fraction of inspired oxygen, 0.21 to 1. */
+  oxygenFraction: bounded(0.21, 1, 'oxygen fraction').optional(),
+  breathing: bounded(4, 70, 'breathing rate (per minute)').optional(),
+  /** cmH2O. */
+  endExpiratory: bounded(0, 30, 'end-expiratory pressure (cmH2O)').optional(),
+  meanPressure: bounded(20, 200, 'mean arterial pressure (mmHg)').optional(),
+  /** The lower target for this person, by order (mmHg). */
+  meanPressureTarget: bounded(40, 120, 'target of the mean pressure (mmHg)').optional(),
+  heartRate: bounded(20, 250, 'heart rate (per minute)').optional(),
+  /** From -5 (cannot be woken) to 4 (combative). */
+  sedation: z.number().int().min(-5).max(4).optional(),
+  /** Confused and does not follow simple commands. */
+  confusedNotFollowing: z.boolean().optional(),
+  temperature: bounded(30, 43, 'temperature (°C)').optional(),
+  activeCooling: z.boolean().optional(),
+  vasoactive: vasoactive.optional(),
+  bars: z.array(criticalCareBar).max(11).default([]),
+});
+export type CriticalCareSigns = z.infer<typeof criticalCareSigns>;
+
 /** Symptoms while lying, sitting or standing up. */
 export const risingSymptom = z.enum(['dizzy', 'faint', 'blurred-sight', 'nausea', 'other']);

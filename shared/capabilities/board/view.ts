@@ -111,6 +111,83 @@ export const attachmentView = z.strictObject({
   needsOwnPerson: z.boolean(),
 });
 
+/** May we start: the answer that the latest readings and what is in force give for the next session. */
+export const startView = z.strictObject({
+  word: z.enum(['not-now', 'ask-first', 'may-start']),
+  reasons: z.array(
+    z.strictObject({
+      word: z.enum(['not-now', 'ask-first']),
+      words: z.string(),
+      limit: z.number().nullable(),
+      source: z.string(),
+      /** When the reading was taken; null for what is not a reading. */
+      takenAt: epoch.nullable(),
+      facts: z.array(eventId),
+    }),
+  ),
+  /** Signs with no reading that is recent enough: asked for, never taken as normal. */
+  notTaken: z.array(z.string()),
+});
+export type StartView = z.infer<typeof startView>;
+
+/** Where the next staged check begins, and in which depth. */
+export const nextCheckView = z.strictObject({
+  depth: z.enum(['full-with-pressure', 'full', 'confirm']),
+  /** Id of the stage to begin at. */
+  from: z.string(),
+  because: z.array(because),
+});
+export type NextCheckView = z.infer<typeof nextCheckView>;
+
+/** A step up or back of the goal, for a qualified person to accept. Never in force by itself. */
+export const proposalView = z.strictObject({
+  step: z.enum(['up', 'back']),
+  goal,
+  /** The sessions that carry it. */
+  sessions: z.array(eventId),
+  because: z.array(because),
+});
+export type ProposalView = z.infer<typeof proposalView>;
+
+/** Waking time since last up: now, or pausedAt while it is night, less since, less sleptMs. */
+export const debtView = z.strictObject({
+  since: epoch,
+  sleptMs: z.number().int(),
+  pausedAt: epoch.nullable(),
+  /** True from the ward's limit on. */
+  owed: z.boolean(),
+  /** What would clear it, in words. */
+  clears: z.string(),
+  because: z.array(because),
+});
+export type DebtView = z.infer<typeof debtView>;
+
+/** A line on the board about where the stay is going; never an alarm. */
+export const signView = z.strictObject({
+  kind: z.enum(['stages-lost', 'refusals', 'below-baseline', 'ready']),
+  words: z.string(),
+  because: z.array(because),
+});
+export type SignView = z.infer<typeof signView>;
+
+export const measuresView = z.strictObject({
+  /** The entry that turned them on. */
+  event: eventId,
+  /** The last of each kind, newest first. */
+  last: z.array(
+    z.strictObject({
+      event: eventId,
+      at: epoch,
+      words: z.string(),
+      /** How it reads against the published table, or "no norm" with the reason. */
+      says: z.string(),
+      source: z.string(),
+      warnings: z.array(z.string()),
+    }),
+  ),
+});
+export type MeasuresView = z.infer<typeof measuresView>;
+
 export const stayView = z.strictObject({
   stay: stayId,
   /** Version of the stay's stream that this view has folded; "what I saw" for a command. */
@@ -142,6 +219,17 @@ export const stayView = z.strictObject({
   usualWay: usualWay.nullable(),
   attachments: z.array(attachmentView),
   firstTimeUpPending: z.boolean(),
+  /** Null under the clinician's or comfort plan. */
+  mayStart: startView.nullable(),
+  nextCheck: nextCheckView.nullable(),
+  earlyWarning: z
+    .strictObject({ score: z.number(), anyThree: z.boolean(), at: epoch, event: eventId })
+    .nullable(),
+  proposal: proposalView.nullable(),
+  debt: debtView.nullable(),
+  signs: z.array(signView),
+  /** Null while walking measures are off for this stay. */
+  measures: measuresView.nullable(),
 });
 export type StayView = z.infer<typeof stayView>;
 

@@ -17,6 +17,7 @@ export const task = z.enum([
   'stand',
   'walk',
   'from-floor',
+  'in-chair',
 ]);
 export type Task = z.infer<typeof task>;
 

@@ -2,12 +2,12 @@ import { z } from 'zod';
 import { commandType, freeText } from '../../kernel/command-type.ts';
 import { opaqueId, stayId, staffId } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
-import { holdReason, holdScope, order, triggerKind } from './values.ts';
+import { holdReason, holdScope, order, recordedTriggerKind } from './values.ts';
 
 export const recordTrigger = commandType(
   'record-trigger',
   'Something happened that ends trust in the plan early. Anyone may record it.',
-  z.strictObject({ stay: stayId, kind: triggerKind, note: freeText.optional() }),
+  z.strictObject({ stay: stayId, kind: recordedTriggerKind, note: freeText.optional() }),
 );
 export const changeOrder = commandType(
   'change-order',

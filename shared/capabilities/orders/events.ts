@@ -2,14 +2,14 @@ import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
 import { eventId, opaqueId, staffId, textRef } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
-import { holdReason, holdScope, order, triggerKind } from './values.ts';
+import { holdReason, holdScope, order, recordedTriggerKind } from './values.ts';
 
 const plain = (code: string) => code.replaceAll('-', ' ');
 
 export const triggerRecorded = eventType('trigger-recorded', {
   stream: 'stay',
   version: 1,
-  schema: z.strictObject({ kind: triggerKind, note: textRef.optional() }),
+  schema: z.strictObject({ kind: recordedTriggerKind, note: textRef.optional() }),
   rank: 1,
   words: (p, n) => `Trigger: ${plain(p.kind)}${p.note ? `. ${n.text(p.note)}` : ''}`,
 });

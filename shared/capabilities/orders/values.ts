@@ -23,8 +23,12 @@ export const triggerKind = z.enum([
   'step-down-from-intensive-care',
   /** Anyone's "look again before the next move", with no further reason. */
   'asked-to-look-again',
+  /** Derived from the early-warning score where the ward turned that on; nobody records it. */
+  'early-warning-rise',
 ]);
 export type TriggerKind = z.infer<typeof triggerKind>;
+/** What a person may record as a trigger. */
+export const recordedTriggerKind = triggerKind.exclude(['early-warning-rise']);
 
 export const holdScope = z.enum([
   'walking',

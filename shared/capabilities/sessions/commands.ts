@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { commandType, freeText } from '../../kernel/command-type.ts';
-import { stayId } from '../../kernel/ids.ts';
+import { eventId, stayId } from '../../kernel/ids.ts';
 import { goal, session } from './values.ts';
 
 export const recordSession = commandType(
@@ -11,6 +11,12 @@ export const recordSession = commandType(
 export const setGoal = commandType(
   'set-goal',
   "Set the person's daily activity goal, from their usual way and wish.",
-  z.strictObject({ stay: stayId, goal, wish: freeText.optional() }),
+  z.strictObject({
+    stay: stayId,
+    goal,
+    wish: freeText.optional(),
+    /** The sessions that carry the proposal being accepted. */
+    accepts: z.array(eventId).max(20).optional(),
+  }),
 );
 export const sessionCommands = [recordSession, setGoal] as const;

@@ -1,13 +1,15 @@
 import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
-import { textRef } from '../../kernel/ids.ts';
+import { eventId, textRef } from '../../kernel/ids.ts';
 import { goal, session } from './values.ts';
 
 const plain = (code: string) => code.replaceAll('-', ' ');
 
 export const sessionRecorded = eventType('session-recorded', {
   stream: 'stay',
-  version: 1,
+  version: 2,
+  // Version 1 had no readings.
+  upcasts: { 1: (old) => old },
   schema: z.strictObject({ session, said: textRef.optional() }),
   words: ({ session: s, said }, n) => {
     const what =
@@ -29,10 +31,17 @@ export const sessionRecorded = eventType('session-recorded', {
 
 export const goalSet = eventType('goal-set', {
   stream: 'stay',
-  version: 1,
-  schema: z.strictObject({ goal, wish: textRef.optional() }),
-  words: ({ goal: g }) =>
-    `Goal: ${g.timesUp} times ${plain(g.activity)}` +
+  version: 2,
+  // Version 1 did not say which sessions an accepted proposal stood on.
+  upcasts: { 1: (old) => old },
+  schema: z.strictObject({
+    goal,
+    wish: textRef.optional(),
+    /** The sessions that carried the proposal which was accepted. */
+    accepts: z.array(eventId).max(20).optional(),
+  }),
+  words: ({ goal: g, accepts }) =>
+    `${accepts?.length ? 'Goal (proposal accepted)' : 'Goal'}: ${g.timesUp} times ${plain(g.activity)}` +
     (g.minutesOutOfBed === undefined ? '' : `, ${g.minutesOutOfBed} min out of bed`) +
     (g.metres === undefined ? '' : `, ${g.metres} m`),
 });

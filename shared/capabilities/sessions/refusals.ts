@@ -4,6 +4,7 @@ export const sessionRefusals = {
   'session-before-stay': 'The session began before the stay',
   'session-after-stay': 'The session began after the stay ended',
   'back-to-bed-before-start': 'The time to be back in bed is not after the start',
+  'proposal-gone': 'That proposal no longer stands',
   'goal-above-cleared': 'The goal asks for more than is cleared',
 } as const;
 export type SessionRefusal = keyof typeof sessionRefusals;

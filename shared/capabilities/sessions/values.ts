@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isoInstant } from '../../kernel/times.ts';
+import { reading } from '../assessments/values.ts';
 import { aidClass } from '../handling/values.ts';
 
 export const activity = z.enum([
@@ -95,6 +96,8 @@ export const session = z
     painBefore: zeroToTen('pain').optional(),
     painAfter: zeroToTen('pain').optional(),
     events: z.array(sessionEventKind).max(8),
+    /** Readings taken before, during or after, when they were. */
+    readings: z.array(reading).max(20).optional(),
     left: z.enum(['bed', 'chair', 'toilet-with-staff']).optional(),
     /** A chair spell ends back in bed by this time. */
     backToBedBy: isoInstant.optional(),

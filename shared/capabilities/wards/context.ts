@@ -43,4 +43,6 @@ export interface WardCalendar {
   wardDay(at: EpochMs): Period;
   /** Whether the night plan applies at this instant, and until when that answer holds. */
   night(at: EpochMs): { readonly is: boolean; readonly until: EpochMs };
+  /** The shift that holds this instant, by the ward's roster. */
+  shift(at: EpochMs): Period;
 }

@@ -30,6 +30,12 @@ export const calendar: WardCalendar = {
     const night = from + 14 * HOUR;
     return at < night ? { is: false, until: night } : { is: true, until: to };
   },
+  /** Shifts from 07:00 and 19:00. */
+  shift: (at) => {
+    const { from, to } = calendar.wardDay(at);
+    const late = from + 12 * HOUR;
+    return at < late ? { from, to: late } : { from: late, to };
+  },
 };
 
 let serial = 0;

@@ -51,4 +51,13 @@ export function protocolLookup(published: WardState['protocols']): ProtocolLooku
   };
 }
 
+/** What a check is done under now: the newest readable document that the ward published, else the default. */
+export function protocolInForce(published: WardState['protocols']): Protocol {
+  for (const { document } of published.toReversed()) {
+    const protocol = readable(document);
+    if (protocol) return protocol;
+  }
+  return DEFAULT_PROTOCOL;
+}
+
 export { DEFAULT_PROTOCOL };

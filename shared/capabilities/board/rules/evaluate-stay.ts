@@ -3,8 +3,11 @@
  * view with its reasons out, and the next instant at which that view can change by time alone.
  */
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
+import { earlyWarningOf, earlyWarningRises } from '../../assessments/rules/early-warning.ts';
+import { mayStartNow } from '../../assessments/rules/may-start-now.ts';
 import { meaningsMet } from '../../assessments/rules/meanings-met.ts';
-import { protocolLookup, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
+import { nextCheckOf } from '../../assessments/rules/next-check.ts';
+import { protocolInForce, protocolLookup, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import { judgeTier, tierWords, type TierInput, type TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Fact, StayRecord } from '../../corrections/facts.ts';
 import { onlySafer } from '../../corrections/rules/claims.ts';
@@ -12,6 +15,7 @@ import { effectiveFacts, type Effective } from '../../corrections/rules/effectiv
 import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
+import { measuresOf } from '../../measures/rules/measures-of.ts';
 import { orderGoneBeyond } from '../../orders/rules/beyond-orders.ts';
 import { holdsInForce } from '../../orders/rules/holds.ts';
 import { ordersInForce, type OrdersInForce } from '../../orders/rules/orders.ts';
@@ -25,16 +29,20 @@ import {
   lastUpOf,
   longestWalkOf,
   sessionsOf,
+  type DayAmounts,
   type SessionFact,
 } from '../../sessions/rules/activity.ts';
+import { movementDebt } from '../../sessions/rules/debt.ts';
 import { firstTimeUpPending } from '../../sessions/rules/first-time-up.ts';
-import { goalToday } from '../../sessions/rules/goals.ts';
+import { goalToday, type GoalInput, type GoalToday } from '../../sessions/rules/goals.ts';
+import { proposalOf } from '../../sessions/rules/progression.ts';
 import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import { rulesOf } from '../../wards/rules/ward-state.ts';
 import type { HoldView, StayView, TaskPlan, TodayView, TrustView } from '../view.ts';
 import { onOwnInForce, seenWalkingInForce, walkingSupportOf } from './on-own.ts';
 import { restrictionsOf } from './restrictions.ts';
+import { signsOf } from './signs.ts';
 import { withOpenClaims, type AsTold, type Evaluated } from './safer-stands.ts';
 import { trustAndDue } from './trust.ts';
 
@@ -90,7 +98,7 @@ function evaluateAsTold(
 
   const standing = standingOf(facts);
   const orders = ordersInForce(facts);
-  const triggers = triggersOf(facts, effective.lookAgain, protocols);
+  const triggers = triggersOf(facts, effective.lookAgain, protocols, earlyWarningRises(facts, rules));
   const holds = holdsInForce(facts, t, rules, note);
   const judged: TierInput = { facts, t, calendar, rules, protocols };
   const tier = judgeTier(judged);
@@ -141,6 +149,17 @@ function evaluateAsTold(
   if (plan.nextChange !== null) note(plan.nextChange);
 
   const sessions = sessionsOf(facts, t, note);
+  const protocol = protocolInForce(ward.protocols);
+  const lastUp = laterUp(lastUpOf(sessions), upInCheck(facts, protocols));
+  const { today, goalInput, goalNow, amounts } = todayOf(
+    input,
+    plan.day,
+    tier,
+    standing,
+    sessions,
+    facts,
+    day,
+  );
   const view: StayView = {
     stay: record.stay,
     version: record.version,
@@ -160,9 +179,9 @@ function evaluateAsTold(
     walkingSupport,
     cautions: plan.cautions,
     due,
-    lastUp: laterUp(lastUpOf(sessions), upInCheck(facts, protocols)),
+    lastUp,
     lastEvent: lastEventOf(sessions),
-    today: todayOf(input, plan.day, tier, standing, sessions, facts, day),
+    today,
     usualWay: standing.usualWay,
     attachments: standing.attachments.map(({ of }) => ({
       attachment: of.attachment,
@@ -172,6 +191,55 @@ function evaluateAsTold(
       needsOwnPerson: of.needsOwnPerson,
     })),
     firstTimeUpPending: firstTimeUp !== null,
+    mayStart: staged
+      ? mayStartNow({
+          facts,
+          t,
+          rules,
+          protocols,
+          tier,
+          capability,
+          holds,
+          orders: orders.forPlan,
+          attachments: input.attachments,
+          note,
+        })
+      : null,
+    nextCheck: staged
+      ? nextCheckOf({ facts, t, rules, protocol, tier, trust, firstTimeUpPending: firstTimeUp, note })
+      : null,
+    earlyWarning: earlyWarningOf(facts, t, rules, note),
+    proposal: goalInput && proposalOf({ ...goalInput, facts, sessions, t, calendar, today: goalNow }),
+    debt:
+      standing.scope.kind === 'comfort' || standing.began === null
+        ? null
+        : movementDebt({
+            t,
+            began: standing.began,
+            lastUp,
+            holds,
+            calendar,
+            rules,
+            today: goalNow,
+            amounts,
+            note,
+          }),
+    signs:
+      standing.scope.kind === 'comfort'
+        ? []
+        : signsOf({
+            facts,
+            t,
+            calendar,
+            rules,
+            protocol,
+            tier,
+            tierWords: () => tierWords(judged),
+            sessions,
+            standing,
+            note,
+          }),
+    measures: measuresOf(facts, t),
   };
   return {
     view,
@@ -261,11 +329,11 @@ function todayOf(
   sessions: readonly SessionFact[],
   facts: readonly Fact[],
   day: { readonly from: EpochMs; readonly to: EpochMs },
-): TodayView {
+): { today: TodayView; goalInput: GoalInput | null; goalNow: GoalToday; amounts: DayAmounts } {
   const staged = standing.scope.kind === 'staged';
   const known = input.trust.state !== 'not-known';
-  const { goal, proposed, because } = staged
-    ? goalToday({
+  const goalInput: GoalInput | null = staged
+    ? {
         cleared: known ? tier.cleared : null,
         tierFact: tier.assessment?.id ?? null,
         holds: input.holds,
@@ -278,8 +346,11 @@ function todayOf(
         longestWalk: longestWalkOf(sessions),
         set: lastGoalSet(facts),
         rules: input.rules,
-      })
-    : { goal: null, proposed: false, because: [] };
+      }
+    : null;
+  const goalNow: GoalToday = goalInput ? goalToday(goalInput) : { goal: null, proposed: false, because: [] };
+  const { goal, proposed } = goalNow;
+  const because = [...goalNow.because];
   const amounts = amountsOf(sessions, day, goal);
   if (!amounts.recorded) {
     because.push({
@@ -288,7 +359,7 @@ function todayOf(
       words: 'No session recorded since the ward day began',
     });
   }
-  return {
+  const today: TodayView = {
     wardDayFrom: day.from,
     goal,
     goalProposed: proposed,
@@ -300,4 +371,5 @@ function todayOf(
     met: goalMet(goal, amounts),
     because,
   };
+  return { today, goalInput, goalNow, amounts };
 }

@@ -153,6 +153,10 @@ function fromFloor({ capability: c }: PlanInput): Demand[] {
   return [{ ...fromRow(FROM_FLOOR, row, [c.standings.get('walk')?.fact.id]), cautions: [FLOOR_CAUTION] }];
 }
 
+function inChair(): Demand[] {
+  return [demand('osha-3182/figure-5', 'Moving up in the chair: sling lift, two', [], 'two', 'sling-lift')];
+}
+
 /** A walking support of the person's own goes along wherever the feet carry. */
 function ownSupport(input: PlanInput, demands: Demand[]): Demand[] {
   const support = input.walkingSupport;
@@ -185,6 +189,7 @@ const BASE: Readonly<Record<Task, (input: PlanInput) => Demand[]>> = {
   stand: (input) => ownSupport(input, stand(input)),
   walk: (input) => ownSupport(input, walk(input)),
   'from-floor': fromFloor,
+  'in-chair': inChair,
 };
 
 export const baseHelp = (task: Task, input: PlanInput): Demand[] => BASE[task](input);

@@ -33,6 +33,10 @@ export const AID_CHAINS: Readonly<Record<Task, readonly (readonly AidClass[])[]>
   stand: [['walking-support', 'belt', 'standing-aid', ...lift]],
   walk: [['walking-support', 'belt', 'standing-aid', ...lift]],
   'from-floor': [['slide-sheet', ...lift]],
+  'in-chair': [
+    ['slide-sheet', ...lift],
+    ['standing-aid', ...lift],
+  ],
 };
 
 const PEOPLE = peopleValues.options;

@@ -53,4 +53,5 @@ export const TRIGGER_HELP: Readonly<Record<TriggerKind, TriggerRow>> = {
   'failed-attempt': oneMore('Attempt failed or stopped'),
   'step-down-from-intensive-care': oneMore('Came from intensive care'),
   'asked-to-look-again': oneMore('Someone asked to look again'),
+  'early-warning-rise': untilSeen('Early-warning score risen'),
 };

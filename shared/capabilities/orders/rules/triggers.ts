@@ -47,6 +47,7 @@ export const TRIGGER_WORDS: Readonly<Record<TriggerKind, string>> = {
   'failed-attempt': 'An attempt failed or was stopped',
   'step-down-from-intensive-care': 'Came from intensive care',
   'asked-to-look-again': 'Asked to look again before the next move',
+  'early-warning-rise': 'Early-warning score risen',
 };
 
 /** What was seen before the comfort or the clinician's plan is old news when the staged check applies again. */
@@ -138,11 +139,15 @@ export interface Triggers {
   readonly open: readonly Trigger[];
 }
 
+const NO_RISES: ReadonlyMap<EventId, string> = new Map();
+
 /** Facts up to the instant asked about, in order. */
 export function triggersOf(
   facts: readonly Fact[],
   lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[],
   protocols: ProtocolLookup,
+  /** Early-warning scores that amount to a trigger, by their entry, with the words. */
+  rises: ReadonlyMap<EventId, string> = NO_RISES,
 ): Triggers {
   const seen: Trigger[] = [];
   let open: Trigger[] = [];
@@ -152,7 +157,11 @@ export function triggersOf(
   const reach = new Reach();
   let outside = false;
   facts.forEach((fact, i) => {
-    const trigger = triggerOf(fact);
+    const risen = rises.get(fact.id);
+    const trigger: Trigger | null =
+      risen === undefined
+        ? triggerOf(fact)
+        : { event: fact.id, kind: 'early-warning-rise', at: fact.occurred, words: risen };
     const checks = isCheck(fact);
     const asFar = checks && reach.goesAsFar(fact, protocols);
     if (trigger) {

@@ -1,9 +1,11 @@
 /** The ward's clock: ward days, nights, and times of day entered and said, right across clock changes. */
 import { ELAPSED_DAY, HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
 import type { Period, WardCalendar, WardState } from '../context.ts';
+import { rulesOf } from './ward-state.ts';
 import { boundaryAt, instantsOf, isRepeated, offsetAt, sayOffset, wallAt, type Wall } from './zone.ts';
 
-type Clock = Pick<WardState, 'zone' | 'wardDayFrom' | 'nightFrom' | 'nightTo'>;
+type Clock = Pick<WardState, 'zone' | 'wardDayFrom' | 'nightFrom' | 'nightTo'> &
+  Partial<Pick<WardState, 'rules'>>;
 
 /** '07:30' as milliseconds from midnight on the wall clock. */
 const timeOfDay = (clock: string): number => {
@@ -34,6 +36,7 @@ export function wardCalendar(ward: Clock): WardCalendar {
   const dayFrom = timeOfDay(ward.wardDayFrom);
   const nightFrom = timeOfDay(ward.nightFrom);
   const nightTo = timeOfDay(ward.nightTo);
+  const shiftsFrom = rulesOf({ rules: ward.rules ?? null }).roster.shiftsFrom.value.map(timeOfDay);
 
   /** [from, to) around `at` between the boundaries at these times of day. */
   const around = (at: EpochMs, times: readonly number[]): Period & { readonly startsAt: number } => {
@@ -60,7 +63,11 @@ export function wardCalendar(ward: Clock): WardCalendar {
     const { from, to, startsAt } = around(at, [nightFrom, nightTo]);
     return { from, to, answer: { is: !none && startsAt === nightFrom, until: to } };
   });
-  return { zone, wardDay: days, night: (at) => nights(at).answer };
+  const shifts = remember((at): Period => {
+    const { from, to } = around(at, shiftsFrom);
+    return { from, to };
+  });
+  return { zone, wardDay: days, night: (at) => nights(at).answer, shift: shifts };
 }
 
 const LOCAL = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2})$/;

@@ -79,7 +79,19 @@ describe('the ward rules', () => {
   });
   it('are the defaults when what was published cannot be read', () => {
     const log = wardLog();
-    publish(log, { version: 2 });
+    publish(log, { version: 2, start: 'as before' });
     expect(rulesOf(foldWard(WARD, log.events)!)).toEqual(DEFAULT_RULES);
+  });
+  it('of a document older than a limit have that limit from the defaults, and keep every other', () => {
+    const log = wardLog();
+    const { stop: _stop, ...older } = DEFAULT_RULES;
+    const { readingHours: _hours, ...start } = DEFAULT_RULES.start;
+    const systolicBelow = { ...start.systolicBelow, value: 100 };
+    publish(log, { ...older, version: 7, start: { ...start, systolicBelow } });
+    const rules = rulesOf(foldWard(WARD, log.events)!);
+    expect(rules.version).toBe(7);
+    expect(rules.start.systolicBelow.value).toBe(100);
+    expect(rules.start.readingHours).toEqual(DEFAULT_RULES.start.readingHours);
+    expect(rules.stop).toEqual(DEFAULT_RULES.stop);
   });
 });

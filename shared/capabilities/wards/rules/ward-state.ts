@@ -11,7 +11,7 @@ import type {
   rulesPublished,
 } from '../events.ts';
 import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
-import { DEFAULT_RULES, rulesDocument, type RulesDocument } from './rules-document.ts';
+import { completed, DEFAULT_RULES, rulesDocument, type RulesDocument } from './rules-document.ts';
 
 /**
  * The ward's own stream, folded in position order: the newest setting counts. Null until the ward
@@ -86,12 +86,12 @@ const present = <T extends object>(given: T): Present<T> =>
 const checked = new WeakMap<object, RulesDocument>();
 
 /** The ward's published rules, or the defaults when none are published (or they cannot be read). */
-export function rulesOf(ward: WardState): RulesDocument {
+export function rulesOf(ward: Pick<WardState, 'rules'>): RulesDocument {
   const document = ward.rules;
   if (typeof document !== 'object' || document === null) return DEFAULT_RULES;
   let rules = checked.get(document);
   if (!rules) {
-    const read = rulesDocument.safeParse(document);
+    const read = rulesDocument.safeParse(completed(document));
     rules = read.success ? read.data : DEFAULT_RULES;
     checked.set(document, rules);
   }

@@ -1,0 +1,157 @@
+/**
+ * The ward's rules as one document: every number with its source, its owner and its review date.
+ * Numbers are defaults until the ward's clinician signs them. A ward publishes its own with
+ * `publish-rules`; the rules read values only from here.
+ */
+import { z } from 'zod';
+import { triggerKind } from '../../orders/values.ts';
+
+const limit = <T extends z.ZodType>(value: T) =>
+  z.strictObject({
+    value,
+    source: z.string().min(1),
+    owner: z.string().min(1),
+    reviewBy: z.iso.date(),
+  });
+
+export const rulesDocument = z.strictObject({
+  version: z.number().int().min(1),
+  start: z.strictObject({
+    systolicBelow: limit(z.number()),
+    systolicAbove: limit(z.number()),
+    heartRateBelow: limit(z.number()),
+    heartRateAskFrom: limit(z.number()),
+    heartRateAbove: limit(z.number()),
+    breathingAbove: limit(z.number()),
+    saturationBelow: limit(z.number()),
+    temperatureFrom: limit(z.number()),
+    painAskFrom: limit(z.number()),
+    painReliefFirstFrom: limit(z.number()),
+    /** A reading older than this is asked for again, never taken as of now. */
+    readingHours: limit(z.number()),
+  }),
+  /** Limits at which a session stops. */
+  stop: z.strictObject({
+    /** Fall of the systolic pressure with effort, from the reading before (mmHg). */
+    systolicFallWithEffort: limit(z.number()),
+    systolicAbove: limit(z.number()),
+    heartRateBelow: limit(z.number()),
+    heartRateAbove: limit(z.number()),
+    /** Whatever the symptoms (%). A person's own target from an order comes before both. */
+    saturationBelow: limit(z.number()),
+    saturationWithSymptomsBelow: limit(z.number()),
+    breathingAbove: limit(z.number()),
+    painFrom: limit(z.number()),
+    effortFrom: limit(z.number()),
+  }),
+  /** The early-warning score NEWS2 as a trigger; off until the ward turns it on. */
+  earlyWarning: z.strictObject({
+    on: limit(z.boolean()),
+    totalFrom: limit(z.number().int()),
+    /** One parameter at 3 asks for a look, whatever the total. */
+    anyThree: limit(z.boolean()),
+    riseBy: limit(z.number().int()),
+    /** A score older than this says nothing of now (hours). */
+    hours: limit(z.number()),
+  }),
+  /** Limits for people in critical care; off until the ward turns them on. */
+  criticalCare: z.strictObject({
+    on: limit(z.boolean()),
+    saturationBelow: limit(z.number()),
+    oxygenFractionAbove: limit(z.number()),
+    breathingAbove: limit(z.number()),
+    endExpiratoryAbove: limit(z.number()),
+    meanPressureBelow: limit(z.number()),
+    meanPressureAbove: limit(z.number()),
+    heartRateBelow: limit(z.number()),
+    heartRateAskFrom: limit(z.number()),
+    heartRateAbove: limit(z.number()),
+    /** Sedation grade, from -5 (cannot be woken) to 4 (combative). */
+    sedationAskBelow: limit(z.number()),
+    sedationBelow: limit(z.number()),
+    sedationAskAbove: limit(z.number()),
+    sedationAbove: limit(z.number()),
+    temperatureFrom: limit(z.number()),
+    /** A vasoactive drug started or raised within this long (hours). */
+    vasoactiveChangedHours: limit(z.number()),
+  }),
+  rising: z.strictObject({
+    systolicFall: limit(z.number()),
+    diastolicFall: limit(z.number()),
+    systolicFallWhenLyingHigh: limit(z.number()),
+    lyingHighFrom: limit(z.number()),
+    initialSystolicFall: limit(z.number()),
+    initialDiastolicFall: limit(z.number()),
+    seatedSystolicFall: limit(z.number()),
+    seatedDiastolicFall: limit(z.number()),
+    standingSystolicBelow: limit(z.number()),
+    heartRateRise: limit(z.number()),
+    systolicRise: limit(z.number()),
+    standingHighFrom: limit(z.number()),
+    /** Seated rest before the one retry after a fall without symptoms (minutes). */
+    retrySitMinutes: limit(z.number()),
+  }),
+  handling: z.strictObject({
+    bariatricFromKg: limit(z.number()),
+    loneCarerWithBelt: limit(z.boolean()),
+    manyAttachmentsFrom: limit(z.number().int()),
+    estimatedWeightMargin: limit(z.number()),
+    sedativeNightHours: limit(z.number()),
+    seenWalkingHours: limit(z.number()),
+    liftLimitKgPerCarer: limit(z.number()),
+    /** Holding a limb up with two hands, a carer (kg). */
+    limbHoldKgPerCarer: limit(z.number()),
+    /** Exactly 200 lb takes the heavier row of the published tables. */
+    twoHundredPoundsIsHeavier: limit(z.boolean()),
+  }),
+  validity: z.strictObject({
+    firstCheckHours: limit(z.number()),
+    unsettledHours: limit(z.number()),
+    settledHours: limit(z.number()),
+    settledAfterHours: limit(z.number()),
+    /** Due this long before overdue is said. */
+    graceMinutes: limit(z.number()),
+    aideHoldReviewHours: limit(z.number()),
+    /** Review of a hold whose qualified author named no time. */
+    holdReviewHours: limit(z.number()),
+    cooperationWindowHours: limit(z.number()),
+    /** A check belongs to every shift, this far into it at the latest; off unless the ward turns it on. */
+    eachShift: limit(z.boolean()),
+    intoShiftHours: limit(z.number()),
+    /** Back on the ward with a check that ran out meanwhile: due this long after (hours). */
+    afterReturnHours: limit(z.number()),
+    /** By trigger: looked at within this long (hours), also when the person does not move; null = before the next move only. */
+    triggers: z.record(triggerKind, limit(z.number().min(0).nullable())),
+  }),
+  roster: z.strictObject({
+    /** When the shifts begin on the ward's clock: two for 12 hours, three for 8, more for a split roster. */
+    shiftsFrom: limit(
+      z
+        .array(z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time like 07:30'))
+        .min(1)
+        .max(8),
+    ),
+  }),
+  activity: z.strictObject({
+    walkCeilingMetres: limit(z.number()),
+    notUpHours: limit(z.number()),
+    chairSpellHours: limit(z.number()),
+    /** Waking hours since last up that are no debt yet. */
+    debtFreeHours: limit(z.number()),
+    /** Waking hours of a whole day, for the share of a day on which the person arrives or leaves. */
+    wakingHours: limit(z.number()),
+    /** A step up is proposed after this many sessions at goal, with at most this effort and no event. */
+    stepUpSessions: limit(z.number().int()),
+    stepUpEffort: limit(z.number()),
+    /** A step back and a review after this many misses, or one event. */
+    stepBackMisses: limit(z.number().int()),
+  }),
+  signs: z.strictObject({
+    stagesLost: limit(z.number().int()),
+    stagesLostHours: limit(z.number()),
+    refusalsInRow: limit(z.number().int()),
+    daysBelowBaseline: limit(z.number().int()),
+    readySessions: limit(z.number().int()),
+  }),
+});
+export type RulesDocument = z.infer<typeof rulesDocument>;
