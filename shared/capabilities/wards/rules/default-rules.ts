@@ -78,6 +78,8 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     lyingHighFrom: from(160, `${freeman}; the 160 from memory`),
     initialSystolicFall: from(40, freeman),
     initialDiastolicFall: from(20, freeman),
+    initialWithinSeconds: from(15, freeman),
+    classicWithinMinutes: from(3, freeman),
     seatedSystolicFall: from(15, shaw),
     seatedDiastolicFall: from(7, shaw),
     standingSystolicBelow: practice(90),

@@ -82,6 +82,10 @@ export const rulesDocument = z.strictObject({
     lyingHighFrom: limit(z.number()),
     initialSystolicFall: limit(z.number()),
     initialDiastolicFall: limit(z.number()),
+    /** A reading up to this long after standing up is judged by the initial limits (seconds). */
+    initialWithinSeconds: limit(z.number()),
+    /** A fall beyond this long standing is said to be later (minutes). */
+    classicWithinMinutes: limit(z.number()),
     seatedSystolicFall: limit(z.number()),
     seatedDiastolicFall: limit(z.number()),
     standingSystolicBelow: limit(z.number()),
