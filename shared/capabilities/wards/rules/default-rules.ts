@@ -114,6 +114,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     eachShift: practice(false),
     intoShiftHours: practice(4),
     afterReturnHours: practice(1),
+    asleepHours: practice(4),
     triggers: {
       arrival: practice(4),
       'return-from-surgery': practice(null),

@@ -124,6 +124,8 @@ export const rulesDocument = z.strictObject({
     intoShiftHours: limit(z.number()),
     /** Back on the ward with a check that ran out meanwhile: due this long after (hours). */
     afterReturnHours: limit(z.number()),
+    /** Seen asleep by day: a check waits for the next move this long (hours); by night until the night ends. */
+    asleepHours: limit(z.number()),
     /** By trigger: looked at within this long (hours), also when the person does not move; null = before the next move only. */
     triggers: z.record(triggerKind, limit(z.number().min(0).nullable())),
   }),
