@@ -8,6 +8,7 @@ import type { Role } from '@footboard/shared/kernel/author';
 import type { CommandType } from '@footboard/shared/kernel/command-type';
 import { streamKey } from '@footboard/shared/kernel/event-type';
 import type { StayId, WardId } from '@footboard/shared/kernel/ids';
+import { patience, runs } from '@footboard/shared/kernel/runs.testkit';
 import { MINUTE, toIso } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import { COMMAND_TYPES } from '@footboard/shared/capabilities/registry';
@@ -32,7 +33,7 @@ import type { Entering, World } from '@footboard/server/capabilities/world.testk
 const command = (name: string): CommandType => COMMAND_TYPES.get(name)!;
 const other = (ward: WardId): WardId => (ward === LARCH ? ROWAN : LARCH);
 
-describe('people and beds', () => {
+describe('people and beds', { timeout: patience }, () => {
   const STAYS = ['s1', 's2', 's3', 's4', 's5', 's6'];
   const BEDS = ['b1', 'b2', 'b3', 'b4'];
   const act = fc.record({
@@ -158,7 +159,7 @@ describe('people and beds', () => {
           expect(faults(world)).toEqual([]);
         }
       }),
-      { numRuns: 150 },
+      runs(150, 'cases'),
     );
     // The histories are worth something only if much of them was accepted, and some of it raced.
     expect(seen.accepted).toBeGreaterThan(200);
@@ -166,7 +167,7 @@ describe('people and beds', () => {
   });
 });
 
-describe('an aide', () => {
+describe('an aide', { timeout: patience }, () => {
   const STAGES = DEFAULT_PROTOCOL.stages.map((s) => s.id);
   const act = fc.record({
     does: fc.constantFrom(
@@ -450,7 +451,7 @@ describe('an aide', () => {
           expect(byAide ? less : [], `${type.name} ${JSON.stringify(data)}`).toEqual([]);
         });
       }),
-      { numRuns: 80 },
+      runs(80),
     );
     // The comparison sees freeing where it happens, and aides were heard.
     expect(seen.byAide).toBeGreaterThan(100);

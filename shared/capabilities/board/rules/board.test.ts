@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { LoggedEvent } from '../../../kernel/event-type.ts';
+import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import type { StayId } from '../../../kernel/ids.ts';
 import { boardView } from '../view.ts';
 import { addRecord, emptyBoard, foldBoard, viewBoard, type BoardState } from './board.ts';
@@ -214,7 +215,7 @@ function play(all: readonly Act[]): WardLog {
   return ward.log;
 }
 
-describe('the projection', { timeout: 60_000 }, () => {
+describe('the projection', { timeout: patience }, () => {
   const instants = fc.array(
     fc.integer({ min: 0, max: 400 }).map((q) => hours(q / 4)),
     { minLength: 1, maxLength: 5 },
@@ -240,7 +241,7 @@ describe('the projection', { timeout: 60_000 }, () => {
           }
         },
       ),
-      { numRuns: 80 },
+      runs(80),
     );
   });
 
@@ -252,7 +253,7 @@ describe('the projection', { timeout: 60_000 }, () => {
         expect(nextChange).toBeGreaterThan(t!);
         expect(canonical(viewBoard(rebuilt(log), nextChange! - 1).board)).toBe(canonical(board));
       }),
-      { numRuns: 60 },
+      runs(60),
     );
   });
 
@@ -271,7 +272,7 @@ describe('the projection', { timeout: 60_000 }, () => {
         take(state, log, log.events.slice(cut));
         expect(canonical(viewBoard(state, t!).board)).toBe(canonical(viewBoard(rebuilt(log), t!).board));
       }),
-      { numRuns: 60 },
+      runs(60),
     );
   });
 });

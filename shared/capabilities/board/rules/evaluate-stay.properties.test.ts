@@ -1,6 +1,7 @@
 /** Design rules 1, 2 and 7 over random histories: the same facts, the same view, and never less help. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import type { StayRecord } from '../../corrections/facts.ts';
 import { aidCovers } from '../../handling/rules/help.ts';
 import { people as peopleOrder } from '../../handling/values.ts';
@@ -15,13 +16,13 @@ const view = (record: StayRecord, t: number) => evaluateStay(record, ward, calen
 /** Entered at once, and entered in the order told, most of them late. */
 const told = fc.oneof(histories, histories.map(asRecorded));
 
-describe('the view of a stay', { timeout: 60_000 }, () => {
+describe('the view of a stay', { timeout: patience }, () => {
   it('BOARD-1 never throws and always fits the wire', () => {
     fc.assert(
       fc.property(told, at, (all, t) => {
         expect(stayView.safeParse(view(recordOf(all), t).view).error).toBeUndefined();
       }),
-      { numRuns: 150 },
+      runs(150),
     );
   });
 
@@ -36,7 +37,7 @@ describe('the view of a stay', { timeout: 60_000 }, () => {
         expect(canonical(view(record, later).view)).toBe(canonical(now));
         expect(canonical(view(record, until - 1).view)).toBe(canonical(now));
       }),
-      { numRuns: 150 },
+      runs(150),
     );
   });
 
@@ -53,7 +54,7 @@ describe('the view of a stay', { timeout: 60_000 }, () => {
           expect(canonical(other)).toBe(canonical(one));
         },
       ),
-      { numRuns: 150 },
+      runs(150),
     );
   });
 });
@@ -77,7 +78,7 @@ function lessHelp(before: StayView, after: StayView): string[] {
   return less;
 }
 
-describe('one more restriction', { timeout: 60_000 }, () => {
+describe('one more restriction', { timeout: patience }, () => {
   const added = fc.oneof(
     fc
       .tuple(
@@ -106,12 +107,12 @@ describe('one more restriction', { timeout: 60_000 }, () => {
         const before = view(recordOf(all), t).view;
         expect(lessHelp(before, view(recordOf([...all, extra]), t).view)).toEqual([]);
       }),
-      { numRuns: 150 },
+      runs(150),
     );
   });
 });
 
-describe('one more entry, told after all others', { timeout: 60_000 }, () => {
+describe('one more entry, told after all others', { timeout: patience }, () => {
   const withOneMore = histories.map(asRecorded).chain((all) => fc.tuple(fc.constant(all), oneMore(all)));
   const known = (all: readonly Told[]) => Math.max(...all.map((x) => x.recorded!));
   const seen = ([all, extra]: readonly [readonly Told[], Told], t: number) => {
@@ -139,7 +140,7 @@ describe('one more entry, told after all others', { timeout: 60_000 }, () => {
         const { before, after } = seen(pair, t);
         expect(lessHelp(before, after)).toEqual([]);
       }),
-      { numRuns: 150 },
+      runs(150),
     );
   });
 
@@ -159,7 +160,7 @@ describe('one more entry, told after all others', { timeout: 60_000 }, () => {
         fc.pre(open.some((o) => o.at >= from && o.event !== spokenOf));
         expect(lessHelp(before, after)).toEqual([]);
       }),
-      { numRuns: 150 },
+      runs(150),
     );
   });
 });

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { assessment, hours, upTo } from '../../assessments/rules/assessment.testkit.ts';
 import { DEFAULT_PROTOCOL } from '../../assessments/rules/protocol.ts';
 import { securedWith } from '../../assessments/values.ts';
@@ -206,16 +207,15 @@ function expectNoLess(before: PlanInput, after: PlanInput, compare: Compare): vo
     expect(lowered).toEqual([]);
   }
 }
-const runs = { numRuns: 300 };
 
-describe('never less help', { timeout: 60_000 }, () => {
+describe('never less help', { timeout: patience }, () => {
   it('no restriction lowers any task by day or night', () => {
     fc.assert(
       fc.property(anyInput, fc.array(restriction, { maxLength: 3 }), restriction, (base, before, added) => {
         const input = before.reduce((i, r) => r(i), base);
         expectNoLess(input, added(input), noLessThan);
       }),
-      runs,
+      runs(300, 'cases'),
     );
   });
   it('no lost capability lowers any task', () => {
@@ -224,7 +224,7 @@ describe('never less help', { timeout: 60_000 }, () => {
         const input = before.reduce((i, l) => l(i), base);
         expectNoLess(input, lost(input), notLessThan);
       }),
-      runs,
+      runs(300, 'cases'),
     );
   });
   it('no leg that bears less lowers any task', () => {
@@ -241,7 +241,7 @@ describe('never less help', { timeout: 60_000 }, () => {
           expectNoLess(base, { ...base, capability }, notLessThan);
         },
       ),
-      runs,
+      runs(300, 'cases'),
     );
   });
   it('re-check is never less than the plan before', () => {
@@ -251,7 +251,7 @@ describe('never less help', { timeout: 60_000 }, () => {
         expectNoLess(current, { ...current, trust: trust('re-check') }, noLessThan);
         expectNoLess(current, { ...current, trust: trust('not-known') }, noLessThan);
       }),
-      runs,
+      runs(300, 'cases'),
     );
   });
   it('the night is never less than the day', () => {
@@ -260,7 +260,7 @@ describe('never less help', { timeout: 60_000 }, () => {
         const { day, night } = planStay(all.reduce((i, r) => r(i), base));
         expect(day.filter((p, i) => !noLessThan(p, night[i]!))).toEqual([]);
       }),
-      runs,
+      runs(300, 'cases'),
     );
   });
   it('a check by someone who may only make it safer never lowers any task', () => {
@@ -274,7 +274,7 @@ describe('never less help', { timeout: 60_000 }, () => {
           expectNoLess(planInput(facts, extra, 42), planInput([...facts, aide], extra, 42), notLessThan);
         },
       ),
-      runs,
+      runs(300, 'cases'),
     );
   });
   it('no history throws, and every task has its plan and its reasons', () => {
@@ -289,7 +289,7 @@ describe('never less help', { timeout: 60_000 }, () => {
           for (const p of [...day, ...night]) expect(p.because.length).toBeGreaterThan(0);
         },
       ),
-      runs,
+      runs(300, 'cases'),
     );
   });
 });
