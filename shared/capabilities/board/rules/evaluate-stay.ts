@@ -3,47 +3,29 @@
  * view with its reasons out, and the next instant at which that view can change by time alone.
  */
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
-import { earlyWarningOf, earlyWarningRises } from '../../assessments/rules/early-warning.ts';
+import { earlyWarningOf } from '../../assessments/rules/early-warning.ts';
 import { mayStartNow } from '../../assessments/rules/may-start-now.ts';
-import { meaningsMet } from '../../assessments/rules/meanings-met.ts';
 import { nextCheckOf } from '../../assessments/rules/next-check.ts';
-import { protocolInForce, protocolLookup, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
-import { judgeTier, tierWords, type TierInput, type TierJudgement } from '../../assessments/rules/tier.ts';
-import type { Fact, StayRecord } from '../../corrections/facts.ts';
+import type { StayRecord } from '../../corrections/facts.ts';
 import { onlySafer } from '../../corrections/rules/claims.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
 import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
-import { measuresOf } from '../../measures/rules/measures-of.ts';
-import { orderGoneBeyond } from '../../orders/rules/beyond-orders.ts';
 import { holdsInForce } from '../../orders/rules/holds.ts';
-import { ordersInForce, type OrdersInForce } from '../../orders/rules/orders.ts';
-import { isCheck, triggersOf, type Triggers } from '../../orders/rules/triggers.ts';
-import type { TriggerKind } from '../../orders/values.ts';
-import {
-  amountsOf,
-  goalMet,
-  lastEventOf,
-  lastGoalSet,
-  lastUpOf,
-  longestWalkOf,
-  sessionsOf,
-  type DayAmounts,
-  type SessionFact,
-} from '../../sessions/rules/activity.ts';
+import type { Triggers } from '../../orders/rules/triggers.ts';
+import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity.ts';
 import { movementDebt } from '../../sessions/rules/debt.ts';
-import { firstTimeUpPending } from '../../sessions/rules/first-time-up.ts';
-import { goalToday, type GoalInput, type GoalToday } from '../../sessions/rules/goals.ts';
 import { proposalOf } from '../../sessions/rules/progression.ts';
-import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules/standing.ts';
+import type { Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
-import { rulesOf } from '../../wards/rules/ward-state.ts';
-import type { HoldView, StayView, TaskPlan, TodayView, TrustView } from '../view.ts';
-import { onOwnInForce, seenWalkingInForce, walkingSupportOf } from './on-own.ts';
+import type { HoldView, StayView } from '../view.ts';
+import { knownAt, type Known } from './known.ts';
+import { seenWalkingInForce } from './on-own.ts';
 import { restrictionsOf } from './restrictions.ts';
-import { signsOf } from './signs.ts';
 import { withOpenClaims, type AsTold, type Evaluated } from './safer-stands.ts';
+import { signsOf } from './signs.ts';
+import { todayOf } from './today.ts';
 import { trustAndDue } from './trust.ts';
 
 export type { Evaluated };
@@ -85,81 +67,45 @@ function evaluateAsTold(
   calendar: WardCalendar,
   t: EpochMs,
 ): AsTold {
-  const rules = rulesOf(ward);
-  const protocols = protocolLookup(ward.protocols);
   let next = Infinity;
   const note = (at: EpochMs): void => {
     if (at > t && at < next) next = at;
   };
-  const facts = factsUpTo(effective.facts, t, note);
+  const known = knownAt(effective, ward, calendar, t, note);
+  const { facts, rules, standing, orders, triggers, tier, kept } = known;
   const day = calendar.wardDay(t);
   note(day.to);
   note(calendar.night(t).until);
 
-  const standing = standingOf(facts);
-  const orders = ordersInForce(facts);
-  const triggers = triggersOf(facts, effective.lookAgain, protocols, earlyWarningRises(facts, rules));
-  const holds = holdsInForce(facts, t, rules, note);
-  const judged: TierInput = { facts, t, calendar, rules, protocols };
-  const tier = judgeTier(judged);
-  const conflicts = conflictsOf(facts, effective, orders, standing, tier, protocols);
-  const { trust, due } = trustAndDue({
-    facts,
-    t,
-    rules,
-    calendar,
-    standing,
-    tier,
-    triggers,
-    conflicts,
-    tierWords: () => tierWords(judged),
-    note,
-  });
-
-  const sedatedAt = lastOf(triggers, 'sedation');
-  if (sedatedAt) note(sedatedAt.at + rules.handling.sedativeNightHours.value * HOUR);
-  const firstTimeUp = firstTimeUpPending(facts, protocols);
-  const onOwn = onOwnInForce(facts, triggers.seen);
-  const walkingSupport = walkingSupportOf(facts);
-  const staged = standing.scope.kind === 'staged';
-
-  const capability = capabilityOf({ ...judged, tier, orders: orders.forPlan, weight: standing.weight });
-  if (capability.nextChange !== null) note(capability.nextChange);
-  const input: PlanInput = {
-    t,
-    rules,
-    tier: tier.view,
-    capability,
-    trust,
-    holds,
-    orders: orders.forPlan,
-    attachments: attachmentsForPlan(standing),
-    weight: standing.weight,
-    onOwn,
-    seenWalking: seenWalkingInForce(facts, triggers.seen, t, rules, note),
-    walkingSupport,
-    pressureDrop: tier.pressureDrop,
-    firstTimeUpPending: firstTimeUp,
-    sedatedAt,
-    everWalkedHere: tier.everWalked,
-    fence: standing.scope.fence,
-    spineOrPelvisInDoubt: spineOrPelvis(holds, standing, triggers),
-  };
-  const plan = planStay(input);
-  if (plan.nextChange !== null) note(plan.nextChange);
-
-  const sessions = sessionsOf(facts, t, note);
-  const protocol = protocolInForce(ward.protocols);
-  const lastUp = laterUp(lastUpOf(sessions), upInCheck(facts, protocols));
-  const { today, goalInput, goalNow, amounts } = todayOf(
-    input,
-    plan.day,
-    tier,
-    standing,
-    sessions,
-    facts,
-    day,
+  const holds = kept.at('holds', t, note, [], (n) => holdsInForce(facts, t, rules, n));
+  const { trust, due } = kept.at('trust', t, note, [], (n) =>
+    trustAndDue({ ...known, t, calendar, note: n }),
   );
+  const capability = kept.at('capability', t, note, [], (n) => {
+    const found = capabilityOf({ ...known, t, calendar, orders: orders.forPlan, weight: standing.weight });
+    if (found.nextChange !== null) n(found.nextChange);
+    return found;
+  });
+  const { input, plan } = kept.at('plan', t, note, [holds, trust, capability], (n) => {
+    const given = planInput(known, { t, holds, trust, capability, note: n });
+    const made = planStay(given);
+    if (made.nextChange !== null) n(made.nextChange);
+    return { input: given, plan: made };
+  });
+  const sessions = kept.at('sessions', t, note, [], (n) => sessionsOf(facts, t, n));
+  const lastUp = kept.at('last-up', t, note, [sessions], () => laterUp(lastUpOf(sessions), known.upInCheck));
+  const { today, goalInput, goalNow, amounts } = kept.at(
+    'today',
+    t,
+    note,
+    [plan, sessions, holds, trust],
+    (n) => {
+      n(day.to);
+      return todayOf(known, { ...input, holds, trust }, plan.day, sessions, day);
+    },
+  );
+  const staged = standing.scope.kind === 'staged';
+  const comfort = standing.scope.kind === 'comfort';
   const view: StayView = {
     stay: record.stay,
     version: record.version,
@@ -172,11 +118,8 @@ function evaluateAsTold(
     orders: orders.list,
     plan: staged ? { day: plan.day, night: plan.night } : null,
     checkBeforeMoving: staged && plan.checkBeforeMoving,
-    onOwn:
-      staged && onOwn
-        ? { where: [...onOwn.value.where], when: [...onOwn.value.when], event: onOwn.fact }
-        : null,
-    walkingSupport,
+    onOwn: staged ? onOwnView(known) : null,
+    walkingSupport: known.walkingSupport,
     cautions: plan.cautions,
     due,
     lastUp,
@@ -190,28 +133,24 @@ function evaluateAsTold(
       tetherMetres: of.tetherMetres ?? null,
       needsOwnPerson: of.needsOwnPerson,
     })),
-    firstTimeUpPending: firstTimeUp !== null,
+    firstTimeUpPending: known.firstTimeUp !== null,
     mayStart: staged
-      ? mayStartNow({
-          facts,
-          t,
-          rules,
-          protocols,
-          tier,
-          capability,
-          holds,
-          orders: orders.forPlan,
-          attachments: input.attachments,
-          note,
-        })
+      ? kept.at('may-start', t, note, [capability, holds, trust], (n) =>
+          mayStartNow({ ...known, t, capability, holds, orders: orders.forPlan, note: n }),
+        )
       : null,
     nextCheck: staged
-      ? nextCheckOf({ facts, t, rules, protocol, tier, trust, firstTimeUpPending: firstTimeUp, note })
+      ? kept.at('next-check', t, note, [trust], (n) =>
+          nextCheckOf({ ...known, t, trust, firstTimeUpPending: known.firstTimeUp, note: n }),
+        )
       : null,
-    earlyWarning: earlyWarningOf(facts, t, rules, note),
-    proposal: goalInput && proposalOf({ ...goalInput, facts, sessions, t, calendar, today: goalNow }),
-    debt:
-      standing.scope.kind === 'comfort' || standing.began === null
+    earlyWarning: kept.at('early-warning', t, note, [], (n) => earlyWarningOf(facts, t, rules, n)),
+    proposal: kept.at('proposal', t, note, [goalInput, goalNow, sessions], (n) => {
+      n(day.to);
+      return goalInput && proposalOf({ ...goalInput, facts, sessions, t, calendar, today: goalNow });
+    }),
+    debt: kept.at('debt', t, note, [lastUp, holds, goalNow, amounts], (n) =>
+      comfort || standing.began === null
         ? null
         : movementDebt({
             t,
@@ -222,24 +161,14 @@ function evaluateAsTold(
             rules,
             today: goalNow,
             amounts,
-            note,
+            note: n,
           }),
-    signs:
-      standing.scope.kind === 'comfort'
-        ? []
-        : signsOf({
-            facts,
-            t,
-            calendar,
-            rules,
-            protocol,
-            tier,
-            tierWords: () => tierWords(judged),
-            sessions,
-            standing,
-            note,
-          }),
-    measures: measuresOf(facts, t),
+    ),
+    signs: kept.at('signs', t, note, [sessions], (n) => {
+      n(day.to);
+      return comfort ? [] : signsOf({ ...known, t, calendar, sessions, note: n });
+    }),
+    measures: known.measures,
   };
   return {
     view,
@@ -249,47 +178,36 @@ function evaluateAsTold(
   };
 }
 
-function factsUpTo(facts: readonly Fact[], t: EpochMs, note: (at: EpochMs) => void): readonly Fact[] {
-  let end = facts.length;
-  while (end > 0 && facts[end - 1]!.occurred > t) end--;
-  if (end === facts.length) return facts;
-  note(facts[end]!.occurred);
-  return facts.slice(0, end);
+type AtThatTime = Pick<PlanInput, 't' | 'holds' | 'trust' | 'capability'> & {
+  readonly note: (at: EpochMs) => void;
+};
+function planInput(known: Known, { t, holds, trust, capability, note }: AtThatTime): PlanInput {
+  const { facts, rules, standing, orders, triggers, tier, sedatedAt } = known;
+  if (sedatedAt) note(sedatedAt.at + rules.handling.sedativeNightHours.value * HOUR);
+  return {
+    t,
+    rules,
+    tier: tier.view,
+    capability,
+    trust,
+    holds,
+    orders: orders.forPlan,
+    attachments: known.attachments,
+    weight: standing.weight,
+    onOwn: known.onOwn,
+    seenWalking: seenWalkingInForce(facts, triggers.seen, t, rules, note),
+    walkingSupport: known.walkingSupport,
+    pressureDrop: tier.pressureDrop,
+    firstTimeUpPending: known.firstTimeUp,
+    sedatedAt,
+    everWalkedHere: tier.everWalked,
+    fence: standing.scope.fence,
+    spineOrPelvisInDoubt: spineOrPelvis(holds, standing, triggers),
+  };
 }
 
-function conflictsOf(
-  facts: readonly Fact[],
-  effective: Effective,
-  orders: OrdersInForce,
-  standing: Standing,
-  tier: TierJudgement,
-  protocols: ProtocolLookup,
-): TrustView['conflicts'] {
-  const conflicts = [...tier.conflicts, ...orders.conflicts, ...standing.conflicts];
-  if (effective.conflicts.length > 0) {
-    const lastCheck = facts.findLast((f) => isCheck(f))?.occurred ?? -Infinity;
-    for (const { at, ...conflict } of effective.conflicts) if (lastCheck <= at) conflicts.push(conflict);
-  }
-  const check = tier.assessment;
-  if (check && isCheck(check)) {
-    const before = facts.filter((f) => f.type === 'order-changed' && f.occurred <= check.occurred);
-    const order = before.length > 0 ? orderGoneBeyond(check, ordersInForce(before).forPlan, protocols) : null;
-    if (order && orders.list.some((o) => o.event === order)) {
-      conflicts.push({
-        question: 'order and check',
-        safer: order,
-        other: check.id,
-        words: 'The check shows more than the order in force allowed: the order stands; tell both authors',
-      });
-    }
-  }
-  return conflicts;
-}
-
-function lastOf(triggers: Triggers, kind: TriggerKind): Stated<true> | null {
-  const last = triggers.seen.findLast((x) => x.kind === kind);
-  return last ? { value: true, fact: last.event, at: last.at } : null;
-}
+const onOwnView = ({ onOwn }: Known): StayView['onOwn'] =>
+  onOwn && { where: [...onOwn.value.where], when: [...onOwn.value.when], event: onOwn.fact };
 
 /** A hold for an unclear fracture or after a fall, the fence, or a fall nobody has checked yet. */
 function spineOrPelvis(
@@ -309,67 +227,3 @@ function spineOrPelvis(
 
 type LastUp = StayView['lastUp'];
 const laterUp = (a: LastUp, b: LastUp): LastUp => (a && (!b || a.at >= b.at) ? a : b);
-
-/** A staged check that reached the edge of the bed or more was being up, too. */
-function upInCheck(facts: readonly Fact[], protocols: ProtocolLookup): LastUp {
-  for (const fact of facts.toReversed()) {
-    if (!isCheck(fact)) continue;
-    const met = meaningsMet(fact.data, protocols);
-    const activity = met.has('walk') ? 'walk' : met.has('turn') || met.has('stand') ? 'stand' : 'edge-sit';
-    if (activity !== 'edge-sit' || met.has('edge')) return { at: fact.occurred, event: fact.id, activity };
-  }
-  return null;
-}
-
-function todayOf(
-  input: PlanInput,
-  plan: readonly TaskPlan[],
-  tier: TierJudgement,
-  standing: Standing,
-  sessions: readonly SessionFact[],
-  facts: readonly Fact[],
-  day: { readonly from: EpochMs; readonly to: EpochMs },
-): { today: TodayView; goalInput: GoalInput | null; goalNow: GoalToday; amounts: DayAmounts } {
-  const staged = standing.scope.kind === 'staged';
-  const known = input.trust.state !== 'not-known';
-  const goalInput: GoalInput | null = staged
-    ? {
-        cleared: known ? tier.cleared : null,
-        tierFact: tier.assessment?.id ?? null,
-        holds: input.holds,
-        plan,
-        activityOrder: input.orders.activity,
-        usualWay:
-          standing.usualWay && standing.usualWayFact
-            ? { value: standing.usualWay, fact: standing.usualWayFact.id }
-            : null,
-        longestWalk: longestWalkOf(sessions),
-        set: lastGoalSet(facts),
-        rules: input.rules,
-      }
-    : null;
-  const goalNow: GoalToday = goalInput ? goalToday(goalInput) : { goal: null, proposed: false, because: [] };
-  const { goal, proposed } = goalNow;
-  const because = [...goalNow.because];
-  const amounts = amountsOf(sessions, day, goal);
-  if (!amounts.recorded) {
-    because.push({
-      rule: 'today/not-recorded',
-      facts: [],
-      words: 'No session recorded since the ward day began',
-    });
-  }
-  const today: TodayView = {
-    wardDayFrom: day.from,
-    goal,
-    goalProposed: proposed,
-    recorded: amounts.recorded,
-    timesUp: amounts.timesUp,
-    minutesOutOfBed: amounts.minutesOutOfBed,
-    metres: amounts.metres,
-    notDone: amounts.notDone,
-    met: goalMet(goal, amounts),
-    because,
-  };
-  return { today, goalInput, goalNow, amounts };
-}
