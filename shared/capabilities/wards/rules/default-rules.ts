@@ -18,6 +18,7 @@ const exercise = 'exercise stop indications as restated in published guidance (a
 const news2 = 'Royal College of Physicians, National Early Warning Score (NEWS) 2, 2017';
 const freeman = 'Freeman et al., Auton Neurosci 2011;161:46-48';
 const jordan = 'Jordan et al. consensus, Clin Auton Res 2022';
+const perry = 'Perry 1995, as restated in Fritz & Lusardi, J Geriatr Phys Ther 2009;32:46-49';
 const shaw = 'Shaw et al., J Hypertens 2017;35:1019-25';
 
 export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
@@ -157,5 +158,15 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     refusalsInRow: practice(3),
     daysBelowBaseline: practice(3),
     readySessions: practice(2),
+  },
+  walking: {
+    upAndGoFrom: from(12, 'US Centers for Disease Control and Prevention, timed up and go (2017)'),
+    fiveRisesAbove: from(15, 'Cruz-Jentoft et al., Age Ageing 2019;48:16-31; from memory'),
+    householdBelow: from(0.4, perry),
+    communityAbove: from(0.8, perry),
+    higherRiskBelow: from(1, 'Cesari et al., J Am Geriatr Soc 2005;53:1675-80'),
+    fallsUpTo: from(0.76, 'PMC4912425 (2016)'),
+    smallChange: from(0.05, 'Perera et al. 2006; from memory'),
+    substantialChange: from(0.1, 'Perera et al. 2006; from memory'),
   },
 });

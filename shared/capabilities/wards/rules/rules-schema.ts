@@ -159,5 +159,20 @@ export const rulesDocument = z.strictObject({
     daysBelowBaseline: limit(z.number().int()),
     readySessions: limit(z.number().int()),
   }),
+  /** Published cut points of the walking measures. The tables by age and sex are data of that room. */
+  walking: z.strictObject({
+    /** From here on at risk of falling (s). */
+    upAndGoFrom: limit(z.number()),
+    /** Above it slow (s). */
+    fiveRisesAbove: limit(z.number()),
+    /** m/s at the usual pace: below the first at home only, above the second free in the community. */
+    householdBelow: limit(z.number()),
+    communityAbove: limit(z.number()),
+    higherRiskBelow: limit(z.number()),
+    fallsUpTo: limit(z.number()),
+    /** Change between two walks done alike (m/s). */
+    smallChange: limit(z.number()),
+    substantialChange: limit(z.number()),
+  }),
 });
 export type RulesDocument = z.infer<typeof rulesDocument>;
