@@ -25,6 +25,9 @@ const NEUTRAL: ReadonlySet<string> = new Set([
   'came-back',
   'stay-moved',
   'stay-ended',
+  'asleep-seen',
+  'walking-measures-switched',
+  'walking-measured',
 ]);
 /**
  * Entries that only ever allow more: without them the plan asks for at least as much help. "On own"
