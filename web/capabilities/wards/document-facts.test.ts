@@ -27,6 +27,24 @@ describe('what a reader sees of the documents in force', () => {
     );
     expect(lines).toHaveLength((JSON.stringify(DEFAULT_RULES).match(/"reviewBy"/g) ?? []).length);
   });
+  it('says what is on or off, a list, and a trigger without a time in words', () => {
+    const lines = limitLines(DEFAULT_RULES);
+    const value = (group: string, name: string) =>
+      lines.find((line) => line.group === group && line.name === name)?.value;
+    expect(value('early warning', 'on')).toBe('no');
+    expect(value('early warning', 'any three')).toBe('yes');
+    expect(value('critical care', 'on')).toBe('no');
+    expect(value('stop', 'saturation below')).toBe(String(DEFAULT_RULES.stop.saturationBelow.value));
+    expect(value('signs', 'refusals in row')).toBe(String(DEFAULT_RULES.signs.refusalsInRow.value));
+    expect(value('roster', 'shifts from')).toBe('07:00, 19:00');
+    expect(value('validity, triggers', 'fall')).toBe('1');
+    expect(value('validity, triggers', 'return from surgery')).toBe('no time: before the next move');
+    expect(lines.map((line) => line.value).join()).not.toMatch(/undefined|null|\[object/);
+  });
+  it('names no two limits alike', () => {
+    const names = limitLines(DEFAULT_RULES).map((line) => `${line.group}: ${line.name}`);
+    expect(new Set(names).size).toBe(names.length);
+  });
   it('the review day is the earliest of all', () => {
     const early = structuredClone(DEFAULT_RULES);
     early.activity.notUpHours.reviewBy = '2026-12-01';
@@ -58,6 +76,13 @@ describe('a document before it is published', () => {
     expect(differences(DEFAULT_RULES, after)).toEqual([
       '/version: 1, then 2',
       '/start/systolicBelow/value: 90, then 95',
+    ]);
+    after.roster.shiftsFrom.value = ['07:00', '15:00', '23:00'];
+    after.validity.triggers.sedation.value = 2;
+    expect(differences(DEFAULT_RULES, after).slice(2)).toEqual([
+      '/validity/triggers/sedation/value: null, then 2',
+      '/roster/shiftsFrom/value/1: "19:00", then "15:00"',
+      '/roster/shiftsFrom/value/2: nothing, then "23:00"',
     ]);
     expect(differences({ a: [1] }, { a: [1, 2] })).toEqual(['/a/1: nothing, then 2']);
   });

@@ -12,23 +12,38 @@ export interface LimitLine {
   readonly reviewBy: string;
 }
 
-const plainWords = (name: string) => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+const plainWords = (name: string) =>
+  name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`).replaceAll('-', ' ');
 
-/** Every limit of the rules, one a line. Units are part of its name. */
+/** A value as a reader says it. Only a trigger's time may be empty: it then asks before the next move and no sooner. */
+function valueWords(value: unknown): string {
+  if (value === null) return 'no time: before the next move';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return Array.isArray(value) ? value.join(', ') : String(value);
+}
+
+type Limit = { value: unknown } & Pick<LimitLine, 'source' | 'owner' | 'reviewBy'>;
+const isLimit = (entry: object): entry is Limit => 'value' in entry && 'source' in entry;
+
+/** Every limit of the rules, one a line, groups within groups too. Units are part of its name. */
 export function limitLines(rules: RulesDocument): readonly LimitLine[] {
   const { version: _version, ...groups } = rules;
-  return Object.entries(groups).flatMap(([group, limits]) =>
-    Object.entries(
-      limits as Record<string, { value: unknown; source: string; owner: string; reviewBy: string }>,
-    ).map(([name, { value, source, owner, reviewBy }]) => ({
-      group,
-      name: plainWords(name),
-      value: typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value),
-      source,
-      owner,
-      reviewBy,
-    })),
-  );
+  const linesOf = (group: string, entries: object): LimitLine[] =>
+    Object.entries(entries as Record<string, object>).flatMap(([name, entry]) =>
+      isLimit(entry)
+        ? [
+            {
+              group,
+              name: plainWords(name),
+              value: valueWords(entry.value),
+              source: entry.source,
+              owner: entry.owner,
+              reviewBy: entry.reviewBy,
+            },
+          ]
+        : linesOf(`${group}, ${plainWords(name)}`, entry),
+    );
+  return Object.entries(groups).flatMap(([group, entries]) => linesOf(plainWords(group), entries));
 }
 
 export type Fact = readonly [about: string, says: string];
