@@ -96,7 +96,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     estimatedWeightMargin: practice(0.2),
     sedativeNightHours: practice(4),
     seenWalkingHours: practice(4),
-    liftLimitKgPerCarer: from(15.9, 'Waters, Am J Nurs 2007;107(8):53-58'),
+    liftLimitKgPerCarer: from(15.87, 'Waters, Am J Nurs 2007;107(8):53-58: 35 lb, rounded down'),
     limbHoldKgPerCarer: from(
       10,
       'peri-operative nursing ergonomic guidance (2022 edition, tool 2): about 22 lb',
@@ -143,7 +143,11 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
   },
   roster: { shiftsFrom: practice(['07:00', '19:00']) },
   activity: {
+    timesUp: from(3, 'up three times a day: J Hosp Med 2019;14:272 and BMJ Open Qual 2025;14:e003084'),
+    timesUpMost: from(4, 'four times a day: practice of one hospital for cancer surgery; to be signed'),
+    spellMinutes: from(20, 'spells of 20 minutes: dose study of people over 75, JAMA Intern Med 2019'),
     walkCeilingMetres: from(500, 'about 900 steps a day, dose studies in older in-patients'),
+    distanceStep: practice(0.25),
     notUpHours: practice(24),
     chairSpellHours: practice(1),
     debtFreeHours: practice(4),

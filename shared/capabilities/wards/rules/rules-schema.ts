@@ -139,7 +139,14 @@ export const rulesDocument = z.strictObject({
     ),
   }),
   activity: z.strictObject({
+    /** Times up a day that a proposed goal asks for, and the most that a step up comes to. */
+    timesUp: limit(z.number().int().min(1).max(12)),
+    timesUpMost: limit(z.number().int().min(1).max(12)),
+    /** How long one spell upright is meant to last, or to build up to (minutes). */
+    spellMinutes: limit(z.number()),
     walkCeilingMetres: limit(z.number()),
+    /** A step up of the distance asks for this share more, a step back for as much less. */
+    distanceStep: limit(z.number().min(0.05).max(1)),
     notUpHours: limit(z.number()),
     chairSpellHours: limit(z.number()),
     /** Waking hours since last up that are no debt yet. */
