@@ -1,13 +1,13 @@
 /**
  * How many random cases a property tries: few in `npm test`, many in `npm run test:deep`. The deep run
- * sets FOOTBOARD_DEEP to how many times as many, and FOOTBOARD_COUNT to a file in which each property
+ * sets FOOTBOARD_DEEP to how many times as many (a part of one when mutants are hunted), and FOOTBOARD_COUNT to a file in which each property
  * leaves what it did. FOOTBOARD_SEED fixes the random seed; a failure prints its own.
  */
 import { appendFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 
-const times = Math.max(1, Number(process.env.FOOTBOARD_DEEP ?? 1) || 1);
+const times = Number(process.env.FOOTBOARD_DEEP ?? 1) || 1;
 const seed = process.env.FOOTBOARD_SEED === undefined ? undefined : Number(process.env.FOOTBOARD_SEED);
 const count = process.env.FOOTBOARD_COUNT;
 
@@ -31,7 +31,7 @@ export interface Done {
  */
 export function runs<T>(few: number, of: Done['of'] = 'histories'): fc.Parameters<T> {
   return {
-    numRuns: few * times,
+    numRuns: Math.ceil(few * times),
     ...(seed === undefined ? {} : { seed }),
     ...(count === undefined ? {} : { reporter: (done: fc.RunDetails<T>) => leave(count, of, done) }),
   };
