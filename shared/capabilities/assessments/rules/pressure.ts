@@ -1,17 +1,19 @@
 /**
  * Blood pressure on rising. Says which rule fired on which readings, the worst fall and when; a
  * reading that is missing is named, never filled in. Not a diagnosis: the clinician decides.
+ *
+ * Falls from lying: Freeman et al. 2011 (classic, initial, delayed). From seated: Shaw et al. 2017.
+ * A rise: Jordan et al. 2022. A fall at either minute counts: CDC STEADI 2017. The numbers, each with
+ * its source, are the ward's.
  */
 import type { EpochMs } from '../../../kernel/times.ts';
-import { toEpoch } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Reading } from '../values.ts';
-import type { Protocol } from './protocol.ts';
+import { followsFrom, type RisingFollows } from './pressure-follows.ts';
+import { missingReadings, pressuresOf, sayMinute, sayReading, standingOf } from './pressure-series.ts';
+import type { PressureSet, RisingReading } from './pressure-series.ts';
 
-type Pressure = Extract<Reading, { kind: 'pressure' }>;
-
-/** A reading at 15 s, give or take the time it takes to read it, is an initial one (minutes). */
-const INITIAL_UP_TO = 0.4;
+export { missingReadings, type RisingFollows, type RisingReading };
 
 export type RisingRule =
   | 'systolic-fall'
@@ -19,7 +21,22 @@ export type RisingRule =
   | 'initial-fall'
   | 'seated-systolic-fall'
   | 'seated-diastolic-fall'
+  | 'fall-on-sitting'
   | 'later-fall';
+
+export interface RisingFired {
+  readonly rule: RisingRule;
+  readonly what: 'systolic' | 'diastolic';
+  /** mmHg. */
+  readonly by: number;
+  readonly limit: number;
+  readonly source: string;
+  /** Minutes standing; null when nobody said, or on sitting. */
+  readonly minute: number | null;
+  readonly from: RisingReading;
+  readonly to: RisingReading;
+  readonly words: string;
+}
 
 export interface RisingVerdict {
   /** `incomplete`: nothing fell, but a reading the set demands is missing, so it is not a "no". */
@@ -28,20 +45,18 @@ export interface RisingVerdict {
   readonly complete: boolean;
   /** Readings the set demands and that were not taken: "lying", "standing 3 min". */
   readonly missing: readonly string[];
-  readonly fired: readonly {
-    rule: RisingRule;
-    words: string;
-    minute: number | null;
-    limit: number;
-    source: string;
-  }[];
+  /** Every pressure there is, in order of time. */
+  readonly readings: readonly RisingReading[];
+  readonly fired: readonly RisingFired[];
   /** The largest falls (mmHg, never below 0), each at its own reading. */
   readonly worst: {
-    systolicFall: number;
-    systolicMinute: number | null;
-    diastolicFall: number;
-    diastolicMinute: number | null;
+    readonly systolicFall: number;
+    readonly systolicMinute: number | null;
+    readonly diastolicFall: number;
+    readonly diastolicMinute: number | null;
   } | null;
+  /** A fall that was gone at a later reading of the same standing up, in words. It counts all the same. */
+  readonly passing: string | null;
   /** Shown beside the verdict when lying pressure is high: whether the larger limit is reached too. */
   readonly lyingHigh: { lyingSystolic: number; limit: number; reached: boolean; words: string } | null;
   /** Heart-rate rise (per minute) at or over the limit. Shown, never as a diagnosis. */
@@ -51,6 +66,8 @@ export interface RisingVerdict {
   readonly symptoms: readonly string[];
   /** Why Stand is not cleared on these readings; empty when nothing here stands against it. */
   readonly standNotCleared: readonly string[];
+  /** What follows for the stage, the caution, the people and the prescriber. */
+  readonly follows: RisingFollows;
 }
 
 export interface RisingInput {
@@ -59,133 +76,178 @@ export interface RisingInput {
   readonly symptoms: readonly string[] | undefined;
   /** True for an assessment of the depth "full with pressure set". */
   readonly demanded: boolean;
-  readonly set: Protocol['pressureSet'];
+  readonly set: PressureSet;
   readonly rules: RulesDocument['rising'];
 }
 
-const at = (r: Pressure): EpochMs => toEpoch(r.at);
-const when = (minute: number | null): string => (minute === null ? 'standing' : `${minute} min standing`);
-
-/** The reading a fall is measured from: the last one before the first standing reading. */
-function basis(
-  readings: readonly Pressure[],
+/**
+ * The readings at rest that one standing up is measured from: the last before the very first
+ * standing and the last before this one. The higher of them counts, so that a rest in which the
+ * pressure has not come back hides no fall.
+ */
+function atRest(
+  taken: readonly RisingReading[],
   posture: 'lying' | 'seated',
   firstUp: EpochMs,
-): Pressure | null {
-  const all = readings.filter((r) => r.posture === posture).toSorted((a, b) => at(a) - at(b));
-  return all.findLast((r) => at(r) <= firstUp) ?? all.at(0) ?? null;
+  up: EpochMs,
+): readonly RisingReading[] {
+  const all = taken.filter((r) => r.posture === posture);
+  const before = [all.findLast((r) => r.at <= firstUp), all.findLast((r) => r.at <= up)].filter(
+    (r) => r !== undefined,
+  );
+  if (before.length > 0) return before;
+  // Written down after the standing ones: better than none, but only when it is all there is.
+  const only = posture === 'lying' || !taken.some((r) => r.posture === 'lying') ? all[0] : undefined;
+  return only ? [only] : [];
 }
 
-/** Readings of a pressure set that are not there, in words. */
-export function missingReadings(readings: readonly Reading[], set: Protocol['pressureSet']): string[] {
-  const pressures = readings.filter((r) => r.kind === 'pressure');
-  const missing: string[] = [];
-  if (set.lying && !pressures.some((r) => r.posture === 'lying')) missing.push('lying');
-  for (const minute of set.standingMinutes) {
-    const there = pressures.some(
-      (r) => r.posture === 'standing' && r.minute !== undefined && Math.abs(r.minute - minute) <= set.within,
-    );
-    if (!there) missing.push(`standing ${minute} min`);
+const highest = (
+  rest: readonly RisingReading[],
+  of: (r: RisingReading) => number,
+): RisingReading | undefined => rest.toSorted((a, b) => of(b) - of(a))[0];
+const WHAT = ['systolic', 'diastolic'] as const;
+
+/** The falls of one standing reading that reach their limits. */
+function fallsAt(
+  to: RisingReading,
+  rest: Readonly<Record<'lying' | 'seated', readonly RisingReading[]>>,
+  { rules, set }: RisingInput,
+): RisingFired[] {
+  const initial = to.minute !== null && to.minute * 60 <= rules.initialWithinSeconds.value;
+  const later = to.minute !== null && to.minute > rules.classicWithinMinutes.value + set.within;
+  const limits = {
+    lying: { systolic: rules.systolicFall, diastolic: rules.diastolicFall },
+    seated: { systolic: rules.seatedSystolicFall, diastolic: rules.seatedDiastolicFall },
+    // The source says "more than" for the initial fall; at the limit itself the stricter reading is taken.
+    initial: { systolic: rules.initialSystolicFall, diastolic: rules.initialDiastolicFall },
+  };
+  const out: RisingFired[] = [];
+  for (const posture of ['lying', 'seated'] as const) {
+    for (const what of WHAT) {
+      const from = highest(rest[posture], (r) => r[what]);
+      if (!from) continue;
+      const rule: RisingRule = initial
+        ? 'initial-fall'
+        : later
+          ? 'later-fall'
+          : posture === 'lying'
+            ? `${what}-fall`
+            : `seated-${what}-fall`;
+      const fired = fallen(rule, what, from, to, limits[initial ? 'initial' : posture][what]);
+      if (fired) out.push(fired);
+    }
   }
-  return missing;
+  return out;
+}
+
+function fallen(
+  rule: RisingRule,
+  what: 'systolic' | 'diastolic',
+  from: RisingReading,
+  to: RisingReading,
+  limit: { readonly value: number; readonly source: string },
+): RisingFired | null {
+  const by = from[what] - to[what];
+  if (by < limit.value) return null;
+  return {
+    rule,
+    what,
+    by,
+    limit: limit.value,
+    source: limit.source,
+    minute: to.posture === 'standing' ? to.minute : null,
+    from,
+    to,
+    words: `${what} fell ${by}: from ${sayReading(from)} to ${sayReading(to)} (limit ${limit.value})`,
+  };
+}
+
+/** A fall already on sitting up, before the first standing, by the limits from lying. Common practice, no source. */
+function fallsOnSitting(taken: readonly RisingReading[], firstUp: EpochMs, rules: RisingInput['rules']) {
+  const out: RisingFired[] = [];
+  const limits = { systolic: rules.systolicFall, diastolic: rules.diastolicFall };
+  for (const to of taken) {
+    if (to.posture !== 'seated' || to.at > firstUp) continue;
+    const from = taken.findLast((r) => r.posture === 'lying' && r.at <= to.at);
+    if (!from) continue;
+    for (const what of WHAT) {
+      const fired = fallen('fall-on-sitting', what, from, to, limits[what]);
+      if (fired) out.push({ ...fired, source: `common practice; the limit: ${fired.source}` });
+    }
+  }
+  return out;
 }
 
 export function judgeRising(input: RisingInput): RisingVerdict {
-  const { rules, set } = input;
-  const pressures = input.readings.filter((r) => r.kind === 'pressure');
-  const standing = pressures.filter((r) => r.posture === 'standing').toSorted((a, b) => at(a) - at(b));
-  const firstUp = standing[0] ? at(standing[0]) : Number.POSITIVE_INFINITY;
-  const lying = basis(pressures, 'lying', firstUp);
-  const seated = lying ? null : basis(pressures, 'seated', firstUp);
-  const from = lying ?? seated;
+  const { rules, set, demanded } = input;
+  const taken = pressuresOf(input.readings);
+  const standing = standingOf(taken);
+  const firstUp = standing[0]?.at ?? Number.POSITIVE_INFINITY;
   const missing = missingReadings(input.readings, set);
-  const latest = Math.max(...set.standingMinutes) + set.within;
-
-  const fired: RisingVerdict['fired'][number][] = [];
-  const fire = (
-    rule: RisingRule,
-    what: 'systolic' | 'diastolic',
-    fall: number,
-    limit: { value: number; source: string },
-    minute: number | null,
-  ) => {
-    if (fall >= limit.value) {
-      fired.push({
-        rule,
-        words: `${what} fell ${fall} from ${lying ? 'lying' : 'seated'} at ${when(minute)} (limit ${limit.value})`,
-        minute,
-        limit: limit.value,
-        source: limit.source,
-      });
-    }
+  const fired = fallsOnSitting(taken, firstUp, rules);
+  const worst = { systolicFall: 0, systolicMinute: null, diastolicFall: 0, diastolicMinute: null } as {
+    systolicFall: number;
+    systolicMinute: number | null;
+    diastolicFall: number;
+    diastolicMinute: number | null;
   };
-
-  let worst:
-    | { -readonly [K in keyof NonNullable<RisingVerdict['worst']>]: NonNullable<RisingVerdict['worst']>[K] }
-    | null = null;
+  const limitLow = rules.standingSystolicBelow.value;
+  let measured = false;
+  let fallPastInitial = 0;
+  let lyingSystolic: number | null = null;
   let rate: RisingVerdict['heartRateRise'] = null;
   let rise: RisingVerdict['pressureRise'] = null;
   let low: RisingVerdict['standingLow'] = null;
   for (const r of standing) {
-    const minute = r.minute ?? null;
-    if (r.systolic < rules.standingSystolicBelow.value && (!low || r.systolic < low.systolic)) {
-      const limit = rules.standingSystolicBelow.value;
-      low = {
-        systolic: r.systolic,
-        minute,
-        limit,
-        words: `systolic ${r.systolic} at ${when(minute)} (limit ${limit})`,
-      };
+    const { minute, systolic } = r;
+    if (systolic < limitLow && (!low || systolic < low.systolic)) {
+      const words = `systolic ${systolic} at ${sayMinute(minute)} (limit ${limitLow})`;
+      low = { systolic, minute, limit: limitLow, words };
     }
-    if (!from) continue;
-    const systolic = from.systolic - r.systolic;
-    const diastolic = from.diastolic - r.diastolic;
-    worst ??= { systolicFall: 0, systolicMinute: null, diastolicFall: 0, diastolicMinute: null };
-    if (systolic > worst.systolicFall)
-      Object.assign(worst, { systolicFall: systolic, systolicMinute: minute });
-    if (diastolic > worst.diastolicFall) {
-      Object.assign(worst, { diastolicFall: diastolic, diastolicMinute: minute });
+    const up = standing.find((s) => s.series === r.series)!.at;
+    const rest = {
+      lying: atRest(taken, 'lying', firstUp, up),
+      seated: atRest(taken, 'seated', firstUp, up),
+    };
+    const both = [...rest.lying, ...rest.seated];
+    const first = both[0];
+    if (!first) continue;
+    measured = true;
+    fired.push(...fallsAt(r, rest, input));
+
+    const fall = highest(both, (x) => x.systolic)!.systolic - systolic;
+    if (fall > worst.systolicFall) Object.assign(worst, { systolicFall: fall, systolicMinute: minute });
+    const below = highest(both, (x) => x.diastolic)!.diastolic - r.diastolic;
+    if (below > worst.diastolicFall) Object.assign(worst, { diastolicFall: below, diastolicMinute: minute });
+    const lyingThen = highest(rest.lying, (x) => x.systolic)?.systolic;
+    if (lyingThen !== undefined) {
+      lyingSystolic = Math.max(lyingSystolic ?? 0, lyingThen);
+      const initial = minute !== null && minute * 60 <= rules.initialWithinSeconds.value;
+      if (!initial) fallPastInitial = Math.max(fallPastInitial, lyingThen - systolic);
     }
-    const initial = minute !== null && minute <= INITIAL_UP_TO;
-    const later = minute !== null && minute > latest;
-    const falls = [
-      ['systolic', systolic, lying ? rules.systolicFall : rules.seatedSystolicFall],
-      ['diastolic', diastolic, lying ? rules.diastolicFall : rules.seatedDiastolicFall],
-    ] as const;
-    for (const [what, fall, limit] of falls) {
-      if (initial) {
-        const early = what === 'systolic' ? rules.initialSystolicFall : rules.initialDiastolicFall;
-        // The source says "more than" for the initial fall; at the limit itself the stricter reading is taken.
-        fire('initial-fall', what, fall, early, minute);
-      } else if (later) fire('later-fall', what, fall, limit, minute);
-      else fire(lying ? `${what}-fall` : `seated-${what}-fall`, what, fall, limit, minute);
+    for (const { heartRate } of both) {
+      if (heartRate === null || r.heartRate === null) continue;
+      const by = r.heartRate - heartRate;
+      if (by < rules.heartRateRise.value || (rate && by <= rate.by)) continue;
+      rate = { by, minute, words: `heart rate rose ${by}, to ${r.heartRate} at ${sayMinute(minute)}` };
     }
-    if (r.heartRate !== undefined && from.heartRate !== undefined) {
-      const by = r.heartRate - from.heartRate;
-      if (by >= rules.heartRateRise.value && (!rate || by > rate.by)) {
-        rate = { by, minute, words: `heart rate rose ${by} at ${when(minute)}` };
-      }
-    }
-    const up = -systolic;
-    if (up >= rules.systolicRise.value && (!rise || up > rise.by)) {
-      const high = r.systolic >= rules.standingHighFrom.value;
-      rise = {
-        by: up,
-        standingSystolic: r.systolic,
-        words: `systolic rose ${up} on standing, to ${r.systolic}${high ? ', high' : ''}`,
-      };
+    const risen = systolic - first.systolic;
+    if (risen >= rules.systolicRise.value && (!rise || risen > rise.by)) {
+      const high = systolic >= rules.standingHighFrom.value;
+      const words = `systolic rose ${risen} on standing, to ${systolic}${high ? ', high' : ''}`;
+      rise = { by: risen, standingSystolic: systolic, words };
     }
   }
 
   const highLimit = rules.systolicFallWhenLyingHigh.value;
-  const reached = (worst?.systolicFall ?? 0) >= highLimit;
+  const reached = fallPastInitial >= highLimit;
   const lyingHigh =
-    lying && worst && lying.systolic >= rules.lyingHighFrom.value
+    lyingSystolic !== null && lyingSystolic >= rules.lyingHighFrom.value
       ? {
-          lyingSystolic: lying.systolic,
+          lyingSystolic,
           limit: highLimit,
           reached,
-          words: `lying systolic is high (${lying.systolic}): by the limit of ${highLimit} this is ${reached ? '' : 'not '}a fall`,
+          words: `lying systolic is high (${lyingSystolic}): by the limit of ${highLimit} this is ${reached ? '' : 'not '}a fall`,
         }
       : null;
 
@@ -195,23 +257,33 @@ export function judgeRising(input: RisingInput): RisingVerdict {
       ? [`symptoms on rising (${symptoms.map((s) => s.replaceAll('-', ' ')).join(', ')})`]
       : []),
     ...(low ? [low.words] : []),
-    ...(input.demanded && missing.length
-      ? [`the pressure set is incomplete: ${missing.join(', ')} missing`]
-      : []),
-    ...(input.demanded && input.symptoms === undefined ? ['symptoms on rising were not asked'] : []),
+    ...(demanded && missing.length ? [`the pressure set is incomplete: ${missing.join(', ')} missing`] : []),
+    ...(demanded && input.symptoms === undefined ? ['symptoms on rising were not asked'] : []),
   ];
-  const taken = from !== null && standing.length > 0;
-  return {
-    fall: fired.length ? 'yes' : input.demanded && missing.length ? 'incomplete' : taken ? 'no' : 'not-taken',
+  const verdict = {
+    fall: fired.length ? 'yes' : demanded && missing.length ? 'incomplete' : measured ? 'no' : 'not-taken',
     complete: missing.length === 0,
     missing,
+    readings: taken,
     fired,
-    worst,
+    worst: measured ? worst : null,
+    passing: passingWords(fired, standing),
     lyingHigh,
     heartRateRise: rate,
     pressureRise: rise,
     standingLow: low,
     symptoms,
     standNotCleared,
-  };
+  } as const;
+  return { ...verdict, follows: followsFrom(verdict, input) };
+}
+
+/** The 2011 consensus asks for a sustained fall, the CDC leaflet takes one at either reading: both are said. */
+function passingWords(fired: readonly RisingFired[], standing: readonly RisingReading[]): string | null {
+  const fell = fired.filter((f) => f.to.series > 0 && f.rule !== 'initial-fall').map((f) => f.to);
+  const last = fell.at(-1);
+  const back = last && standing.find((r) => r.series === last.series && r.at > last.at);
+  return back
+    ? `the fall was gone at ${sayMinute(back.minute)}; a fall at any reading counts here (CDC STEADI 2017), the 2011 consensus asks for one that lasts`
+    : null;
 }

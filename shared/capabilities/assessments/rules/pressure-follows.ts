@@ -1,0 +1,89 @@
+/**
+ * What follows from the pressures on rising: for the stage, the caution, the people, the prescriber.
+ * Common practice, no source; to be signed by the ward. The clinician at the bedside decides.
+ */
+import type { RisingInput, RisingVerdict } from './pressure.ts';
+import { isWhole, standingOf } from './pressure-series.ts';
+
+export interface RisingFollows {
+  /**
+   * `retry-once`: a fall without symptoms and no second try yet; standing counts with the caution
+   * until then. `not-judged`: no pressure stands for or against standing.
+   */
+  readonly stage: 'cleared' | 'cleared-with-caution' | 'retry-once' | 'not-cleared' | 'not-judged';
+  /** Minutes of seated rest before the one retry; null when none follows. */
+  readonly sitMinutes: number | null;
+  readonly caution: 'PRESSURE DROP' | null;
+  readonly peopleMore: 0 | 1;
+  readonly tellPrescriber: boolean;
+  /** What to do, in order, in plain words. */
+  readonly words: readonly string[];
+}
+
+/** Whether the standing up after the one that fell was measured as far as it was to be. */
+function retried({ fired, readings }: Omit<RisingVerdict, 'follows'>, input: RisingInput): boolean {
+  const standing = standingOf(readings);
+  const fell = fired.find((f) => f.to.series > 0)?.to;
+  if (!fell) return false;
+  const later = new Set(standing.filter((r) => r.series > fell.series).map((r) => r.series));
+  return [...later].some((series) =>
+    input.demanded
+      ? isWhole(standing, series, input.set)
+      : standing.some((r) => r.series === series && (r.minute ?? Infinity) >= (fell.minute ?? 0)),
+  );
+}
+
+export function followsFrom(verdict: Omit<RisingVerdict, 'follows'>, input: RisingInput): RisingFollows {
+  const fell = verdict.fall === 'yes';
+  const drop = fell
+    ? ({ caution: 'PRESSURE DROP', peopleMore: 1 } as const)
+    : ({ caution: null, peopleMore: 0 } as const);
+  const withCaution = 'PRESSURE DROP: one more person on rising';
+  if (verdict.standNotCleared.length > 0) {
+    const unwell = verdict.symptoms.length > 0 || verdict.standingLow !== null;
+    return {
+      ...drop,
+      stage: 'not-cleared',
+      sitMinutes: null,
+      tellPrescriber: fell || unwell,
+      words: [
+        ...(unwell ? ['Make safe: sit or lie the person down. No further standing now'] : []),
+        ...verdict.standNotCleared.map((why) => `Standing is not cleared: ${why}`),
+        ...(unwell ? [] : ['Take the whole set again, and ask about symptoms, before standing counts']),
+        ...(fell ? [withCaution] : []),
+        ...(fell || unwell ? ['Tell the prescriber'] : []),
+      ],
+    };
+  }
+  if (fell && !retried(verdict, input)) {
+    const minutes = input.rules.retrySitMinutes.value;
+    return {
+      ...drop,
+      stage: 'retry-once',
+      sitMinutes: minutes,
+      tellPrescriber: true,
+      words: [
+        `A fall without symptoms: sit for ${minutes} min, then stand and measure once more`,
+        `Until then standing counts with the caution. ${withCaution}`,
+        'Tell the prescriber',
+      ],
+    };
+  }
+  if (fell) {
+    return {
+      ...drop,
+      stage: 'cleared-with-caution',
+      sitMinutes: null,
+      tellPrescriber: true,
+      words: [`Tried once more after sitting. ${withCaution}`, 'Tell the prescriber'],
+    };
+  }
+  const judged = verdict.fall === 'no';
+  return {
+    ...drop,
+    stage: judged ? 'cleared' : 'not-judged',
+    sitMinutes: null,
+    tellPrescriber: false,
+    words: judged ? [] : ['No pressure was taken at rest and standing: nothing is said for or against it'],
+  };
+}
