@@ -116,7 +116,7 @@ function workedOut(
     walkingSupport: walkingSupportOf(facts),
     attachments: attachmentsForPlan(standing),
     upInCheck: upInCheck(facts, protocols),
-    measures: measuresOf(facts, t),
+    measures: measuresOf(facts, t, rules),
     kept: new Kept(),
   };
 }

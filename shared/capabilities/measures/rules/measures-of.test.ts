@@ -157,6 +157,13 @@ describe('the board', () => {
     expect(nextChange).toBe(hours(3.25));
     expect(at(3.25, switched(true, 1), upAndGo(18, 3.25)).view.measures?.last).toHaveLength(1);
   });
+  it("reads them by the ward's own cut points", () => {
+    const own = structuredClone(DEFAULT_RULES);
+    own.walking.upAndGoFrom.value = 20;
+    const told = stayOf(switched(true, 1), upAndGo(18, 2));
+    const { view } = evaluateStay(told, { ...ward, rules: own }, calendar, hours(3));
+    expect(view.measures?.last[0]?.says).toBe('Under the cut point for risk of falling (20 s).');
+  });
   it('keeps every other part of the stay as it is, whatever was measured, late or withdrawn', () => {
     const kinds = fc.constantFrom(switched(true, 1), upAndGo(9, 2), stands(14, 3), speed(3, 4));
     const late = fc.record({ one: kinds, at: fc.integer({ min: 1, max: 20 }), withdrawn: fc.boolean() });

@@ -4,7 +4,7 @@ import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { MeasuresView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
-import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { walkingMeasured, walkingMeasuresSwitched } from '../events.ts';
 import { changeSince } from './change-since.ts';
 import { judgeMeasure, sources } from './judge-measure.ts';
@@ -19,7 +19,7 @@ export type MeasuredFact = Fact<Measured>;
 export function measuresOf(
   facts: readonly Fact[],
   t: EpochMs,
-  rules: Pick<RulesDocument, 'walking'> = DEFAULT_RULES,
+  rules: Pick<RulesDocument, 'walking'>,
 ): MeasuresView | null {
   const on = turnedOn(facts, t);
   if (!on) return null;
