@@ -50,6 +50,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
   earlyWarning: {
     on: practice(false),
     totalFrom: from(5, news2),
+    emergencyFrom: from(7, news2),
     anyThree: from(true, news2),
     riseBy: practice(2),
     hours: practice(12),

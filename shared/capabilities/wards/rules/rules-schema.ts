@@ -48,6 +48,8 @@ export const rulesDocument = z.strictObject({
   earlyWarning: z.strictObject({
     on: limit(z.boolean()),
     totalFrom: limit(z.number().int()),
+    /** From here on the source asks for an emergency review: nobody gets up on it. */
+    emergencyFrom: limit(z.number().int()),
     /** One parameter at 3 asks for a look, whatever the total. */
     anyThree: limit(z.boolean()),
     riseBy: limit(z.number().int()),
