@@ -135,6 +135,7 @@ export const anyEntry: fc.Arbitrary<Told> = fc.oneof(
   })),
   when.map((at) => ({ type: 'went-off-ward', at, payload: { reason: 'test' } })),
   when.map((at) => ({ type: 'came-back', at, payload: {} })),
+  when.map((at) => ({ type: 'asleep-seen', at, payload: {} })),
   fc
     .tuple(when, fc.constantFrom('staged', 'comfort'))
     .map(([at, scope]): Told => ({ type: 'scope-set', at, payload: { scope } })),

@@ -48,17 +48,23 @@ describe('the huddle', () => {
       notRecorded: 1,
     });
   });
-  it('names whose check is overdue, since when, and what must be looked at before the next move', () => {
+  it('names whose check comes first: since when, by how long, and what must be looked at before the next move', () => {
     const { overdue } = huddle(14, {
       'bed-1': [check('edge', 1)],
       'bed-2': [check('edge', 10)],
       'bed-3': [check('edge', 10), trigger('fall', 11)],
       'bed-4': [],
     });
+    // 22:00 to 07:00 on the night the clocks go back is 10 h.
     expect(words(overdue)).toEqual([
-      '1: Check overdue since 25 Oct 06:00',
-      '3: Check before the next move: Fall, 25 Oct 04:00',
-      '4: Check overdue since 24 Oct 22:00',
+      '3: Check overdue since 25 Oct 05:00, by 2 h; stay put until a nurse has looked: Fall, 25 Oct 04:00',
+      '4: Check overdue since 24 Oct 22:00, by 10 h',
+      '1: Check overdue since 25 Oct 06:00, by 1 h',
+    ]);
+    expect(overdue[0]!.because.map((b) => b.rule)).toEqual([
+      'due-first/overdue-and-kept-still',
+      'due/trigger-limit',
+      'trust/trigger',
     ]);
   });
   it('lists every hold, and says whose review has passed', () => {

@@ -1,12 +1,16 @@
-/** The five-minute morning review of the whole ward, in plain words, bed by bed in the ward's order. */
+/**
+ * The five-minute morning review of the whole ward, in plain words, bed by bed in the ward's order;
+ * only what is to be checked comes in the order in which to check it.
+ */
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { HuddlePage } from '../../../wire/http.ts';
-import type { BedView, Because, BoardView, StayView, TaskPlan } from '../../board/view.ts';
+import type { BedView, BoardView, StayView, TaskPlan } from '../../board/view.ts';
 import type { Task } from '../../handling/values.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayDayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
+import { dueFirst } from './due-first.ts';
 import { liftedMoves, movesForTwo, OUT_OF_BED } from './needs.ts';
 
 type Line = HuddlePage['overdue'][number];
@@ -42,7 +46,12 @@ export function huddleOf(
 
   return {
     needLift: lines(({ stay }) => needLift(stay)),
-    overdue: lines(({ stay }) => toCheck(stay, when)),
+    overdue: dueFirst(occupied, t, when).map(({ bed, stay, because }) => ({
+      bed: bed.bed,
+      label: bed.label,
+      words: because.words,
+      because: [because, ...stay.due.because, ...stay.trust.because],
+    })),
     holds: occupied.flatMap(({ bed, stay }) =>
       stay.holds
         .toSorted((a, b) => a.reviewAt - b.reviewAt)
@@ -100,23 +109,6 @@ function named(moves: readonly TaskPlan[]): string {
   if (!OUT_OF_BED.every((task) => tasks.includes(task))) return tasks.map((task) => MOVE[task]).join(', ');
   const others = tasks.filter((task) => !OUT_OF_BED.includes(task)).map((task) => MOVE[task]);
   return ['every move out of bed', ...others].join(', ');
-}
-
-/** Overdue, due, or to be checked before the next move because something happened. */
-function toCheck(stay: StayView, when: (at: EpochMs) => string): Omit<Line, 'bed' | 'label'> | null {
-  const { due, trust } = stay;
-  const triggers = trust.openTriggers
-    .filter((o) => o.kind !== 'arrival')
-    .map((o) => `${o.words}, ${when(o.at)}`)
-    .join('; ');
-  const because: Because[] = [...due.because, ...trust.because];
-  if ((due.state === 'overdue' || due.state === 'due') && due.at !== null) {
-    return {
-      words: `Check ${due.state} since ${when(due.at)}${triggers ? ` (${triggers})` : ''}`,
-      because,
-    };
-  }
-  return triggers && !stay.away ? { words: `Check before the next move: ${triggers}`, because } : null;
 }
 
 function notUp(stay: StayView, t: EpochMs, after: number, when: (at: EpochMs) => string) {
