@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_RULES } from '../../wards/rules/default-rules.ts';
 import type { Measure } from '../values.ts';
 import { changeSince } from './change-since.ts';
-import { measureNeeds } from './needs.ts';
 
 const limits = DEFAULT_RULES.walking;
 const change = (now: Measure, ...earlier: Measure[]) => changeSince(now, earlier, limits);
@@ -106,9 +105,4 @@ describe('the change since the time before', () => {
     expect(says(upAndGo(null), upAndGo(18))).toBe('Managed the time before, not this time.');
     expect(says(rises(null), rises(null))).toBe('Not managed the time before either.');
   });
-});
-
-it('a walk needs walking cleared, a rise from a chair standing', () => {
-  const kinds = ['gait-speed', 'six-minute-walk', 'up-and-go', 'chair-stands', 'five-rises'] as const;
-  expect(kinds.map(measureNeeds)).toEqual(['walk', 'walk', 'walk', 'stand', 'stand']);
 });
