@@ -24,6 +24,7 @@ import { ordersInForce, type OrdersInForce } from '../../orders/rules/orders.ts'
 import { isCheck, triggersOf, type Triggers } from '../../orders/rules/triggers.ts';
 import type { TriggerKind } from '../../orders/values.ts';
 import { firstTimeUpPending, type FirstTimeUp } from '../../sessions/rules/first-time-up.ts';
+import { sessionsBeyondStop } from '../../sessions/rules/what-went-wrong.ts';
 import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
@@ -96,7 +97,13 @@ function workedOut(
   const judged: TierInput = { facts, t, calendar, rules, protocols };
   const standing = standingOf(facts);
   const orders = ordersInForce(facts);
-  const triggers = triggersOf(facts, effective.lookAgain, protocols, earlyWarningRises(facts, rules));
+  const triggers = triggersOf(
+    facts,
+    effective.lookAgain,
+    protocols,
+    earlyWarningRises(facts, rules),
+    sessionsBeyondStop(facts, rules),
+  );
   const tier = judgeTier(judged);
   let words: ReadonlyMap<EventId, string> | null = null;
   return {

@@ -48,7 +48,7 @@ export function takingOutMayLowerHelp(entry: Entry): boolean {
   if (NEUTRAL.has(entry.type) || PERMISSIONS.has(entry.type)) return false;
   if (entry.type === 'session-recorded') {
     const { session } = entry.data as SessionPayload;
-    return wentWrong(session) !== null || session.firstTimeUp;
+    return wentWrong(session) !== null || session.firstTimeUp || hasReadings(session);
   }
   return true;
 }
@@ -61,9 +61,17 @@ export function puttingInMayLowerHelp(entry: Entry): boolean {
   return true;
 }
 
-/** A first time up that went well, or a first walk here, takes back what the plan asks for because of it. */
-const frees = ({ firstTimeUp, outcome, activities }: SessionPayload['session']): boolean =>
-  firstTimeUp || (outcome !== 'not-done' && activities.includes('walk'));
+/** A reading may be beyond a limit, and it may stand in place of an earlier one that was. */
+const hasReadings = ({ readings }: SessionPayload['session']): boolean => (readings?.length ?? 0) > 0;
+
+/**
+ * A first time up that went well, or a first walk here, takes back what the plan asks for because of
+ * it; good readings take the place of worse ones.
+ */
+const frees = (session: SessionPayload['session']): boolean =>
+  session.firstTimeUp ||
+  (session.outcome !== 'not-done' && session.activities.includes('walk')) ||
+  hasReadings(session);
 
 /**
  * `author` of the replacement, where it is known to count. Said again by somebody qualified, what an

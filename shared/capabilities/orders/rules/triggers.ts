@@ -139,7 +139,7 @@ export interface Triggers {
   readonly open: readonly Trigger[];
 }
 
-const NO_RISES: ReadonlyMap<EventId, string> = new Map();
+const NO_WORDS: ReadonlyMap<EventId, string> = new Map();
 
 /** Facts up to the instant asked about, in order. */
 export function triggersOf(
@@ -147,7 +147,9 @@ export function triggersOf(
   lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[],
   protocols: ProtocolLookup,
   /** Early-warning scores that amount to a trigger, by their entry, with the words. */
-  rises: ReadonlyMap<EventId, string> = NO_RISES,
+  rises: ReadonlyMap<EventId, string> = NO_WORDS,
+  /** Sessions beyond a stop limit, by their entry, with the words: failed attempts where nothing worse. */
+  beyondStop: ReadonlyMap<EventId, string> = NO_WORDS,
 ): Triggers {
   const seen: Trigger[] = [];
   let open: Trigger[] = [];
@@ -157,11 +159,10 @@ export function triggersOf(
   const reach = new Reach();
   let outside = false;
   facts.forEach((fact, i) => {
-    const risen = rises.get(fact.id);
-    const trigger: Trigger | null =
-      risen === undefined
-        ? triggerOf(fact)
-        : { event: fact.id, kind: 'early-warning-rise', at: fact.occurred, words: risen };
+    const trigger =
+      derived(fact, 'early-warning-rise', rises) ??
+      triggerOf(fact) ??
+      derived(fact, 'failed-attempt', beyondStop);
     const checks = isCheck(fact);
     const asFar = checks && reach.goesAsFar(fact, protocols);
     if (trigger) {
@@ -204,6 +205,12 @@ export function triggersOf(
     if (checkedSince <= at) open.push(trigger);
   }
   return { seen: seen.toSorted(byTime), open: open.toSorted(byTime) };
+}
+
+/** A trigger that only the ward's limits make of an entry. */
+function derived(fact: Fact, kind: TriggerKind, byEntry: ReadonlyMap<EventId, string>): Trigger | null {
+  const words = byEntry.get(fact.id);
+  return words === undefined ? null : { event: fact.id, kind, at: fact.occurred, words };
 }
 
 /** A trigger of the very instant of a check is not answered by it, unless the check names it. */
