@@ -5,7 +5,7 @@ import { createMemoryHistory, createRouter } from 'vue-router';
 import type { EventId, StayId, WardId } from '@footboard/shared/kernel/ids';
 import type { StayView } from '@footboard/shared/capabilities/board/view';
 import type { StayPage as Page, TimelineEntry } from '@footboard/shared/wire/http';
-import { beatOf, bedRow, NOON, snapshotOf, stayRow } from '../board/rows.testkit.ts';
+import { beatOf, bedRow, HOUR, NOON, planFor, snapshotOf, stayRow } from '../board/rows.testkit.ts';
 import { useBoardStore } from '../sync/board-store.ts';
 import StayPage from './StayPage.vue';
 
@@ -67,6 +67,7 @@ async function open(view: StayView | null, over: Partial<Page> = {}) {
 afterEach(() => {
   mounted?.unmount();
   useBoardStore().leave();
+  document.body.innerHTML = '';
   vi.unstubAllGlobals();
 });
 
@@ -118,5 +119,90 @@ describe('the stay page', () => {
     const page = await open({ ...row, today: { ...row.today, recorded: false, timesUp: 0 } });
     expect(page.text()).toContain('so far not recorded');
     expect(page.text()).not.toContain('0 of 3');
+  });
+
+  it('says each sign in words, with its entries one tap away', async () => {
+    const because = [{ rule: 'signs/stages-lost', facts: ['e2' as EventId], words: 'Edge at 08:00' }];
+    const words = 'two stages lost in 24 h: Stand, then Upright';
+    const page = await open(stayRow({ signs: [{ kind: 'stages-lost', words, because }] }));
+    expect(page.text()).toContain('Two stages lost in 24 h: Stand, then Upright');
+    await page.wrapper.find(`[aria-label="Why: sign: ${words}"]`).trigger('click');
+    await flushPromises();
+    expect(document.body.querySelector('.why-card a')?.getAttribute('href')).toBe('#entry-e2');
+  });
+
+  it('says waking time since last up, and what would clear it once it is owed', async () => {
+    const debt = {
+      since: NOON - 6 * HOUR,
+      sleptMs: HOUR,
+      pausedAt: null,
+      owed: true,
+      clears: 'one time up clears it',
+      because: [],
+    };
+    const page = await open(stayRow({ debt }));
+    expect(page.text()).toContain('5 h awake since last up');
+    expect(page.text()).toContain('One time up clears it');
+    mounted?.unmount();
+    const before = await open(stayRow({ debt: { ...debt, owed: false } }));
+    expect(before.text()).toContain('5 h awake since last up');
+    expect(before.text()).not.toContain('clears it');
+  });
+
+  it('shows the early-warning number with its age, and what it is not behind the why', async () => {
+    const earlyWarning = { score: 6, anyThree: true, at: NOON - HOUR, event: 'e1' as EventId };
+    const page = await open(stayRow({ earlyWarning }));
+    expect(page.text()).toContain('Score 6, one parameter at 3, 1 h ago');
+    await page.wrapper.find('[aria-label="Why: early-warning score"]').trigger('click');
+    await flushPromises();
+    const card = document.body.querySelector('.why-card')!;
+    expect(card.textContent).toContain('Royal College of Physicians');
+    expect(card.textContent?.replace(/\s+/g, ' ')).toContain('not a substitute for clinical judgement');
+    expect(card.querySelector('a')?.getAttribute('href')).toBe('#entry-e1');
+  });
+
+  it('says how deep the next check is and where it begins', async () => {
+    const nextCheck = { depth: 'full' as const, from: 'edge', because: [] };
+    expect((await open(stayRow({ nextCheck }))).text()).toContain('Full, from Edge');
+  });
+
+  it('records "asleep" in one tap, for this stay', async () => {
+    const page = await open(stayRow());
+    const sent: { path: string; body: { data: unknown } }[] = [];
+    vi.stubGlobal('fetch', async (path: string, init?: RequestInit) => {
+      const body = JSON.parse(String(init?.body));
+      sent.push({ path, body });
+      return Response.json({
+        commandId: body.commandId,
+        outcome: 'accepted',
+        position: 41,
+        events: [],
+        shown: true,
+        repeated: false,
+      });
+    });
+    await page.wrapper
+      .findAll('button')
+      .find((b) => b.text() === 'Asleep now')!
+      .trigger('submit');
+    await flushPromises();
+    expect(sent[0]!.path).toBe('/api/wards/w1/commands/record-asleep');
+    expect(sent[0]!.body.data).toEqual({ stay: 's1' });
+    expect(page.text()).toContain('Recorded: Seen asleep.');
+  });
+
+  it('offers "asleep" for nobody who is away or has left', async () => {
+    const away = { since: NOON - HOUR, reason: 'test', dueBack: null };
+    expect((await open(stayRow({ away }))).text()).not.toContain('Asleep now');
+    mounted?.unmount();
+    expect((await open(null, { ended: NOON })).text()).not.toContain('Asleep now');
+  });
+
+  it('has a row of the plan for moving up in the chair', async () => {
+    const plan = [planFor('in-chair', { people: 'two', aid: 'sling-lift' })];
+    const page = await open(stayRow({ plan: { day: plan, night: plan } }));
+    expect(page.wrapper.find('table.plans tbody tr').text()).toMatch(
+      /Move up in the chair.*2 people, sling lift/,
+    );
   });
 });

@@ -229,6 +229,36 @@ describe('the huddle', () => {
     expect(screen.find('.totals').text()).toContain('1not done, with a reason');
   });
 
+  it('says from the rows who has been awake longest, what is lost, and which steps wait', async () => {
+    vi.stubGlobal('fetch', () => Promise.resolve(Response.json(huddle())));
+    const link = fakeLink();
+    useBoardStore().join(W, { open: link.open });
+    link.reports.up();
+    const stay = stayRow({
+      debt: {
+        since: NOON - 6 * 3_600_000,
+        sleptMs: 0,
+        pausedAt: null,
+        owed: true,
+        clears: 'one time up clears it',
+        because: [],
+      },
+      signs: [{ kind: 'stages-lost', words: 'two stages lost in 24 h', because: [] }],
+      proposal: { step: 'up', goal: { activity: 'walk', timesUp: 3 }, sessions: [], because: [] },
+    });
+    link.answer({ answer: 'snapshot', snapshot: snapshotOf([bedRow('A1', stay)]), beat: beatOf() });
+    const screen = await show(HuddlePage);
+    await flushPromises();
+    const list = (title: string) =>
+      screen.findAll('.list').find((one) => one.find('h2').text().startsWith(title))!;
+    expect(list('Longest awake and not up').find('.words').text()).toBe(
+      '6 h awake since last up; one time up clears it',
+    );
+    expect(list('Losing or gaining ground').find('.words').text()).toBe('Two stages lost in 24 h');
+    expect(list('Steps of a goal to accept').find('.words').text()).toBe('A step up: 3 times walk');
+    expect(list('Longest awake and not up').find('a').attributes('href')).toBe('/wards/w1/stays/s1');
+  });
+
   it('asks again when the board moves, and keeps the old list marked when no answer comes', async () => {
     let answers = 0;
     vi.stubGlobal('fetch', () =>

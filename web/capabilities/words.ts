@@ -61,6 +61,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'failed-attempt': 'An attempt failed',
   'step-down-from-intensive-care': 'Back from intensive care',
   'asked-to-look-again': 'Look again before the next move',
+  'early-warning-rise': 'Early-warning score raised',
   // hold scopes
   'out-of-bed': 'Getting out of bed',
   walking: 'Walking',
@@ -103,10 +104,11 @@ const WORDS: Readonly<Record<string, string>> = {
 
 export const plain = (code: string): string => code.replaceAll('-', ' ');
 /** The words for a code, as they stand at the start of a line. */
-export const say = (code: string): string => WORDS[code] ?? capital(plain(code));
+export const say = (code: string): string => WORDS[code] ?? sentence(plain(code));
 /** The words for a code inside a sentence. */
 export const sayInside = (code: string): string => {
   const words = WORDS[code] ?? plain(code);
   return words.charAt(0).toLowerCase() + words.slice(1);
 };
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** Words as the beginning of a line. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,50 @@
+/**
+ * Lines of the huddle that stand on the board's rows alone: signs, waking time since last up, steps of
+ * a goal that wait for a qualified person. Pure; bed by bed in the ward's order unless said otherwise.
+ */
+import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { HuddlePage } from '@footboard/shared/wire/http';
+import { awakeMs, debtWords } from '../../board/debt.ts';
+import { goalWords } from '../sessions/goal-words.ts';
+import { sentence } from '../words.ts';
+
+export type HuddleLine = HuddlePage['overdue'][number];
+type Said = Pick<HuddleLine, 'words' | 'because'>;
+
+const lines = (beds: readonly BedView[], of: (stay: StayView) => readonly Said[]): HuddleLine[] =>
+  beds.flatMap(({ bed, label, stay }) => (stay ? of(stay).map((said) => ({ bed, label, ...said })) : []));
+
+/** Where a stay is going, down before up: what is lost needs somebody sooner than what may be gained. */
+export const signLines = (beds: readonly BedView[]): readonly HuddleLine[] => {
+  const said = (ready: boolean) =>
+    lines(beds, ({ signs }) =>
+      signs
+        .filter((sign) => (sign.kind === 'ready') === ready)
+        .map(({ words, because }) => ({ words: sentence(words), because })),
+    );
+  return [...said(false), ...said(true)];
+};
+
+/** Who has been awake longest since last up, from the ward's limit on. Nobody away: they cannot be got up here. */
+export const debtLines = (beds: readonly BedView[], now: number): readonly HuddleLine[] =>
+  lines(
+    beds
+      .filter(({ stay }) => stay?.debt?.owed && !stay.away)
+      .toSorted((a, b) => awakeMs(b.stay!.debt!, now) - awakeMs(a.stay!.debt!, now)),
+    ({ debt, lastUp }) => [
+      { words: `${sentence(debtWords(debt!, lastUp, now))}; ${debt!.clears}`, because: debt!.because },
+    ],
+  );
+
+/** Steps of a goal that wait for a nurse or therapist; nothing of it is in force. */
+export const proposalLines = (beds: readonly BedView[]): readonly HuddleLine[] =>
+  lines(beds, ({ proposal }) =>
+    proposal
+      ? [
+          {
+            words: `${proposal.step === 'up' ? 'A step up' : 'A step back, and a review'}: ${goalWords(proposal.goal)}`,
+            because: proposal.because,
+          },
+        ]
+      : [],
+  );
