@@ -144,14 +144,16 @@ export function slotFaults(
 }
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-export const anySlotFault = (slots: ReadingSlots): boolean =>
-  EVERY_SLOT(slots).some((kind) => Object.keys(slotFaults(kind, slots)).length > 0);
+/** Of a check's slots unless `kinds` names others. */
+export const anySlotFault = (slots: ReadingSlots, kinds = EVERY_SLOT(slots)): boolean =>
+  kinds.some((kind) => Object.keys(slotFaults(kind, slots)).length > 0);
 
-/** The complete and plausible readings. */
-export const readingsOf = (slots: ReadingSlots): readonly Reading[] =>
-  EVERY_SLOT(slots).flatMap((kind) => {
-    const read = reading.safeParse(asReading(kind, slots[kind.id]!));
-    return read.success ? [read.data] : [];
+/** The complete and plausible readings: of a check's slots unless `kinds` names others. */
+export const readingsOf = (slots: ReadingSlots, kinds = EVERY_SLOT(slots)): readonly Reading[] =>
+  kinds.flatMap((kind) => {
+    const slot = slots[kind.id];
+    const read = slot && reading.safeParse(asReading(kind, slot));
+    return read?.success ? [read.data] : [];
   });
 
 /** Demanded slots of a pressure set that are still empty, in words. */

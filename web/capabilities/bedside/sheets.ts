@@ -50,7 +50,11 @@ const stayAndView: SheetKind['props'] = ({ stay, view }) => ({ stay, view });
 const stayAndBed: SheetKind['props'] = ({ stay, bed }) => ({ stay, bed });
 
 export const SHEETS = {
-  session: { title: 'Session', form: SessionForm, props: stayAndView },
+  session: {
+    title: 'Session',
+    form: SessionForm,
+    props: ({ stay, view }, { documents }) => ({ stay, view, rules: documents.rules }),
+  },
   check: {
     title: 'Check',
     form: CheckFlow,

@@ -7,6 +7,8 @@ import type {
 } from '@footboard/shared/capabilities/sessions/values';
 import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { MINUTE, toIso, type EpochMs } from '@footboard/shared/kernel/times';
+import type { ReadingSlots } from '../assessments/reading-slots.ts';
+import { sessionReadings, startOf } from './session-readings.ts';
 
 export type Occasion = 'planned' | 'toilet' | 'wash' | 'meal';
 export type SessionEventKind = z.infer<typeof sessionEventKind>;
@@ -30,6 +32,7 @@ export interface SessionDraft {
   /** Minutes from now by which the person is back in bed. */
   readonly backInMinutes: number | null;
   readonly firstTimeUp: boolean;
+  readonly slots: ReadingSlots;
   readonly said: string;
 }
 
@@ -57,6 +60,7 @@ export function startSession(stay: StayView | null): SessionDraft {
     left: null,
     backInMinutes: null,
     firstTimeUp: stay?.firstTimeUpPending ?? false,
+    slots: {},
     said: '',
   };
 }
@@ -84,6 +88,8 @@ export function sessionData(
   stay: string,
   now: EpochMs,
 ): object {
+  const startedAt = startOf(draft, now);
+  const readings = sessionReadings(draft.slots, startedAt);
   const given = {
     minutesOutOfBed: draft.minutesOutOfBed,
     metres: draft.metres,
@@ -104,8 +110,9 @@ export function sessionData(
       outcome,
       occasion: draft.occasion,
       activities: draft.activities,
-      startedAt: toIso(now - draft.minutesAgo * MINUTE),
+      startedAt: toIso(startedAt),
       events: draft.events,
+      ...(readings.length ? { readings } : {}),
       firstTimeUp: draft.firstTimeUp,
       ...Object.fromEntries(Object.entries(given).filter(([, value]) => value !== null)),
     },
