@@ -10,6 +10,15 @@ import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Cooperation, Reading } from '../values.ts';
 
 export type StartWord = 'not-now' | 'ask-first' | 'may-start';
+/** What a reading tells of; a pressure may carry a heart rate as well. */
+export type StartSign =
+  | 'blood pressure'
+  | 'heart rate'
+  | 'oxygen saturation'
+  | 'breathing rate'
+  | 'temperature'
+  | 'pain'
+  | 'waits for help, follows instructions';
 
 export interface StartReason {
   readonly word: 'not-now' | 'ask-first';
@@ -18,26 +27,30 @@ export interface StartReason {
   readonly source: string;
   /** When the reading was taken; null for what is not a reading. */
   readonly takenAt: EpochMs | null;
+  readonly sign: StartSign;
 }
 export interface StartVerdict {
   readonly word: StartWord;
   readonly reasons: readonly StartReason[];
   /** What was looked at, so that "may start" shows what it stands on. */
   readonly lookedAt: readonly { words: string; takenAt: EpochMs }[];
-  readonly notTaken: readonly string[];
+  readonly notTaken: readonly StartSign[];
 }
 
-export interface StartInput {
-  readonly readings: readonly Reading[];
-  readonly cooperation: Cooperation | undefined;
+export interface StartLimits {
   /** The person's own oxygen target (%), from an order; the ward's limit applies without one. */
   readonly oxygenTarget: { readonly low: number; readonly high: number } | null;
+  readonly rules: RulesDocument['start'];
+}
+export interface StartInput extends StartLimits {
+  readonly readings: readonly Reading[];
+  readonly cooperation: Cooperation | undefined;
   /** Oxygen flow at the check before this one (litres per minute); null when not recorded. */
   readonly oxygenFlowBefore: number | null;
-  readonly rules: RulesDocument['start'];
 }
 
 type OfKind<K extends Reading['kind']> = Extract<Reading, { kind: K }>;
+type HeartRate = OfKind<'heart-rate'>;
 
 /**
  * The readings taken before the person rises: per kind the last one up to `clearAt`, or the first
@@ -65,155 +78,179 @@ export function lastOxygenFlow(readings: readonly Reading[]): number | null {
   return last && last.flow;
 }
 
-export function judgeStart(input: StartInput): StartVerdict {
-  const { rules } = input;
+/** The heart rate that was taken with a pressure. */
+export const heartRateWith = (pressure: OfKind<'pressure'>): HeartRate | undefined =>
+  pressure.heartRate === undefined
+    ? undefined
+    : { kind: 'heart-rate', perMinute: pressure.heartRate, at: pressure.at };
+
+/** What the reading of each kind tells of, in the order in which they are said. */
+export const SIGN_OF = {
+  pressure: 'blood pressure',
+  'heart-rate': 'heart rate',
+  oxygen: 'oxygen saturation',
+  breathing: 'breathing rate',
+  temperature: 'temperature',
+  pain: 'pain',
+} as const satisfies Record<Reading['kind'], StartSign>;
+
+interface Limit {
+  readonly value: number;
+  readonly source: string;
+}
+const PRACTICE = 'common practice, no source';
+
+/** One reading by itself against the limits; a heart rate that came with a pressure is not looked at. */
+export function judgeReading(
+  reading: Reading,
+  { rules, oxygenTarget }: StartLimits,
+): { readonly looked: string; readonly reasons: readonly StartReason[] } {
+  const takenAt = toEpoch(reading.at);
+  const sign = SIGN_OF[reading.kind];
+  const reason = (word: StartReason['word'], words: string, { value, source }: Limit): StartReason[] => [
+    { word, words, limit: value, source, takenAt, sign },
+  ];
+  const found = (looked: string, reasons: StartReason[] = []) => ({ looked, reasons });
+  switch (reading.kind) {
+    case 'pressure': {
+      const { systolic, diastolic, posture } = reading;
+      const { systolicBelow: low, systolicAbove: high } = rules;
+      return found(
+        `${posture} pressure ${systolic}/${diastolic} mmHg`,
+        systolic < low.value
+          ? reason('not-now', `systolic ${systolic} mmHg is below ${low.value}`, low)
+          : systolic > high.value
+            ? reason('ask-first', `systolic ${systolic} mmHg is above ${high.value}`, high)
+            : [],
+      );
+    }
+    case 'heart-rate': {
+      const rate = reading.perMinute;
+      const { heartRateBelow: low, heartRateAbove: high, heartRateAskFrom: ask } = rules;
+      return found(
+        `heart rate ${rate} a minute`,
+        rate < low.value
+          ? reason('not-now', `heart rate ${rate} is below ${low.value}`, low)
+          : rate > high.value
+            ? reason('not-now', `heart rate ${rate} is above ${high.value}`, high)
+            : rate >= ask.value
+              ? reason('ask-first', `heart rate ${rate} is ${ask.value} or more`, ask)
+              : [],
+      );
+    }
+    case 'oxygen': {
+      const { saturation } = reading;
+      const low = oxygenTarget
+        ? { value: oxygenTarget.low, source: "the person's own target, by order" }
+        : rules.saturationBelow;
+      const own = oxygenTarget ? 'the own target of ' : '';
+      return found(
+        `oxygen saturation ${saturation} %`,
+        saturation < low.value
+          ? reason('not-now', `oxygen saturation ${saturation} % is below ${own}${low.value} %`, low)
+          : [],
+      );
+    }
+    case 'breathing': {
+      const high = rules.breathingAbove;
+      const rate = reading.perMinute;
+      return found(
+        `breathing rate ${rate} a minute`,
+        rate > high.value ? reason('not-now', `breathing rate ${rate} is above ${high.value}`, high) : [],
+      );
+    }
+    case 'temperature': {
+      const { celsius } = reading;
+      const from = rules.temperatureFrom;
+      return found(
+        `temperature ${celsius} °C`,
+        celsius >= from.value
+          ? reason('ask-first', `temperature ${celsius} °C is ${from.value} or more`, from)
+          : [],
+      );
+    }
+    case 'pain': {
+      const pain = reading.outOfTen;
+      const { painReliefFirstFrom: first, painAskFrom: ask } = rules;
+      return found(
+        `pain ${pain} of 10`,
+        pain >= first.value
+          ? reason('ask-first', `pain ${pain} of 10: relief first`, first)
+          : pain >= ask.value
+            ? reason('ask-first', `pain ${pain} of 10: offer relief, come back when it works`, ask)
+            : [],
+      );
+    }
+  }
+}
+
+/** More oxygen than before asks first; litres per minute. */
+export const moreOxygen = (before: number, now: number, takenAt: EpochMs): StartReason[] =>
+  now > before
+    ? [
+        {
+          word: 'ask-first',
+          words: `more oxygen than at the last check (${before} to ${now} litres a minute)`,
+          limit: null,
+          source: PRACTICE,
+          takenAt,
+          sign: 'oxygen saturation',
+        },
+      ]
+    : [];
+
+const alone = (words: string): StartReason => ({
+  word: 'ask-first',
+  words,
+  limit: null,
+  source: PRACTICE,
+  takenAt: null,
+  sign: 'waits for help, follows instructions',
+});
+/** Who does not wait for help or follow instructions is never alone. */
+export function judgeCooperation({ waitsForHelp, followsInstructions }: Cooperation): StartReason[] {
   const reasons: StartReason[] = [];
-  const lookedAt: { words: string; takenAt: EpochMs }[] = [];
+  if (waitsForHelp === 'no') reasons.push(alone('does not wait for help: never alone'));
+  if (waitsForHelp === 'varies') reasons.push(alone('waits for help only sometimes: never alone'));
+  if (followsInstructions === 'no') {
+    reasons.push(alone('does not follow instructions: ask who should be there and how to ask'));
+  }
+  return reasons;
+}
+
+/** The strictest word of some reasons. */
+export const wordOf = (reasons: readonly { readonly word: StartReason['word'] }[]): StartWord =>
+  reasons.some((r) => r.word === 'not-now') ? 'not-now' : reasons.length > 0 ? 'ask-first' : 'may-start';
+
+export function judgeStart(input: StartInput): StartVerdict {
   const find = <K extends Reading['kind']>(kind: K): OfKind<K> | undefined =>
     input.readings.findLast((r): r is OfKind<K> => r.kind === kind);
-  const say = (
-    word: StartReason['word'],
-    words: string,
-    limit: { value: number; source: string } | null,
-    takenAt: EpochMs | null,
-    source = limit?.source ?? 'common practice, no source',
-  ) => reasons.push({ word, words, limit: limit?.value ?? null, source, takenAt });
-  const looked = (words: string, takenAt: EpochMs) => lookedAt.push({ words, takenAt });
-
   const pressure = find('pressure');
-  if (pressure) {
-    const taken = toEpoch(pressure.at);
-    looked(`${pressure.posture} pressure ${pressure.systolic}/${pressure.diastolic} mmHg`, taken);
-    if (pressure.systolic < rules.systolicBelow.value) {
-      say(
-        'not-now',
-        `systolic ${pressure.systolic} mmHg is below ${rules.systolicBelow.value}`,
-        rules.systolicBelow,
-        taken,
-      );
-    } else if (pressure.systolic > rules.systolicAbove.value) {
-      say(
-        'ask-first',
-        `systolic ${pressure.systolic} mmHg is above ${rules.systolicAbove.value}`,
-        rules.systolicAbove,
-        taken,
-      );
-    }
-  }
-  const alone = find('heart-rate');
-  const rate = alone
-    ? { value: alone.perMinute, taken: toEpoch(alone.at) }
-    : pressure?.heartRate === undefined
-      ? null
-      : { value: pressure.heartRate, taken: toEpoch(pressure.at) };
-  if (rate) {
-    looked(`heart rate ${rate.value} a minute`, rate.taken);
-    if (rate.value < rules.heartRateBelow.value) {
-      say(
-        'not-now',
-        `heart rate ${rate.value} is below ${rules.heartRateBelow.value}`,
-        rules.heartRateBelow,
-        rate.taken,
-      );
-    } else if (rate.value > rules.heartRateAbove.value) {
-      say(
-        'not-now',
-        `heart rate ${rate.value} is above ${rules.heartRateAbove.value}`,
-        rules.heartRateAbove,
-        rate.taken,
-      );
-    } else if (rate.value >= rules.heartRateAskFrom.value) {
-      say(
-        'ask-first',
-        `heart rate ${rate.value} is ${rules.heartRateAskFrom.value} or more`,
-        rules.heartRateAskFrom,
-        rate.taken,
-      );
-    }
-  }
   const oxygen = find('oxygen');
-  if (oxygen) {
-    const taken = toEpoch(oxygen.at);
-    const low = input.oxygenTarget
-      ? { value: input.oxygenTarget.low, source: "the person's own target, by order" }
-      : rules.saturationBelow;
-    looked(`oxygen saturation ${oxygen.saturation} %`, taken);
-    if (oxygen.saturation < low.value) {
-      say(
-        'not-now',
-        `oxygen saturation ${oxygen.saturation} % is below ${input.oxygenTarget ? 'the own target of ' : ''}${low.value} %`,
-        low,
-        taken,
-      );
+  const lookedAt: { words: string; takenAt: EpochMs }[] = [];
+  const reasons: StartReason[] = [];
+  const notTaken: StartSign[] = [];
+  const found: readonly (readonly [StartSign, Reading | undefined])[] = [
+    [SIGN_OF.pressure, pressure],
+    [SIGN_OF['heart-rate'], find('heart-rate') ?? (pressure && heartRateWith(pressure))],
+    [SIGN_OF.oxygen, oxygen],
+    [SIGN_OF.breathing, find('breathing')],
+    [SIGN_OF.temperature, find('temperature')],
+    [SIGN_OF.pain, find('pain')],
+  ];
+  for (const [sign, reading] of found) {
+    if (!reading) {
+      notTaken.push(sign);
+      continue;
     }
-    const flow = oxygen.litresPerMinute;
-    if (flow !== undefined && input.oxygenFlowBefore !== null && flow > input.oxygenFlowBefore) {
-      say(
-        'ask-first',
-        `more oxygen than at the last check (${input.oxygenFlowBefore} to ${flow} litres a minute)`,
-        null,
-        taken,
-      );
-    }
-  }
-  const breathing = find('breathing');
-  if (breathing) {
-    const taken = toEpoch(breathing.at);
-    looked(`breathing rate ${breathing.perMinute} a minute`, taken);
-    if (breathing.perMinute > rules.breathingAbove.value) {
-      say(
-        'not-now',
-        `breathing rate ${breathing.perMinute} is above ${rules.breathingAbove.value}`,
-        rules.breathingAbove,
-        taken,
-      );
+    const judged = judgeReading(reading, input);
+    lookedAt.push({ words: judged.looked, takenAt: toEpoch(reading.at) });
+    reasons.push(...judged.reasons);
+    if (reading === oxygen && oxygen.litresPerMinute !== undefined && input.oxygenFlowBefore !== null) {
+      reasons.push(...moreOxygen(input.oxygenFlowBefore, oxygen.litresPerMinute, toEpoch(oxygen.at)));
     }
   }
-  const temperature = find('temperature');
-  if (temperature) {
-    const taken = toEpoch(temperature.at);
-    looked(`temperature ${temperature.celsius} °C`, taken);
-    if (temperature.celsius >= rules.temperatureFrom.value) {
-      say(
-        'ask-first',
-        `temperature ${temperature.celsius} °C is ${rules.temperatureFrom.value} or more`,
-        rules.temperatureFrom,
-        taken,
-      );
-    }
-  }
-  const pain = find('pain');
-  if (pain) {
-    const taken = toEpoch(pain.at);
-    looked(`pain ${pain.outOfTen} of 10`, taken);
-    if (pain.outOfTen >= rules.painReliefFirstFrom.value) {
-      say('ask-first', `pain ${pain.outOfTen} of 10: relief first`, rules.painReliefFirstFrom, taken);
-    } else if (pain.outOfTen >= rules.painAskFrom.value) {
-      say(
-        'ask-first',
-        `pain ${pain.outOfTen} of 10: offer relief, come back when it works`,
-        rules.painAskFrom,
-        taken,
-      );
-    }
-  }
-  if (input.cooperation?.followsInstructions === 'no') {
-    say('ask-first', 'does not follow instructions: ask who should be there and how to ask', null, null);
-  }
-
-  const notTaken: string[] = [];
-  if (!pressure) notTaken.push('blood pressure');
-  if (!rate) notTaken.push('heart rate');
-  if (!oxygen) notTaken.push('oxygen saturation');
-  if (!breathing) notTaken.push('breathing rate');
-  if (!temperature) notTaken.push('temperature');
-  if (!pain) notTaken.push('pain');
-  if (!input.cooperation) notTaken.push('waits for help, follows instructions');
-
-  const word = reasons.some((r) => r.word === 'not-now')
-    ? 'not-now'
-    : reasons.length > 0
-      ? 'ask-first'
-      : 'may-start';
-  return { word, reasons, lookedAt, notTaken };
+  if (input.cooperation) reasons.push(...judgeCooperation(input.cooperation));
+  else notTaken.push('waits for help, follows instructions');
+  return { word: wordOf(reasons), reasons, lookedAt, notTaken };
 }
