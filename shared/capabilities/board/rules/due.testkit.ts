@@ -12,7 +12,7 @@ export function rulesWith(
   values: { readonly [K in keyof Validity]?: unknown } = {},
   shiftsFrom?: readonly string[],
 ): RulesDocument {
-  const validity = { ...DEFAULT_RULES.validity } as Record<string, { value: unknown }>;
+  const validity: Record<string, object> = { ...DEFAULT_RULES.validity };
   for (const [key, value] of Object.entries(values)) validity[key] = { ...validity[key]!, value };
   const roster = shiftsFrom
     ? { shiftsFrom: { ...DEFAULT_RULES.roster.shiftsFrom, value: [...shiftsFrom] } }
