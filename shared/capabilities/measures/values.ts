@@ -1,14 +1,16 @@
 import { z } from 'zod';
 import { walkingSupport } from '../assessments/values.ts';
 
-const seconds = (what: string) =>
-  z.number().min(0.5, `${what} is 0.5 to 600 seconds`).max(600, `${what} is 0.5 to 600 seconds`);
+const between = (low: number, high: number, says: string) => z.number().min(low, says).max(high, says);
+const seconds = (what: string) => between(0.5, 600, `${what} is 0.5 to 600 seconds`);
+const STANDS = 'the count is a whole number from 0 to 60';
+const AGE = 'the age is a whole number of years, for adults from 18 to 120';
 
 /** One walking measure, as it was done. What was not possible is recorded as such, never as a zero. */
 export const measure = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('gait-speed'),
-    metres: z.number().min(2, 'the course is 2 to 100 m').max(100, 'the course is 2 to 100 m'),
+    metres: between(2, 100, 'the course is 2 to 100 m'),
     seconds: seconds('the time'),
     pace: z.enum(['usual', 'fast']),
     /** Timed already walking, or from a word to go. */
@@ -18,15 +20,15 @@ export const measure = z.discriminatedUnion('kind', [
   }),
   z.strictObject({
     kind: z.literal('six-minute-walk'),
-    metres: z.number().min(0).max(1_200, 'six minutes are at most 1200 m'),
-    heightCm: z.number().min(100).max(230).optional(),
-    weightKg: z.number().min(20).max(500).optional(),
+    metres: between(0, 1_200, 'six minutes are 0 to 1200 m'),
+    heightCm: between(100, 230, 'the height is 100 to 230 cm').optional(),
+    weightKg: between(20, 500, 'the weight is 20 to 500 kg').optional(),
     support: walkingSupport,
   }),
   z.strictObject({
     kind: z.literal('chair-stands'),
     /** In 30 s. */
-    stands: z.number().int().min(0).max(60),
+    stands: between(0, 60, STANDS).int(STANDS),
     usedArms: z.boolean(),
   }),
   z.strictObject({
@@ -45,7 +47,7 @@ export type Measure = z.infer<typeof measure>;
 
 /** What published tables are read by; recorded only when the measure is to be compared. */
 export const readBy = z.strictObject({
-  age: z.number().int().min(18, 'for adults: 18 or more').max(120, 'the age is at most 120'),
+  age: between(18, 120, AGE).int(AGE),
   sex: z.enum(['female', 'male']),
 });
 export type ReadBy = z.infer<typeof readBy>;
