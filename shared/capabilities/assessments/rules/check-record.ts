@@ -8,7 +8,7 @@ import type { recordAssessment } from '../commands.ts';
 import type { AssessmentRefusal } from '../refusals.ts';
 import { notApplicableReason, notTestedReason } from '../values.ts';
 import type { Finding, Side, StageRecord } from '../values.ts';
-import { findingsOf } from './judge-stage.ts';
+import { appliesToNoLeg, findingsOf, legLeft } from './judge-stage.ts';
 import { missingReadings } from './pressure.ts';
 import type { Protocol, ProtocolStage } from './protocol.ts';
 
@@ -122,7 +122,8 @@ function checkStage(
     if (refusal) return refusal;
   }
   if (record.outcome !== 'met') return null;
-  return checkMet(record, stage, place) ?? (record.oneLeg ? checkArms(protocol, data, place) : null);
+  const oneLeg = stage.oneLegRoute ? (record.oneLeg ?? legLeft(record, stage)) : null;
+  return checkMet(record, stage, place) ?? (oneLeg ? checkArms(protocol, data, place) : null);
 }
 
 function checkFinding(
@@ -189,6 +190,19 @@ function checkMet(record: StageRecord, stage: ProtocolStage, place: string): Ref
       part.shows === 'leg-bears' &&
       side !== undefined &&
       side !== record.oneLeg;
+    if (
+      appliesToNoLeg(
+        part,
+        findings.filter((f) => !otherLeg(f.side)),
+      )
+    ) {
+      return no(
+        'met-against-finding',
+        `${place}/outcome`,
+        `${record.stage} is recorded as met, and "${part.id}" applies to no leg.`,
+        `Record ${record.stage} as not met. A leg with its prosthesis on is tested, not left out.`,
+      );
+    }
     const wanted = part.sided ? SIDES : [undefined];
     const enough = part.gate === 'one-side' && findings.some((f) => f.result === 'met');
     for (const side of wanted) {
@@ -217,17 +231,23 @@ function checkMet(record: StageRecord, stage: ProtocolStage, place: string): Ref
   return null;
 }
 
-/** The one-leg route needs both arms pushing, seen in this assessment. */
+/**
+ * The one-leg route needs both arms pushing. When the stage that tests them was left out of this
+ * check, what was seen before decides, and that is not known here.
+ */
 function checkArms(protocol: Protocol, data: Data, place: string): Refusal | null {
-  const parts = new Set(
-    protocol.stages.flatMap((s) => s.parts.filter((p) => p.shows === 'arm-pushes').map((p) => p.id)),
-  );
+  const parts = new Set<string>();
+  const testing = new Set<string>();
+  for (const stage of protocol.stages) {
+    for (const p of stage.parts.filter((part) => part.shows === 'arm-pushes')) {
+      parts.add(p.id);
+      testing.add(stage.id);
+    }
+  }
+  const tested = data.stages.filter((s) => testing.has(s.stage) && s.outcome !== 'not-tested');
   const pushes = (side: Side) =>
-    data.stages.some((s) =>
-      s.findings.some((f) => parts.has(f.part) && f.side === side && f.result === 'met'),
-    );
-  if (parts.size === 0 || data.stages.every((s) => s.findings.length === 0) || SIDES.every(pushes))
-    return null;
+    tested.some((s) => s.findings.some((f) => parts.has(f.part) && f.side === side && f.result === 'met'));
+  if (tested.every((s) => s.findings.length === 0) || SIDES.every(pushes)) return null;
   return no(
     'one-leg-needs-arms',
     `${place}/oneLeg`,

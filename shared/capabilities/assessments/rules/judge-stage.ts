@@ -26,12 +26,16 @@ export const findingsOf = (record: StageRecord, part: ProtocolPart): Finding[] =
   record.findings.filter((f) => f.part === part.id);
 
 /** The leg left over when the other is absent, in a cast or may not bear. */
-function legLeft(record: StageRecord, stage: ProtocolStage): Side | null {
+export function legLeft(record: StageRecord, stage: ProtocolStage): Side | null {
   const bears = stage.parts.find((p) => p.shows === 'leg-bears');
   if (!bears) return null;
   const none = findingsOf(record, bears).filter((f) => f.result === 'not-applicable' && f.side);
   return none.length === 1 && none[0]?.side ? opposite(none[0].side) : null;
 }
+
+/** Nobody stands on no leg: with both absent, in a cast or barred, standing is not met. */
+export const appliesToNoLeg = (part: ProtocolPart, findings: readonly Finding[]): boolean =>
+  part.shows === 'leg-bears' && findings.length > 0 && findings.every((f) => f.result === 'not-applicable');
 
 export function judgeStage(
   record: StageRecord,
@@ -43,6 +47,8 @@ export function judgeStage(
     rising: RisingVerdict | null;
     /** Legs that may bear nothing by order when the assessment was done. */
     mayNotBear: ReadonlySet<Side>;
+    /** Whether both arms push, by this check or the last one that tested them. Only for the one-leg route. */
+    arms: 'both' | 'not' | 'not-seen';
   },
 ): JudgedStage {
   if (record.outcome === 'not-tested') return { outcome: 'not-tested', reasons: [], oneLeg: null };
@@ -61,15 +67,18 @@ export function judgeStage(
     } else if (findings.some((f) => f.result === 'not-tested') && !(part.gate === 'one-side' && tested)) {
       untested ??= part.says;
     }
+    if (appliesToNoLeg(part, findings)) reasons.push(`${part.says}: there is no leg it applies to`);
   }
   if (record.symptom && stage.symptomStops) reasons.push('a symptom during it');
   if (stage.shows === 'clear' && context.start?.word === 'not-now') {
     reasons.push(...context.start.reasons.filter((r) => r.word === 'not-now').map((r) => r.words));
   }
   if (stage.shows === 'stand' && context.rising) reasons.push(...context.rising.standNotCleared);
-  if (stage.shows === 'stand' && oneLeg && context.mayNotBear.has(oneLeg)) {
+  if (oneLeg && context.mayNotBear.has(oneLeg)) {
     reasons.push(`the order lets the ${oneLeg} leg bear nothing`);
   }
+  if (oneLeg && context.arms === 'not') reasons.push('on one leg both arms must push, and they do not');
+  if (oneLeg && context.arms === 'not-seen') untested ??= 'both arms pushing, which one leg needs';
   if (record.outcome === 'not-met' || reasons.length) return { outcome: 'not-met', reasons, oneLeg };
   if (untested) return { outcome: 'not-tested', reasons: [`not tested: ${untested}`], oneLeg: null };
   return { outcome: 'met', reasons: [], oneLeg };

@@ -17,8 +17,11 @@ import type { Assessment, JudgedStage } from './judge-stage.ts';
 import type { StartVerdict } from './may-start.ts';
 import { lastOxygenFlow } from './may-start.ts';
 import { OrdersThen } from './orders-then.ts';
-import type { RisingVerdict } from './pressure.ts';
+import { CooperationSeen } from './cooperation-seen.ts';
+import { DEFAULT_PROTOCOL } from './default-protocol.ts';
+import { judgeRising } from './pressure.ts';
 import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
+import { RisingSeen } from './rising-seen.ts';
 import { STAGE_MEANINGS } from './protocol.ts';
 import type { StageStanding } from './stage-standing.ts';
 import { heldMost, sameTime, stageKey, stageTime } from './stage-standing.ts';
@@ -43,6 +46,8 @@ export interface Seen {
   readonly assessment: Fact | null;
   readonly everWalked: boolean;
   readonly pressureDrop: Stated<true> | null;
+  /** What the pressures on rising said. */
+  readonly rising: RisingSeen;
   /** What the readings before rising said at the latest check that has the stage "may we start". */
   readonly start: { readonly verdict: StartVerdict; readonly fact: Fact } | null;
   readonly conflicts: TrustView['conflicts'];
@@ -50,17 +55,18 @@ export interface Seen {
   readonly remarks: readonly { rule: string; fact: Fact; words: string }[];
 }
 
+const named = (stage: ProtocolStage): string => stage.word ?? stage.id;
+
 class Fold {
   readonly stages = new Map<string, StageStanding>();
   readonly parts = new Map<string, PartStanding>();
-  readonly cooperation: Stated<Cooperation>[] = [];
   readonly remarks: { rule: string; fact: Fact; words: string }[] = [];
   protocol: Protocol | null = null;
   assessment: Fact | null = null;
   everWalked = false;
-  pressureDrop: Stated<true> | null = null;
+  readonly rising = new RisingSeen();
   start: Seen['start'] = null;
-  private dropFact: Fact | null = null;
+  private readonly cooperated = new CooperationSeen();
   private readonly lastNotMet = new Map<string, Fact>();
   private readonly partNotMet = new Map<string, Fact>();
   private readonly disputes = new Map<string, TrustView['conflicts']>();
@@ -73,6 +79,12 @@ class Fold {
     private readonly protocols: ProtocolLookup,
   ) {}
 
+  get cooperation(): readonly Stated<Cooperation>[] {
+    return this.cooperated.all;
+  }
+  get pressureDrop(): Stated<true> | null {
+    return this.rising.drop;
+  }
   get conflicts(): TrustView['conflicts'] {
     return [...this.disputes.values()].flat();
   }
@@ -86,7 +98,7 @@ class Fold {
   assess(fact: Fact): void {
     const data = fact.data as Assessment;
     const qualified = isQualified(fact.author);
-    if (data.cooperation) this.cooperate(fact, data.cooperation, qualified);
+    if (data.cooperation) this.cooperated.take(fact, data.cooperation, qualified);
     const protocol = this.protocols(data.protocol.id, data.protocol.version);
     if (!protocol) {
       this.unreadable(fact, data);
@@ -98,10 +110,14 @@ class Fold {
       oxygenTarget: this.orders.oxygenTarget,
       oxygenFlowBefore: this.oxygenFlow,
       mayNotBear: this.orders.mayNotBear,
+      armsPushed: {
+        left: this.parts.get(partKey('arm-pushes', 'left'))?.met ?? null,
+        right: this.parts.get(partKey('arm-pushes', 'right'))?.met ?? null,
+      },
     });
     this.oxygenFlow = lastOxygenFlow(data.readings) ?? this.oxygenFlow;
     if (start) this.start = { verdict: start, fact };
-    this.pressure(fact, rising, protocol);
+    if (rising) this.rising.take(fact, rising, protocol);
     const tested = judged.some((j) => j.judged.outcome !== 'not-tested');
     if (qualified && tested) {
       this.assessment = fact;
@@ -124,22 +140,18 @@ class Fold {
     for (const j of notMet) this.notMet(fact, j, protocol);
   }
 
-  private cooperate(fact: Fact, value: Cooperation, qualified: boolean): void {
-    const safe: Cooperation = qualified
-      ? value
-      : {
-          waitsForHelp: value.waitsForHelp === 'yes' ? this.lastWaits() : value.waitsForHelp,
-          followsInstructions: value.followsInstructions === 'yes' ? this.lastFollows() : 'no',
-        };
-    this.cooperation.push({ value: safe, fact: fact.id, at: fact.occurred });
-  }
-  /** Someone who may only make it safer says "yes": what stood before stands; before anything, the safer answer. */
-  private lastWaits = () => this.cooperation.at(-1)?.value.waitsForHelp ?? 'no';
-  private lastFollows = () => this.cooperation.at(-1)?.value.followsInstructions ?? 'no';
-
   private unreadable(fact: Fact, data: Assessment): void {
     const failed = data.stages.some((s) => s.outcome === 'not-met');
     if (failed) this.stages.clear();
+    // A fall is a fall under any protocol; a check that cannot be read takes none away.
+    const rising = judgeRising({
+      readings: data.readings,
+      symptoms: data.risingSymptoms,
+      demanded: false,
+      set: DEFAULT_PROTOCOL.pressureSet,
+      rules: this.rules.rising,
+    });
+    if (rising.fall === 'yes') this.rising.take(fact, rising, DEFAULT_PROTOCOL);
     this.remarks.push({
       rule: 'tier/protocol-not-found',
       fact,
@@ -147,22 +159,6 @@ class Fold {
         `Protocol ${data.protocol.id} version ${data.protocol.version} is not known here: ` +
         (failed ? 'it has a stage not met, so nothing stays cleared' : 'the check does not count'),
     });
-  }
-
-  private pressure(fact: Fact, rising: RisingVerdict | null, protocol: Protocol): void {
-    if (rising?.fall === 'yes') {
-      this.pressureDrop = { value: true, fact: fact.id, at: fact.occurred };
-      this.dropFact = fact;
-    } else if (
-      rising?.fall === 'no' &&
-      rising.complete &&
-      isQualified(fact.author) &&
-      this.dropFact &&
-      !sameTime(fact, this.dropFact, protocol)
-    ) {
-      this.pressureDrop = null;
-      this.dropFact = null;
-    }
   }
 
   private met(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {
@@ -177,25 +173,28 @@ class Fold {
         }
       }
     }
-    const stand = this.stages.get('stand');
-    const beyondStand = stage.shows === 'turn' || stage.shows === 'walk';
-    if (beyondStand && stand?.outcome === 'met' && stand.oneLeg && fact.author.role !== 'therapist') {
+    const onOneLeg = protocol.stages.slice(0, index).some((before) => {
+      const standing = this.stages.get(stageKey(protocol, before));
+      return standing?.outcome === 'met' && standing.oneLeg !== null;
+    });
+    if (onOneLeg && fact.author.role !== 'therapist') {
       this.remarks.push({
         rule: 'tier/one-leg-needs-therapist',
         fact,
-        words: `On one leg ${stage.word ?? stage.id} is cleared only by a therapist`,
+        words: `On one leg ${named(stage)} is cleared only by a therapist`,
       });
       return;
     }
     if (stage.shows === 'walk') this.everWalked = true;
     const now = this.standing('met', fact, record, at, judged);
     const was = this.stages.get(key);
-    if (was?.outcome === 'met' && was.fact.id !== fact.id && sameTime(was.fact, fact, protocol)) {
-      this.stages.set(key, heldMost(was, now));
-      return;
+    const twice = was?.outcome === 'met' && was.fact.id !== fact.id && sameTime(was.fact, fact, protocol);
+    const stands = twice ? heldMost(was, now) : now;
+    this.stages.set(key, stands);
+    if (!twice) this.disputes.delete(key);
+    if (stands.oneLeg !== null && was?.oneLeg !== stands.oneLeg) {
+      this.takeBackBeyond(index, stage, protocol, `${named(stage)} is on one leg since`);
     }
-    this.disputes.delete(key);
-    this.stages.set(key, now);
   }
 
   private notMet(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {
@@ -214,14 +213,17 @@ class Fold {
       securedWith: now.securedWith ?? stood?.securedWith ?? null,
       people: Math.max(now.people, stood?.people ?? 0),
     });
-    // What was not met beyond it stays not met; only what was cleared is taken back.
+    this.takeBackBeyond(index, stage, protocol, `${named(stage)} was not met since`);
+  }
+
+  /** What was not met beyond it stays not met; only what was cleared is taken back. */
+  private takeBackBeyond(index: number, stage: ProtocolStage, protocol: Protocol, why: string): void {
     const beyond = protocol.stages.slice(index + 1).map((later) => stageKey(protocol, later));
     if (stage.shows) beyond.push(...STAGE_MEANINGS.slice(STAGE_MEANINGS.indexOf(stage.shows) + 1));
     for (const later of beyond) {
       const was = this.stages.get(later);
       if (was?.outcome !== 'met') continue;
-      const words = `to be cleared again: ${stage.word ?? stage.id} was not met since`;
-      this.stages.set(later, { ...was, outcome: 'taken-back', reasons: [words] });
+      this.stages.set(later, { ...was, outcome: 'taken-back', reasons: [`to be cleared again: ${why}`] });
     }
   }
 
@@ -253,7 +255,7 @@ class Fold {
         question: `tier/${key}`,
         safer: safer.id,
         other: other.id,
-        words: `Two checks of the same time disagree on ${stage.word ?? stage.id}: not met stands until it is checked again`,
+        words: `Two checks of the same time disagree on ${named(stage)}: not met stands until it is checked again`,
       },
     ]);
   }

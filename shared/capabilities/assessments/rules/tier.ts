@@ -49,7 +49,9 @@ const SIDES: readonly Side[] = ['left', 'right'];
 function strongEnoughToRiseFree(seen: Seen, oneLeg: Side | null): boolean {
   return SIDES.some(
     (side) =>
-      (oneLeg === null || oneLeg === side) && seen.parts.get(partKey('leg-against-resistance', side))?.met,
+      (oneLeg === null || oneLeg === side) &&
+      seen.parts.get(partKey('leg-bears', side))?.met !== false &&
+      seen.parts.get(partKey('leg-against-resistance', side))?.met,
   );
 }
 
@@ -100,6 +102,7 @@ export function judgeTier(input: TierInput): TierJudgement {
     const words = seen.start.verdict.reasons.map((r) => r.words).join('; ');
     remarks.push({ rule: 'start/ask-first', facts: [seen.start.fact.id], words: `Ask first: ${words}` });
   }
+  remarks.push(...seen.rising.remarks());
 
   const scope = scopeAt(input.facts, input.t);
   if (scope) {
@@ -171,7 +174,7 @@ function judgeAlong(
     }
     cleared.add(key);
     deciding = standing;
-    if (stage.shows === 'stand') oneLeg = standing.oneLeg;
+    if (stage.oneLegRoute) oneLeg = standing.oneLeg;
     const weak = stage.shows === 'stand' && !strongEnoughToRiseFree(seen, standing.oneLeg);
     secured = standing.how === 'secured' || weak;
     if (!secured) clearedFree.add(key);

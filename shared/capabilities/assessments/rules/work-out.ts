@@ -42,6 +42,8 @@ export interface AtThatTime {
   /** Litres per minute at the check before; null when not recorded. */
   readonly oxygenFlowBefore: number | null;
   readonly mayNotBear: ReadonlySet<Side>;
+  /** Whether each arm was seen to push before this check; null when it was never tested. */
+  readonly armsPushed: Readonly<Record<Side, boolean | null>>;
 }
 
 export const partKey = (shows: PartMeaning, side?: Side): string => (side ? `${shows}/${side}` : shows);
@@ -67,7 +69,9 @@ const alike = (a: AtThatTime, b: AtThatTime): boolean =>
   a.oxygenTarget?.high === b.oxygenTarget?.high &&
   a.oxygenFlowBefore === b.oxygenFlowBefore &&
   a.mayNotBear.has('left') === b.mayNotBear.has('left') &&
-  a.mayNotBear.has('right') === b.mayNotBear.has('right');
+  a.mayNotBear.has('right') === b.mayNotBear.has('right') &&
+  a.armsPushed.left === b.armsPushed.left &&
+  a.armsPushed.right === b.armsPushed.right;
 
 function worked(data: Assessment, given: AtThatTime): WorkedOut {
   const { protocol, rules, oxygenTarget, oxygenFlowBefore, mayNotBear } = given;
@@ -93,20 +97,31 @@ function worked(data: Assessment, given: AtThatTime): WorkedOut {
           rules: rules.rising,
         })
       : null;
+  const said = saidOf(data, protocol);
+  const pushes = (side: Side) => said.get(partKey('arm-pushes', side)) ?? given.armsPushed[side];
+  const arms = [pushes('left'), pushes('right')];
+  const context = {
+    start,
+    rising,
+    mayNotBear,
+    arms: arms.includes(false) ? 'not' : arms.includes(null) ? 'not-seen' : 'both',
+  } as const;
   const judged: JudgedRecord[] = [];
-  const said = new Map<string, boolean>();
   for (const record of data.stages) {
     const index = protocol.stages.findIndex((s) => s.id === record.stage);
     const stage = protocol.stages[index];
     if (!stage) continue;
-    judged.push({
-      index,
-      stage,
-      record,
-      at: toEpoch(record.at),
-      judged: judgeStage(record, stage, { start, rising, mayNotBear }),
-    });
-    for (const part of stage.parts) {
+    const at = toEpoch(record.at);
+    judged.push({ index, stage, record, at, judged: judgeStage(record, stage, context) });
+  }
+  return { judged, said, rising, start };
+}
+
+/** What does not apply to a person is not there: an absent leg bears nothing, an absent arm does not push. */
+function saidOf(data: Assessment, protocol: Protocol): Map<string, boolean> {
+  const said = new Map<string, boolean>();
+  for (const record of data.stages) {
+    for (const part of protocol.stages.find((s) => s.id === record.stage)?.parts ?? []) {
       if (!part.shows) continue;
       for (const f of findingsOf(record, part)) {
         if (f.result === 'not-tested') continue;
@@ -115,5 +130,5 @@ function worked(data: Assessment, given: AtThatTime): WorkedOut {
       }
     }
   }
-  return { judged, said, rising, start };
+  return said;
 }

@@ -1,0 +1,64 @@
+import { isQualified } from '../../../kernel/author.ts';
+import type { Stated } from '../../../kernel/stated.ts';
+import type { Because } from '../../board/view.ts';
+import type { Fact } from '../../corrections/facts.ts';
+import type { RisingVerdict } from './pressure.ts';
+import type { Protocol } from './protocol.ts';
+import { sameTime } from './stage-standing.ts';
+
+interface Judged {
+  readonly verdict: RisingVerdict;
+  readonly fact: Fact;
+}
+
+/**
+ * What the pressures on rising said, check by check. A fall stands until a later whole set by someone
+ * qualified shows none and nothing in it stands against standing.
+ */
+export class RisingSeen {
+  /** The last check with a fall that still counts. */
+  fell: Judged | null = null;
+  latest: Judged | null = null;
+
+  get drop(): Stated<true> | null {
+    return this.fell && { value: true, fact: this.fell.fact.id, at: this.fell.fact.occurred };
+  }
+
+  take(fact: Fact, verdict: RisingVerdict, protocol: Protocol): void {
+    this.latest = { verdict, fact };
+    if (verdict.fall === 'yes') this.fell = { verdict, fact };
+    else if (
+      this.fell &&
+      verdict.fall === 'no' &&
+      verdict.complete &&
+      verdict.standNotCleared.length === 0 &&
+      isQualified(fact.author) &&
+      !sameTime(fact, this.fell.fact, protocol)
+    ) {
+      this.fell = null;
+    }
+  }
+
+  /** Which rule fired on which readings, what follows, and what is only shown; each with its check. */
+  remarks(): Because[] {
+    const out: Because[] = [];
+    const say = (rule: string, { fact }: Judged, words: readonly (string | null | undefined)[]) => {
+      const said = words.filter(Boolean);
+      if (said.length > 0) out.push({ rule, facts: [fact.id], words: said.join('; ') });
+    };
+    if (this.fell) {
+      const { fired, passing, follows } = this.fell.verdict;
+      say('rising/fell', this.fell, [...fired.map((f) => f.words), passing, ...follows.words]);
+    }
+    if (this.latest) {
+      const { fall, missing, lyingHigh, heartRateRise, pressureRise } = this.latest.verdict;
+      if (fall === 'incomplete') {
+        say('rising/incomplete', this.latest, [
+          `Pressure on rising INCOMPLETE: ${missing.join(', ')} missing`,
+        ]);
+      }
+      say('rising/shown', this.latest, [lyingHigh?.words, heartRateRise?.words, pressureRise?.words]);
+    }
+    return out;
+  }
+}
