@@ -101,7 +101,7 @@ function evaluateAsTold(
     [plan, sessions, holds, trust],
     (n) => {
       n(day.to);
-      return todayOf(known, { ...input, holds, trust }, plan.day, sessions, day);
+      return todayOf(known, { ...input, holds, trust }, plan.day, sessions, day, calendar);
     },
   );
   const staged = standing.scope.kind === 'staged';
@@ -145,18 +145,24 @@ function evaluateAsTold(
         )
       : null,
     earlyWarning: kept.at('early-warning', t, note, [], (n) => earlyWarningOf(facts, t, rules, n)),
-    proposal: kept.at('proposal', t, note, [goalInput, goalNow, sessions], (n) => {
-      n(day.to);
-      return goalInput && proposalOf({ ...goalInput, facts, sessions, t, calendar, today: goalNow });
-    }),
+    proposal: kept.at(
+      'proposal',
+      t,
+      note,
+      [goalInput, goalNow, sessions, trust],
+      () => goalInput && proposalOf({ ...goalInput, facts, sessions, today: goalNow, trust: trust.state }),
+    ),
     debt: kept.at('debt', t, note, [lastUp, holds, goalNow, amounts], (n) =>
       comfort || standing.began === null
         ? null
         : movementDebt({
             t,
             began: standing.began,
+            arrival: facts.find((f) => f.type === 'stay-begun')?.id ?? null,
+            scope: standing.scope.kind,
             lastUp,
             holds,
+            activityOrder: orders.forPlan.activity,
             calendar,
             rules,
             today: goalNow,
@@ -164,10 +170,19 @@ function evaluateAsTold(
             note: n,
           }),
     ),
-    signs: kept.at('signs', t, note, [sessions], (n) => {
-      n(day.to);
-      return comfort ? [] : signsOf({ ...known, t, calendar, sessions, note: n });
-    }),
+    signs: kept.at('signs', t, note, [sessions, holds], (n) =>
+      comfort
+        ? []
+        : signsOf({
+            ...known,
+            t,
+            calendar,
+            sessions,
+            holds,
+            activityOrder: orders.forPlan.activity,
+            note: n,
+          }),
+    ),
     measures: known.measures,
   };
   return {

@@ -1,5 +1,5 @@
 /** Today's activity against the goal, as the board shows it. */
-import type { EpochMs } from '../../../kernel/times.ts';
+import type { PayloadOf } from '../../../kernel/event-type.ts';
 import {
   amountsOf,
   goalMet,
@@ -8,7 +8,13 @@ import {
   type DayAmounts,
   type SessionFact,
 } from '../../sessions/rules/activity.ts';
-import { goalToday, type GoalInput, type GoalToday } from '../../sessions/rules/goals.ts';
+import { goalToday, NO_GOAL, type GoalInput, type GoalToday } from '../../sessions/rules/goals.ts';
+import { shareOfDay } from '../../sessions/rules/waking.ts';
+import type { usualWayRecorded } from '../../stays/events.ts';
+import type { Period, WardCalendar } from '../../wards/context.ts';
+import type { EventId } from '../../../kernel/ids.ts';
+import type { Fact } from '../../corrections/facts.ts';
+import type { goalSet } from '../../sessions/events.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import type { TaskPlan, TodayView } from '../view.ts';
 import type { Known } from './known.ts';
@@ -26,7 +32,8 @@ export function todayOf(
   input: PlanInput,
   plan: readonly TaskPlan[],
   sessions: readonly SessionFact[],
-  day: { readonly from: EpochMs; readonly to: EpochMs },
+  day: Period,
+  calendar: WardCalendar,
 ): Today {
   const staged = standing.scope.kind === 'staged';
   const known = input.trust.state !== 'not-known';
@@ -42,11 +49,14 @@ export function todayOf(
             ? { value: standing.usualWay, fact: standing.usualWayFact.id }
             : null,
         longestWalk: longestWalkOf(sessions),
+        wish: wishOf(facts),
         set: lastGoalSet(facts),
+        share: shareOfDay(day, { from: standing.began ?? -Infinity, to: Infinity }, calendar, input.rules),
+        arrival: facts.find((f) => f.type === 'stay-begun')?.id ?? null,
         rules: input.rules,
       }
     : null;
-  const goalNow: GoalToday = goalInput ? goalToday(goalInput) : { goal: null, proposed: false, because: [] };
+  const goalNow: GoalToday = goalInput ? goalToday(goalInput) : NO_GOAL;
   const { goal, proposed } = goalNow;
   const because = [...goalNow.because];
   const amounts = amountsOf(sessions, day, goal);
@@ -70,4 +80,15 @@ export function todayOf(
     because,
   };
   return { today, goalInput, goalNow, amounts };
+}
+
+/** The entry that last told of a wish, with the usual way or with a goal. */
+function wishOf(facts: readonly Fact[]): EventId | null {
+  const told = facts.findLast(
+    (f) =>
+      (f.type === 'usual-way-recorded' &&
+        (f.data as PayloadOf<typeof usualWayRecorded>).wish !== undefined) ||
+      (f.type === 'goal-set' && (f.data as PayloadOf<typeof goalSet>).wish !== undefined),
+  );
+  return told?.id ?? null;
 }

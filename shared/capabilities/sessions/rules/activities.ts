@@ -20,6 +20,40 @@ const DEMAND: readonly Activity[] = [
   'stairs',
 ];
 export const demandOf = (activity: Activity): number => DEMAND.indexOf(activity);
+
+/** What goals are proposed along, from the least up. Stairs are a finding, never proposed. Ours, practice. */
+export const LADDER: readonly Activity[] = ['back-raised', 'edge-sit', 'stand', 'chair', 'walk'];
+
+/** What an activity shows of what a person can do; the same number for what takes the same. */
+const SHOWS: Readonly<Record<Activity, number>> = {
+  'bed-exercise': 0,
+  'back-raised': 1,
+  'lifted-to-chair': 2,
+  'edge-sit': 3,
+  stand: 4,
+  toilet: 5,
+  chair: 5,
+  march: 6,
+  walk: 7,
+  stairs: 8,
+};
+/** What was done in a lift shows no more than being lifted, whatever it was for. */
+const byLift = ({ help }: Session): boolean => help?.aid === 'sling-lift' || help?.aid === 'bariatric-lift';
+const shown = (session: Session, activity: Activity): number =>
+  byLift(session) ? Math.min(SHOWS[activity], SHOWS['lifted-to-chair']) : SHOWS[activity];
+
+/** Whether a session got as far as this activity. One that was not done got nowhere. */
+export const reaches = (session: Session, activity: Activity): boolean =>
+  session.outcome !== 'not-done' && session.activities.some((a) => shown(session, a) >= SHOWS[activity]);
+/** The activity of a session that shows most; null for one that was not done. */
+export const showsMost = (session: Session): Activity | null =>
+  session.outcome === 'not-done'
+    ? null
+    : session.activities.reduce<Activity | null>((most, a) => {
+        const at = shown(session, a) < SHOWS[a] ? 'lifted-to-chair' : a;
+        return most === null || SHOWS[at] > SHOWS[most] ? at : most;
+      }, null);
+export const showsAsMuch = (activity: Activity, as: Activity): boolean => SHOWS[activity] >= SHOWS[as];
 export const mostDemanding = (session: Session): Activity | null =>
   session.activities.reduce<Activity | null>(
     (most, a) => (most === null || demandOf(a) > demandOf(most) ? a : most),

@@ -1,4 +1,5 @@
 /** What sessions say: when the person was last up, today's amounts, and whether the goal is met. */
+import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
 import type { StayView, TodayView } from '../../board/view.ts';
@@ -75,8 +76,10 @@ export function longestWalkOf(sessions: readonly SessionFact[]) {
   return longest;
 }
 
+/** The last goal that a qualified person set; what anyone else says of it does not count. */
 export function lastGoalSet(facts: readonly Fact[]): Fact<PayloadOf<typeof goalSet>> | null {
-  return (facts.findLast((f) => f.type === 'goal-set') as Fact<PayloadOf<typeof goalSet>>) ?? null;
+  const last = facts.findLast((f) => f.type === 'goal-set' && isQualified(f.author));
+  return (last as Fact<PayloadOf<typeof goalSet>> | undefined) ?? null;
 }
 
 export interface DayAmounts extends Pick<

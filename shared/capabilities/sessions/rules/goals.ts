@@ -5,147 +5,157 @@
  */
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
-import type { Because, HoldView, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
-import type { PlanInput } from '../../handling/rules/types.ts';
-import type { Task } from '../../handling/values.ts';
 import type { UsualWay } from '../../stays/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { goalSet } from '../events.ts';
 import type { Activity, Goal } from '../values.ts';
-import { demandOf, isCleared, isHeld, isOrdered } from './activities.ts';
+import { LADDER } from './activities.ts';
+import { isWithin, mostByUsualWay, reasonsOf, whatStops, type GoalLimits, type Stop } from './goal-limits.ts';
+import { goalForShare } from './waking.ts';
 
-export interface GoalInput {
-  /** Meanings of the stages cleared; null when the tier is not known. */
-  readonly cleared: ReadonlySet<string> | null;
-  readonly tierFact: EventId | null;
-  readonly holds: readonly HoldView[];
-  /** Today's plan: a goal never asks for a task that it holds. */
-  readonly plan: readonly TaskPlan[];
-  readonly activityOrder: PlanInput['orders']['activity'];
+export interface GoalInput extends GoalLimits {
   readonly usualWay: { readonly value: UsualWay; readonly fact: EventId } | null;
+  /** The entry that last told of the person's wish. */
+  readonly wish: EventId | null;
   /** Longest walk done without anything going wrong, metres. */
   readonly longestWalk: { readonly metres: number; readonly fact: EventId } | null;
-  /** The last goal-set fact. */
+  /** The last goal that a qualified person set. */
   readonly set: Fact<PayloadOf<typeof goalSet>> | null;
+  /** How much of this ward day's waking hours the person is here, 0 to 1. */
+  readonly share: number;
+  readonly arrival: EventId | null;
   readonly rules: RulesDocument;
 }
 export interface GoalToday {
+  /** What is asked today. */
   readonly goal: Goal | null;
+  /** The same for a whole ward day: what steps go up or back from. */
+  readonly whole: Goal | null;
   readonly proposed: boolean;
+  /** A goal was set that may not be asked now; a lesser one stands in. */
+  readonly capped: boolean;
   readonly because: Because[];
 }
-
-/** Proposals from the most demanding down; the first that is allowed is taken. */
-const PROPOSALS: readonly Activity[] = ['walk', 'chair', 'stand', 'edge-sit', 'back-raised'];
-const TIMES_A_DAY = 3;
+export const NO_GOAL: GoalToday = { goal: null, whole: null, proposed: false, capped: false, because: [] };
 
 export function goalToday(input: GoalInput): GoalToday {
-  const { cleared, set } = input;
+  const { cleared, arrival, share } = input;
   if (cleared === null) {
-    return {
-      goal: null,
-      proposed: false,
-      because: [say('goal/not-known', [], 'No goal before the first check')],
-    };
+    const facts = arrival ? [arrival] : [];
+    return { ...NO_GOAL, because: [say('goal/not-known', facts, 'No goal before the first check')] };
   }
-  const stopped = (activity: Activity): Because | null => whatStops(activity, input, cleared);
-  if (set) {
-    const { goal } = set.data;
-    const stop = stopped(goal.activity);
-    if (!stop) {
-      return { goal, proposed: false, because: [say('goal/set', [set.id], 'Set by a person')] };
-    }
-    const lesser = propose(input, stopped);
-    const words = `The goal that was set asks for ${plain(goal.activity)}: ${stop.words.toLowerCase()}`;
-    return {
-      ...lesser,
-      because: [say('goal/capped', [set.id, ...stop.facts], words), ...lesser.because],
-    };
-  }
-  return propose(input, stopped);
+  const whole = wholeDay(input);
+  if (whole.whole === null || share >= 1) return whole;
+  const goal = goalForShare(whole.whole, share);
+  const words = goal
+    ? `Here for part of this ward day: ${goal.timesUp} of ${whole.whole.timesUp} times asked`
+    : 'Arrived in the night: the goal begins with the next ward day';
+  return {
+    ...whole,
+    goal,
+    because: [...whole.because, say('goal/part-of-day', arrival ? [arrival] : [], words)],
+  };
 }
 
-function propose(input: GoalInput, stopped: (activity: Activity) => Because | null): GoalToday {
-  const usual = input.usualWay && mostByUsualWay(input.usualWay.value);
-  const because: Because[] = [];
-  for (const activity of PROPOSALS) {
-    if (usual && demandOf(activity) > demandOf(usual)) continue;
-    const stop = stopped(activity);
+function wholeDay(input: GoalInput): GoalToday {
+  const { set } = input;
+  if (!set) return propose(input, null);
+  const { goal } = set.data;
+  const stop = whatStops(goal.activity, input);
+  if (!stop) {
+    const by = say('goal/set', [set.id], 'Set by a nurse or therapist');
+    return { goal, whole: goal, proposed: false, capped: false, because: [by] };
+  }
+  const [reason] = reasonsOf([stop]);
+  const words = `The goal that was set asks for ${plain(goal.activity)}: ${reason!.words}`;
+  const lesser = propose(input, goal);
+  return {
+    ...lesser,
+    capped: true,
+    because: [say('goal/capped', [set.id, ...reason!.facts], words), ...lesser.because],
+  };
+}
+
+/** From the most demanding down; the first that is allowed is taken. Never more than was set. */
+function propose(input: GoalInput, set: Goal | null): GoalToday {
+  const { usualWay, wish, arrival } = input;
+  const usual = usualWay && mostByUsualWay(usualWay.value);
+  const stops: Stop[] = [];
+  for (const activity of LADDER.toReversed()) {
+    if (!isWithin(activity, usual) || !isWithin(activity, set?.activity ?? null)) continue;
+    const stop = whatStops(activity, input);
     if (stop) {
-      if (because.length === 0) because.push(stop);
+      stops.push(stop);
       continue;
     }
-    const facts = input.tierFact ? [input.tierFact] : [];
-    because.unshift(
-      say('goal/proposed', facts, `Proposed from what is cleared: ${TIMES_A_DAY} times ${plain(activity)}`),
-    );
-    if (usual && input.usualWay) {
-      because.push(
-        say('goal/usual-way', [input.usualWay.fact], `Usual way of moving: at most ${plain(usual)} asked`),
-      );
+    const timesUp = Math.min(input.rules.activity.timesUp.value, set?.timesUp ?? Infinity);
+    const { goal, because } = goalFor(activity, timesUp, input);
+    if (usual && usualWay) {
+      const words = `Usual way of moving: at most ${plain(usual)} asked`;
+      because.push(say('goal/usual-way', [usualWay.fact], words));
+    } else if (!usualWay) {
+      const words = 'Usual way of moving not recorded: ask for it, the goal starts from there';
+      because.push(say('goal/usual-way-not-known', arrival ? [arrival] : [], words));
     }
-    return { goal: goalFor(activity, input, because), proposed: true, because };
+    if (wish) because.push(say('goal/wish', [wish], 'A wish is recorded: set the goal from it'));
+    because.push(...reasonsOf(stops));
+    return { goal, whole: goal, proposed: true, capped: false, because };
   }
-  return { goal: null, proposed: false, because };
+  return { ...NO_GOAL, because: reasonsOf(stops) };
 }
 
-function goalFor(activity: Activity, { longestWalk, rules }: GoalInput, because: Because[]): Goal {
-  if (activity !== 'walk' || !longestWalk) return { activity, timesUp: TIMES_A_DAY };
-  const ceiling = rules.activity.walkCeilingMetres;
-  const metres = Math.min(ceiling.value, TIMES_A_DAY * longestWalk.metres);
-  because.push(
-    say(
-      'goal/distance',
-      [longestWalk.fact],
-      `${TIMES_A_DAY} times the longest walk done safely (${longestWalk.metres} m), at most ${ceiling.value} m (${ceiling.source})`,
-    ),
-  );
-  return { activity, timesUp: TIMES_A_DAY, metres };
+function goalFor(activity: Activity, timesUp: number, input: GoalInput): { goal: Goal; because: Because[] } {
+  const { longestWalk, tierFact, rules } = input;
+  const facts = tierFact ? [tierFact] : [];
+  const because = [
+    say('goal/proposed', facts, `Proposed from what is cleared: ${dose(activity, timesUp, input)}`),
+  ];
+  if (activity === 'walk' && longestWalk) {
+    const ceiling = rules.activity.walkCeilingMetres;
+    because.push(
+      say(
+        'goal/distance',
+        [longestWalk.fact],
+        `${timesUp} times the longest walk done safely (${longestWalk.metres} m), at most ${ceiling.value} m (${ceiling.source})`,
+      ),
+    );
+    return {
+      goal: { activity, timesUp, metres: Math.min(ceiling.value, timesUp * longestWalk.metres) },
+      because,
+    };
+  }
+  if (activity !== 'walk' && activity !== 'back-raised') {
+    const hours = rules.activity.chairSpellHours.value;
+    because.push(
+      say('goal/chair-spell', facts, `Each chair spell: back to bed after ${hours} h at the latest`),
+    );
+  }
+  return { goal: { activity, timesUp }, because };
 }
 
-function whatStops(activity: Activity, input: GoalInput, cleared: ReadonlySet<string>): Because | null {
-  if (!isCleared(activity, cleared)) {
-    const facts = input.tierFact ? [input.tierFact] : [];
-    return say('goal/not-cleared', facts, `${capital(plain(activity))} is not cleared now`);
+/** What is asked in words, stage by stage. Source: design, goals row. */
+function dose(activity: Activity, times: number, input: GoalInput): string {
+  const minutes = input.rules.activity.spellMinutes.value;
+  const mayBeLifted = whatStops('lifted-to-chair', input) === null;
+  switch (activity) {
+    case 'walk':
+      return `${times} times walk`;
+    case 'chair':
+      return `${times} stand-and-turn transfers to the chair, all meals out of bed`;
+    case 'stand':
+      return `${times} stands with the help of the plan${mayBeLifted ? ', meals out of bed' : ''}`;
+    case 'edge-sit':
+      return `${times} spells at the edge of the bed${mayBeLifted ? ', or in a chair by lift' : ''}`;
+    default:
+      if (input.cleared!.has('upright')) return `${times} upright spells of ${minutes} min`;
+      return (
+        `${times} spells with the back raised as high as tolerated, building up to ${minutes} min` +
+        (mayBeLifted ? '; or a chair by lift if a nurse sets it' : '')
+      );
   }
-  const hold = input.holds.find((h) => isHeld(activity, h.scope));
-  if (hold) return say('goal/hold', [hold.event], `Hold on ${plain(hold.scope)}`);
-  const order = input.activityOrder;
-  if (order && !isOrdered(activity, order.value)) {
-    return say('goal/order', [order.fact], `Order: activity up to ${plain(order.value)}`);
-  }
-  const task = TASK_OF[activity];
-  const held = task === null ? undefined : input.plan.find((p) => p.task === task && p.hold);
-  return held
-    ? say(
-        'goal/task-held',
-        [...new Set(held.because.flatMap((b) => b.facts))],
-        `The plan holds: ${plain(held.task)}`,
-      )
-    : null;
-}
-
-/** The task of the plan that an activity is. */
-const TASK_OF: Readonly<Record<Activity, Task | null>> = {
-  'bed-exercise': null,
-  'back-raised': null,
-  'edge-sit': 'edge-of-bed',
-  stand: 'stand',
-  chair: 'bed-chair',
-  'lifted-to-chair': 'bed-chair',
-  march: 'stand',
-  walk: 'walk',
-  stairs: 'walk',
-  toilet: 'toilet',
-};
-
-/** The most that a goal asks of someone who moved this way before; null for no cap. Ours, practice. */
-function mostByUsualWay(usual: UsualWay): Activity | null {
-  if (usual.moves === 'bed' || usual.transfers === 'lifted') return 'edge-sit';
-  return usual.moves === 'wheelchair' ? 'chair' : null;
 }
 
 const plain = (code: string): string => code.replaceAll('-', ' ');
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const say = (rule: string, facts: EventId[], words: string): Because => ({ rule, facts, words });
