@@ -19,6 +19,8 @@ export class RisingSeen {
   /** The last check with a fall that still counts. */
   fell: Judged | null = null;
   latest: Judged | null = null;
+  /** Whether someone qualified ever measured a whole set in this stay. */
+  everWhole = false;
 
   get drop(): Stated<true> | null {
     return this.fell && { value: true, fact: this.fell.fact.id, at: this.fell.fact.occurred };
@@ -26,6 +28,7 @@ export class RisingSeen {
 
   take(fact: Fact, verdict: RisingVerdict, protocol: Protocol): void {
     this.latest = { verdict, fact };
+    this.everWhole ||= verdict.complete && isQualified(fact.author);
     if (verdict.fall === 'yes') this.fell = { verdict, fact };
     else if (
       this.fell &&
