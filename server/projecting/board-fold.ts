@@ -10,7 +10,7 @@ import {
 } from '@footboard/shared/capabilities/board/rules/board';
 import type { BoardState } from '@footboard/shared/capabilities/board/rules/board';
 import type { BoardView } from '@footboard/shared/capabilities/board/view';
-import { foldWard } from '@footboard/shared/capabilities/wards/rules/ward-state';
+import { foldWard, rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import { streamKey } from '@footboard/shared/kernel/event-type';
 import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
 import type { StayId, WardId } from '@footboard/shared/kernel/ids';
@@ -122,8 +122,8 @@ export class BoardFold {
 
   /** Totals of stays that have left since the last view; a long replay hands them on page by page. */
   totalsOfLeft(t: EpochMs): readonly StayTotals[] {
-    const { calendar } = this.#state;
-    return calendar ? this.#totals.drainLeft(calendar, t) : [];
+    const { calendar, wardState } = this.#state;
+    return calendar && wardState ? this.#totals.drainLeft(calendar, rulesOf(wardState), t) : [];
   }
 
   /** Drops the stays that have left without working out their totals. */
@@ -136,8 +136,8 @@ export class BoardFold {
   view(t: EpochMs): Seen {
     this.#whole = false;
     const { board, nextChange } = viewBoard(this.#state, t, this.#touched);
-    const { calendar } = this.#state;
-    const totals = calendar ? this.#totals.drain(calendar, t) : [];
+    const { calendar, wardState } = this.#state;
+    const totals = calendar && wardState ? this.#totals.drain(calendar, rulesOf(wardState), t) : [];
     this.#touched = new Set();
     this.#whole = true;
     return { board, nextChange, totals };

@@ -1,10 +1,11 @@
 /**
  * The ward day totals beside the board: for each stay with new facts, and for everybody in a bed
- * when the ward day turns, the rows that changed. A stay that has left is worked out once and
+ * when the ward day turns or the rules change, the rows that changed. A stay that has left is worked out once and
  * dropped, so that memory follows the beds.
  */
 import { totalsOf } from '@footboard/shared/capabilities/dayplan/rules/totals';
 import type { WardCalendar } from '@footboard/shared/capabilities/wards/context';
+import type { RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
 import { stayOf } from '@footboard/shared/kernel/event-type';
 import type { StayId } from '@footboard/shared/kernel/ids';
@@ -24,6 +25,7 @@ export class DayTotals {
   #due = new Set<StayId>();
   #left = new Set<StayId>();
   #day: EpochMs | null = null;
+  #rules: RulesDocument | null = null;
 
   take(events: readonly LoggedEvent[]): void {
     // A page speaks of few streams: each is looked up once.
@@ -64,9 +66,9 @@ export class DayTotals {
   }
 
   /** Rows of stays that have left since the last call; they are forgotten. */
-  drainLeft(calendar: WardCalendar, t: EpochMs): StayTotals[] {
+  drainLeft(calendar: WardCalendar, rules: RulesDocument, t: EpochMs): StayTotals[] {
     const rows: StayTotals[] = [];
-    for (const stay of this.#left) rows.push(...this.#changed(stay, calendar, t));
+    for (const stay of this.#left) rows.push(...this.#changed(stay, calendar, rules, t));
     this.forgetLeft();
     return rows;
   }
@@ -80,21 +82,22 @@ export class DayTotals {
   }
 
   /** All rows that changed since the last call. */
-  drain(calendar: WardCalendar, t: EpochMs): StayTotals[] {
-    const rows = this.drainLeft(calendar, t);
+  drain(calendar: WardCalendar, rules: RulesDocument, t: EpochMs): StayTotals[] {
+    const rows = this.drainLeft(calendar, rules, t);
     const day = calendar.wardDay(t).from;
-    const due = day === this.#day ? this.#due : this.#stays.keys();
-    for (const stay of due) rows.push(...this.#changed(stay, calendar, t));
+    const due = day === this.#day && rules === this.#rules ? this.#due : this.#stays.keys();
+    for (const stay of due) rows.push(...this.#changed(stay, calendar, rules, t));
     this.#due = new Set();
     this.#day = day;
+    this.#rules = rules;
     return rows;
   }
 
-  #changed(stay: StayId, calendar: WardCalendar, t: EpochMs): StayTotals[] {
+  #changed(stay: StayId, calendar: WardCalendar, rules: RulesDocument, t: EpochMs): StayTotals[] {
     const kept = this.#stays.get(stay)!;
     const record = { stay, version: kept.events.at(-1)?.version ?? 0, events: kept.events };
     const now = new Map<EpochMs, string>();
-    for (const total of totalsOf(record, calendar, t)) now.set(total.from, JSON.stringify(total));
+    for (const total of totalsOf(record, calendar, t, rules)) now.set(total.from, JSON.stringify(total));
     const before = kept.written;
     kept.written = now;
     // A leaving that is told late takes days back; of what was stored earlier nothing is known here.

@@ -5,11 +5,12 @@ import { goalSet, sessionRecorded } from '@footboard/shared/capabilities/session
 import type { Goal, Session } from '@footboard/shared/capabilities/sessions/values';
 import type { Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent } from '@footboard/shared/kernel/event-type';
+import type { EventId } from '@footboard/shared/kernel/ids';
 import { toEpoch } from '@footboard/shared/kernel/times';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
 import { underPolicy } from '../people/policy.ts';
-import { judgedAt, tierAt } from '../stays/judged.ts';
+import { judgedAt, tierAt, viewAt } from '../stays/judged.ts';
 import { AHEAD_TAKEN_AS_NOW, isRefusal, readsStay, sayAt, stayAt, stayStream } from '../stays/standing.ts';
 import type { Standing } from '../stays/standing.ts';
 
@@ -95,6 +96,38 @@ export function goalWithinCleared(
   return null;
 }
 
+/**
+ * A proposal that is accepted must still stand, then and now: the same goal, on the same sessions.
+ * One more session, a hold or another goal since may have made it another proposal, or none.
+ */
+function proposalStands(
+  context: DecideContext,
+  standing: Standing,
+  goal: Goal,
+  accepts: readonly EventId[],
+): Refusal | null {
+  for (const t of judgedAt(context, standing)) {
+    const { proposal } = viewAt(context, standing, t);
+    if (proposal && sameGoal(proposal.goal, goal) && sameSessions(proposal.sessions, accepts)) continue;
+    return refuse(
+      'proposal-gone',
+      proposal
+        ? 'the proposal that stands now asks for something else, or stands on other sessions'
+        : 'no step of the goal is proposed any more',
+      'Look at the goal and its proposal again; accept what stands there now, or set the goal yourself.',
+      '/accepts',
+    );
+  }
+  return null;
+}
+const sameGoal = (a: Goal, b: Goal): boolean =>
+  a.activity === b.activity &&
+  a.timesUp === b.timesUp &&
+  a.minutesOutOfBed === b.minutesOutOfBed &&
+  a.metres === b.metres;
+const sameSessions = (a: readonly EventId[], b: readonly EventId[]): boolean =>
+  new Set(a).size === new Set(b).size && a.every((one) => b.includes(one));
+
 const setGoal = decider({
   command: commands.setGoal,
   reads: readsStay,
@@ -103,6 +136,7 @@ const setGoal = decider({
     if (isRefusal(standing)) return standing;
     return (
       goalWithinCleared(context, standing, data.goal, '/goal') ??
+      (data.accepts?.length ? proposalStands(context, standing, data.goal, data.accepts) : null) ??
       accept(
         newEvent(goalSet, stayStream(data.stay), {
           goal: data.goal,

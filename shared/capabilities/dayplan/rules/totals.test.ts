@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { HOUR } from '../../../kernel/times.ts';
 import {
+  begun,
   calendar,
   canonical,
   correct,
@@ -14,6 +15,7 @@ import {
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { histories } from '../../board/rules/random-history.testkit.ts';
+import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { totalsOf } from './totals.ts';
 
 const totals = (until: number, ...told: readonly Told[]) => totalsOf(stayOf(...told), calendar, hours(until));
@@ -52,11 +54,35 @@ describe('ward day totals', { timeout: 60_000 }, () => {
     expect(totals(400, left)).toHaveLength(1);
   });
   it('judges each day by the goal that stood at its end', () => {
-    const up = [session(1), session(2), session(15)];
-    expect(totals(20, goal(0.5, 3), ...up, goal(10, 2), goal(15, 2))).toMatchObject([
+    const up = [session(15), session(16), session(39)];
+    expect(totals(41, goal(0.5, 3), ...up, goal(30, 2), goal(39, 2)).slice(1)).toMatchObject([
       { goal: { timesUp: 2 }, goalMet: true },
       { goal: { timesUp: 2 }, goalMet: false },
     ]);
+  });
+  it('asks on the day of arrival and of leaving for the part of the waking hours there', () => {
+    // 3 of 14 waking hours are left on arrival; the person leaves after 7 of them.
+    const left: Told = { type: 'stay-ended', at: 21, payload: { bed: 'bed-1', to: 'home' } };
+    const days = totals(60, goal(0.5, 4), session(1), session(15), session(16), left);
+    expect(days).toMatchObject([
+      { goal: { timesUp: 1 }, goalMet: true },
+      { goal: { timesUp: 2 }, goalMet: true },
+    ]);
+    const oneLess = totals(60, goal(0.5, 4), session(15), left);
+    expect(oneLess).toMatchObject([{ goalMet: null }, { goal: { timesUp: 2 }, goalMet: false }]);
+    expect(totals(60, goal(0.5, 4), session(15))[1]).toMatchObject({ goal: { timesUp: 4 } });
+    const byNight: Told = { type: 'stay-ended', at: 13.5, payload: { bed: 'bed-1', to: 'died' } };
+    const begunByNight = [{ ...begun(), at: 13 }, { ...goal(13.2, 3), at: 13.2 }, byNight];
+    expect(totalsOf(recordOf(begunByNight), calendar, hours(60))).toMatchObject([
+      { goal: null, goalMet: null },
+    ]);
+  });
+  it("counts the part by the ward's own waking hours", () => {
+    const rules = structuredClone(DEFAULT_RULES);
+    rules.activity.wakingHours.value = 6;
+    const told = stayOf(goal(0.5, 4));
+    expect(totalsOf(told, calendar, hours(5), rules)).toMatchObject([{ goal: { timesUp: 2 } }]);
+    expect(totalsOf(told, calendar, hours(5))).toMatchObject([{ goal: { timesUp: 1 } }]);
   });
   it('follows a late, a corrected and a withdrawn entry to the day it belongs to', () => {
     const late = { ...session(1, { metres: 10 }), id: 's', recorded: 30 };

@@ -3,9 +3,11 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import type { Fact, StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { amountsOf, goalMet, lastGoalSet, sessionsOf } from '../../sessions/rules/activity.ts';
+import { goalForShare, shareOfDay } from '../../sessions/rules/waking.ts';
 import type { Goal } from '../../sessions/values.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { localDate } from '../../wards/rules/calendar.ts';
+import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
 
 /** One stay on one ward day. `recorded: false` is a gap, never a zero. */
 export interface WardDayTotal {
@@ -26,16 +28,24 @@ export interface WardDayTotal {
   /** Sums of what was written down; null when no amount was. */
   readonly minutesOutOfBed: number | null;
   readonly metres: number | null;
-  /** The goal that a person set, as it stood at the end of that day (or at `t`). */
+  /**
+   * The goal that a person set, as it stood at the end of that day (or at `t`); on the day of arrival
+   * and of leaving its part for the waking hours there, null when these were none.
+   */
   readonly goal: Goal | null;
   readonly goalMet: boolean | null;
 }
 
 /**
  * Each ward day of a stay, from arrival until it ended or `t`, oldest first. A pure function of the
- * stay's facts: a late or corrected entry changes the day it belongs to.
+ * stay's facts and the ward's rules: a late or corrected entry changes the day it belongs to.
  */
-export function totalsOf(record: StayRecord, calendar: WardCalendar, t: EpochMs): WardDayTotal[] {
+export function totalsOf(
+  record: StayRecord,
+  calendar: WardCalendar,
+  t: EpochMs,
+  rules: RulesDocument = DEFAULT_RULES,
+): WardDayTotal[] {
   const { facts } = effectiveFacts(record);
   const began = facts.find((f) => f.type === 'stay-begun')?.occurred;
   if (began === undefined || began > t) return [];
@@ -48,7 +58,9 @@ export function totalsOf(record: StayRecord, calendar: WardCalendar, t: EpochMs)
   const totals: WardDayTotal[] = [];
   let day = calendar.wardDay(began);
   while (day.from <= until) {
-    const goal = goalAt(facts, Math.min(day.to - 1, until));
+    const whole = goalAt(facts, Math.min(day.to - 1, until));
+    const share = shareOfDay(day, { from: began, to: ended }, calendar, rules);
+    const goal = whole && goalForShare(whole, share);
     const amounts = amountsOf(sessions, day, goal);
     const { recorded, done, part, stopped, notDone, timesUp, minutesOutOfBed, metres } = amounts;
     totals.push({
