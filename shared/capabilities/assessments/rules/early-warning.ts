@@ -13,7 +13,7 @@ import type { EarlyWarning } from '../values.ts';
 import { HIGHEST_SCORE, HIGHEST_WITHOUT_THREE } from './news2-chart.ts';
 
 type ScoreFact = Fact<EarlyWarning>;
-const isScore = (fact: Fact): fact is ScoreFact => fact.type === 'early-warning-recorded';
+export const isScore = (fact: Fact): fact is ScoreFact => fact.type === 'early-warning-recorded';
 
 /** A parameter at 3 weighs beside an equal total; the total weighs first. */
 const worse = (a: EarlyWarning, b: EarlyWarning): boolean =>

@@ -1,13 +1,29 @@
 /**
  * May we start, for the next session: the latest readings, what is in force and what was last seen
- * against the ward's limits. Orders, local policy and the clinician at the bedside come first.
+ * against the ward's limits. What was not taken, or too long ago, asks first: it is never taken as
+ * normal. Orders, local policy and the clinician at the bedside come first.
  */
+import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { HoldView, StartView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Capability, PlanInput } from '../../handling/rules/types.ts';
+import type { Triggers } from '../../orders/rules/triggers.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { CountingInput, Found, StartWhy } from './counting.ts';
+import { wordOf } from './may-start.ts';
+import { OrdersThen } from './orders-then.ts';
 import type { ProtocolLookup } from './protocol.ts';
+import {
+  attachmentReasons,
+  cooperationReasons,
+  holdReasons,
+  orderReasons,
+  stageReasons,
+  triggerReasons,
+} from './start-in-force.ts';
+import { judgeCare, judgeScore } from './start-care.ts';
+import { judgeSigns } from './start-signs.ts';
 import type { TierJudgement } from './tier.ts';
 
 export interface MayStartInput {
@@ -17,6 +33,7 @@ export interface MayStartInput {
   readonly rules: RulesDocument;
   readonly protocols: ProtocolLookup;
   readonly tier: TierJudgement;
+  readonly triggers: Triggers;
   readonly capability: Capability;
   readonly holds: readonly HoldView[];
   readonly orders: PlanInput['orders'];
@@ -25,6 +42,76 @@ export interface MayStartInput {
   readonly note: (at: EpochMs) => void;
 }
 
-export function mayStartNow(_input: MayStartInput): StartView {
-  return { word: 'ask-first', reasons: [], notTaken: [] };
+export function mayStartNow(input: MayStartInput): StartView {
+  const { facts, t, rules, note, tier, capability } = input;
+  const clear = tier.seen.stages.get('clear');
+  const clearedAt = clear?.outcome === 'met' ? clear.at : null;
+  const found: Found = { reasons: [], notTaken: [], tooOld: [] };
+  const counting: CountingInput = { facts, t, rules, clearedAt, note };
+  judgeSigns({ ...counting, ...targetInForce(facts) }, found);
+  judgeScore(counting, found);
+  judgeCare(counting, found);
+  const notTaken = [...found.notTaken];
+  const reasons = joinReasons([
+    ...stageReasons(tier, input.protocols),
+    ...triggerReasons(input.triggers, rules),
+    ...holdReasons(input.holds),
+    ...orderReasons(input.orders),
+    ...found.reasons,
+    ...cooperationReasons(capability, tier),
+    ...attachmentReasons(input.attachments),
+    ...(notTaken.length > 0 ? [takeFirst(notTaken, found.tooOld, rules)] : []),
+  ]);
+  const { waitsForHelp, followsInstructions } = capability;
+  if (waitsForHelp === 'not known' || followsInstructions === 'not known') {
+    notTaken.push('waits for help, follows instructions');
+  }
+  return { word: wordOf(reasons), reasons, notTaken };
+}
+
+/** Of two views of one stay the stricter, with the reasons of both. */
+export function joinStarts(a: StartView, b: StartView): StartView {
+  const reasons = joinReasons([...a.reasons, ...b.reasons]);
+  return { word: wordOf(reasons), reasons, notTaken: [...new Set([...a.notTaken, ...b.notTaken])] };
+}
+
+/** What stops before what asks; the same said twice is said once, with the facts of both. */
+function joinReasons(reasons: readonly StartWhy[]): StartWhy[] {
+  const once = new Map<string, StartWhy>();
+  for (const reason of reasons) {
+    const said = once.get(reason.words);
+    const facts = said ? [...new Set([...said.facts, ...reason.facts])] : reason.facts;
+    once.set(reason.words, { ...(said?.word === 'not-now' ? said : reason), facts });
+  }
+  const all = [...once.values()];
+  return [...all.filter((r) => r.word === 'not-now'), ...all.filter((r) => r.word === 'ask-first')];
+}
+
+const takeFirst = (
+  notTaken: readonly string[],
+  facts: readonly EventId[],
+  { start: { readingHours } }: RulesDocument,
+): StartWhy => ({
+  word: 'ask-first',
+  words: `to take first: ${notTaken.join(', ')}`,
+  limit: readingHours.value,
+  source: readingHours.source,
+  takenAt: null,
+  facts: [...new Set(facts)],
+});
+
+/** The person's own oxygen target by the orders so far, and the order that gave it. */
+function targetInForce(facts: readonly Fact[]): {
+  readonly oxygenTarget: OrdersThen['oxygenTarget'];
+  readonly targetFact: EventId | null;
+} {
+  const orders = new OrdersThen();
+  let targetFact: EventId | null = null;
+  for (const fact of facts) {
+    if (fact.type !== 'order-changed') continue;
+    const before = orders.oxygenTarget;
+    orders.take(fact);
+    if (orders.oxygenTarget !== before && orders.oxygenTarget?.low !== before?.low) targetFact = fact.id;
+  }
+  return { oxygenTarget: orders.oxygenTarget, targetFact };
 }

@@ -6,6 +6,7 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
+import { joinStarts } from '../../assessments/rules/may-start-now.ts';
 import { standsAgainst, type Claim, type Restriction } from '../../corrections/rules/claims.ts';
 import { asksMore, joinPlans, joinReasons } from '../../handling/rules/join-plans.ts';
 import type { StayView, TaskPlan, TierView } from '../view.ts';
@@ -168,6 +169,7 @@ function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, A
     onOwn: safer.onOwn && told.onOwn,
     due: URGENCY.indexOf(told.due.state) > URGENCY.indexOf(safer.due.state) ? told.due : safer.due,
     firstTimeUpPending: safer.firstTimeUpPending || told.firstTimeUpPending,
+    mayStart: safer.mayStart && told.mayStart ? joinStarts(safer.mayStart, told.mayStart) : base.mayStart,
   };
 }
 

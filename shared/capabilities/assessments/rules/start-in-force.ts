@@ -1,0 +1,143 @@
+/**
+ * What is in force or was seen and stands against starting, for "may we start": stages not met,
+ * triggers nobody has looked at, holds, orders, attachments, help not waited for. Common practice, no
+ * source, but for what the ward's documents say of each.
+ */
+import type { EventId } from '../../../kernel/ids.ts';
+import type { HoldView } from '../../board/view.ts';
+import { TRIGGER_HELP } from '../../handling/rules/trigger-help.ts';
+import type { Capability, PlanInput } from '../../handling/rules/types.ts';
+import type { Triggers } from '../../orders/rules/triggers.ts';
+import type { HoldScope } from '../../orders/values.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import { findingsOf, type Assessment } from './judge-stage.ts';
+import { judgeCooperation } from './may-start.ts';
+import type { ProtocolLookup } from './protocol.ts';
+import type { StartWhy } from './counting.ts';
+import type { TierJudgement } from './tier.ts';
+
+const PRACTICE = 'common practice, no source';
+const plain = (code: string) => code.replaceAll('-', ' ');
+const why = (
+  word: StartWhy['word'],
+  words: string,
+  facts: readonly (EventId | undefined)[],
+  source = PRACTICE,
+): StartWhy => ({
+  word,
+  words,
+  limit: null,
+  source,
+  takenAt: null,
+  facts: facts.filter((f) => f !== undefined),
+});
+
+/** Parts of the stage "may we start" that were not met at the last check, in the words of its document. */
+export function stageReasons({ seen }: TierJudgement, protocols: ProtocolLookup): StartWhy[] {
+  const standing = seen.stages.get('clear');
+  if (!standing) {
+    // Nothing stays cleared after a check that cannot be read and found less: nothing stays answered either.
+    return seen.remarks
+      .filter((r) => r.rule === 'tier/protocol-not-found')
+      .slice(-1)
+      .map(({ words, fact }) => why('ask-first', words, [fact.id]));
+  }
+  if (standing.outcome !== 'not-met') return [];
+  const { fact } = standing;
+  const { protocol, stages } = fact.data as Assessment;
+  const stage = protocols(protocol.id, protocol.version)?.stages.find((s) => s.shows === 'clear');
+  const record = stages.find((s) => s.stage === stage?.id);
+  if (!stage || !record) return [];
+  const failed = stage.parts.filter((part) => {
+    const found = part.gate === 'informs' ? [] : findingsOf(record, part);
+    const oneSideDoes = part.gate === 'one-side' && found.some((f) => f.result === 'met');
+    return found.some((f) => f.result === 'not-met') && !oneSideDoes;
+  });
+  const reasons = failed.map((part) =>
+    why('not-now', `${part.says}: not met at the last check`, [fact.id], part.source),
+  );
+  if (record.symptom && stage.symptomStops) {
+    reasons.push(why('not-now', 'A symptom at the start of the last check', [fact.id], stage.source));
+  }
+  if (reasons.length > 0 || record.outcome === 'met') return reasons;
+  return [why('not-now', `${stage.word ?? stage.id}: not met at the last check`, [fact.id], stage.source)];
+}
+
+/** A trigger whose row keeps the person in bed is not now; every other one asks first. */
+export const triggerReasons = ({ open }: Triggers, rules: RulesDocument): StartWhy[] =>
+  open.map((o) =>
+    why(
+      TRIGGER_HELP[o.kind].holds.includes('edge-of-bed') ? 'not-now' : 'ask-first',
+      `${o.words}: not looked at since`,
+      [o.event],
+      o.kind === 'early-warning-rise' ? rules.earlyWarning.totalFrom.source : PRACTICE,
+    ),
+  );
+
+const HOLD_SAYS: Readonly<Record<HoldScope, readonly [StartWhy['word'], string]>> = {
+  walking: ['ask-first', 'hold on walking'],
+  standing: ['ask-first', 'hold on standing: up to the edge of the bed only'],
+  'out-of-bed': ['not-now', 'hold on getting out of bed'],
+  'raising-the-back': ['not-now', 'hold on raising the back'],
+  'all-including-turning': ['not-now', 'hold on all moves, turning too'],
+};
+export const holdReasons = (holds: readonly HoldView[]): StartWhy[] =>
+  holds.map((h) => {
+    const [word, says] = HOLD_SAYS[h.scope];
+    const due = h.reviewDue ? '; HOLD REVIEW DUE' : '';
+    return why(word, `${says} (${plain(h.reason)})${due}`, [h.event], 'the hold on this stay');
+  });
+
+/** An order that only limits is no reason not to start; it is said where it keeps the person in bed or at its edge. */
+export function orderReasons({ activity }: PlanInput['orders']): StartWhy[] {
+  const by = 'the order in force';
+  if (activity?.value === 'bed') return [why('not-now', 'order: stays in bed', [activity.fact], by)];
+  if (activity?.value !== 'edge-of-bed') return [];
+  return [why('ask-first', 'order: up to the edge of the bed only', [activity.fact], by)];
+}
+
+const WHO: Readonly<Record<string, string>> = {
+  nobody: 'nobody disconnects it',
+  nurse: 'a nurse disconnects it',
+  'anyone-trained': 'anyone trained disconnects it',
+};
+export const attachmentReasons = (attachments: PlanInput['attachments']): StartWhy[] =>
+  attachments
+    .filter(
+      ({ value }) =>
+        value.needsOwnPerson || value.disconnects === 'nobody' || value.kind === 'oxygen-cylinder',
+    )
+    .map(({ value, fact }) => {
+      const own = value.needsOwnPerson ? 'needs a person to itself; ' : '';
+      return why('ask-first', `${plain(value.kind)}: ${own}${WHO[value.disconnects]}`, [fact]);
+    });
+
+/** The worst of the ward's window decides; what is not known is never taken as "yes". */
+export function cooperationReasons(
+  { waitsForHelp, followsInstructions }: Capability,
+  { seen }: TierJudgement,
+): StartWhy[] {
+  const reasons: StartWhy[] = [];
+  const saidBy = (says: (c: (typeof seen.cooperation)[number]['value']) => boolean) =>
+    seen.cooperation.findLast((c) => says(c.value))?.fact;
+  const take = (found: ReturnType<typeof judgeCooperation>, fact: EventId | undefined) => {
+    for (const { word, words, source } of found) reasons.push(why(word, words, [fact], source));
+  };
+  if (waitsForHelp === 'not known') {
+    reasons.push(why('ask-first', 'not known whether the person waits for help: never alone', []));
+  } else {
+    take(
+      judgeCooperation({ waitsForHelp, followsInstructions: 'yes' }),
+      saidBy((c) => c.waitsForHelp === waitsForHelp),
+    );
+  }
+  if (followsInstructions === 'not known') {
+    reasons.push(why('ask-first', 'not known whether the person follows instructions', []));
+  } else {
+    take(
+      judgeCooperation({ waitsForHelp: 'yes', followsInstructions }),
+      saidBy((c) => c.followsInstructions === followsInstructions),
+    );
+  }
+  return reasons;
+}
