@@ -21,7 +21,7 @@ const varies = (at: number) =>
   check('edge', at, {}, { cooperation: { waitsForHelp: 'varies', followsInstructions: 'yes' } });
 describe('an open trigger with hours of its own', () => {
   const fell = stayOf(first, { ...trigger('fall', 2), id: 'fell' });
-  it('comes before the next move, and by its time also when nobody moves', () => {
+  it('DUE-2 comes before the next move, and by its time also when nobody moves', () => {
     expect(due(fell, before(3))).toEqual({
       state: 'at-next-move',
       at: null,

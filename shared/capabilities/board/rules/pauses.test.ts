@@ -28,7 +28,7 @@ const asleep = (at: number): Told => ({
   payload: {},
 });
 describe('off the ward', () => {
-  it('the check is due at the next move, not overdue', () => {
+  it('DUE-3 the check is due at the next move, not overdue', () => {
     expect(seen(stayOf(first, away(2)), hours(20))).toMatchObject({
       due: {
         state: 'at-next-move',
@@ -206,7 +206,7 @@ describe('seen asleep', () => {
       because: [{ rule: 'due/asleep' }, { rule: 'due/every-shift' }],
     });
   });
-  it('touches neither trust nor the plan', () => {
+  it('DUE-3 touches neither trust nor the plan', () => {
     const told = [first, trigger('sedation', 12)];
     const awake = seen(stayOf(...told), hours(13.5));
     const sleeps = seen(stayOf(...told, asleep(13)), hours(13.5));
