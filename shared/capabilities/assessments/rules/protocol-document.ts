@@ -92,17 +92,23 @@ export const protocolDocument = z
       ctx.addIssue({ code: 'custom', path, message });
     const ids = new Set<string>();
     const tierWords = new Set<string>([p.lowestWord, 'Not known']);
-    if (p.lowestWord === 'Not known') fault(['lowestWord'], '"Not known" is kept for "not assessed here"');
+    if (p.lowestWord === 'Not known')
+      fault(['lowestWord'], '"Not known" is kept for "not assessed here": choose another word');
     let meaningSoFar = -1;
     let worded = false;
     p.stages.forEach((s, i) => {
-      if (ids.has(s.id)) fault(['stages', i, 'id'], `stage ${s.id} is there twice`);
+      if (ids.has(s.id))
+        fault(['stages', i, 'id'], `stage "${s.id}" is there twice: give one of them another id`);
       ids.add(s.id);
       if (s.word === null) {
-        if (worded) fault(['stages', i, 'word'], 'only the first stages may have no word');
+        if (worded)
+          fault(['stages', i, 'word'], 'only the first stages may have no word: give this one a word');
       } else {
         worded = true;
-        if (tierWords.has(s.word)) fault(['stages', i, 'word'], `the word ${s.word} is there twice`);
+        if (tierWords.has(s.word)) {
+          const why = s.word === 'Not known' ? 'is kept for "not assessed here"' : 'is there twice';
+          fault(['stages', i, 'word'], `the word "${s.word}" ${why}: choose another word`);
+        }
         tierWords.add(s.word);
       }
       if (s.shows !== null) {
@@ -110,17 +116,21 @@ export const protocolDocument = z
         if (rank <= meaningSoFar) {
           fault(
             ['stages', i, 'shows'],
-            `"${s.shows}" must come once, in the order ${STAGE_MEANINGS.join(', ')}`,
+            `"${s.shows}" must come once, in the order ${STAGE_MEANINGS.join(', ')}; a stage of another meaning shows null`,
           );
         }
         meaningSoFar = Math.max(meaningSoFar, rank);
       }
       const parts = new Set<string>();
       s.parts.forEach((part, j) => {
-        if (parts.has(part.id)) fault(['stages', i, 'parts', j, 'id'], `part ${part.id} is there twice`);
+        if (parts.has(part.id))
+          fault(
+            ['stages', i, 'parts', j, 'id'],
+            `part "${part.id}" is there twice: give one of them another id`,
+          );
         parts.add(part.id);
       });
     });
-    if (!worded) fault(['stages'], 'at least one stage needs a tier word');
+    if (!worded) fault(['stages'], 'at least one stage needs a tier word: give the last one a word');
   });
 export type Protocol = z.infer<typeof protocolDocument>;

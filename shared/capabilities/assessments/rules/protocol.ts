@@ -2,28 +2,20 @@
 import type { WardState } from '../../wards/context.ts';
 import { DEFAULT_PROTOCOL } from './default-protocol.ts';
 import { protocolDocument, type Protocol } from './protocol-document.ts';
+import { senseFaults, shapeFaults, type Fault } from './protocol-faults.ts';
 
 export * from './protocol-document.ts';
+export { protocolWarnings } from './protocol-faults.ts';
 
 /** Checks a document someone wants to publish. Faults name their place (JSON pointer) and reason. */
-export function checkProtocol(
-  document: unknown,
-): { ok: Protocol } | { faults: { place: string; reason: string }[] } {
+export function checkProtocol(document: unknown): { ok: Protocol } | { faults: Fault[] } {
   const parsed = protocolDocument.safeParse(document);
-  if (!parsed.success) {
-    return {
-      faults: parsed.error.issues.map((issue) => ({
-        place: issue.path.length ? `/${issue.path.map(String).join('/')}` : '',
-        reason: issue.message,
-      })),
-    };
-  }
+  if (!parsed.success) return { faults: shapeFaults(parsed.error.issues) };
+  const faults = senseFaults(parsed.data);
   if (parsed.data.id === DEFAULT_PROTOCOL.id) {
-    return {
-      faults: [{ place: '/id', reason: `${DEFAULT_PROTOCOL.id} is Footboard's own: choose another id` }],
-    };
+    faults.unshift({ place: '/id', reason: `${DEFAULT_PROTOCOL.id} is Footboard's own: choose another id` });
   }
-  return { ok: parsed.data };
+  return faults.length > 0 ? { faults } : { ok: parsed.data };
 }
 
 /** Finds a protocol by the id and version an assessment names; null when there is none. */
