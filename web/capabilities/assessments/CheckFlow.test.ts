@@ -6,7 +6,7 @@ import { boardRow, stayRow } from '../../board/rows.testkit.ts';
 import { bench } from '../entry/entry.testkit.ts';
 import CheckFlow from './CheckFlow.vue';
 
-const given = (view = stayRow(), role = 'nurse') =>
+const given = (view = stayRow(), role = 'nurse', over: Record<string, unknown> = {}) =>
   bench(CheckFlow, {
     stay: 's1',
     view,
@@ -14,6 +14,7 @@ const given = (view = stayRow(), role = 'nurse') =>
     rules: DEFAULT_RULES,
     board: boardRow([]),
     role,
+    ...over,
   });
 type Form = ReturnType<typeof given>;
 const cooperates = async (form: Form) => {
@@ -33,6 +34,24 @@ const wellDone = async (form: Form, asksHow: boolean) => {
 };
 const part = (form: Form, says: string) =>
   form.wrapper.findAll('.part').find((p) => p.text().includes(says))!;
+
+/** The button of the depth without a pressure set. */
+const WITHOUT_SET = 'Fullunder 4 minutes';
+const noSymptoms = (form: Form) =>
+  form.wrapper
+    .findAll('[role=group]')
+    .find((g) => g.text().startsWith('Symptoms on rising'))!
+    .findAll('button')
+    .find((b) => b.text() === 'None')!
+    .trigger('click');
+const pressureInto = (form: Form) => async (says: string, systolic: string, diastolic: string) => {
+  const slot = form.wrapper.findAll('fieldset').find((f) => f.text().startsWith(says))!;
+  const [first, second] = slot.findAll('input');
+  await first!.setValue(systolic);
+  await first!.trigger('change');
+  await second!.setValue(diastolic);
+  await second!.trigger('change');
+};
 
 const stopped = async () => {
   const form = given();
@@ -226,18 +245,116 @@ describe('readings', () => {
     await clear(form);
     await wellDone(form, true);
     await wellDone(form, true);
-    const slot = (says: string) => form.wrapper.findAll('fieldset').find((f) => f.text().startsWith(says))!;
-    const put = async (says: string, systolic: string, diastolic: string) => {
-      const [first, second] = slot(says).findAll('input');
-      await first!.setValue(systolic);
-      await first!.trigger('change');
-      await second!.setValue(diastolic);
-      await second!.trigger('change');
-    };
+    const put = pressureInto(form);
     await put('Pressure standing, 1 min', '124', '78');
-    expect(form.wrapper.text()).toContain('Incomplete');
+    expect(form.wrapper.text()).toContain('INCOMPLETE');
     await put('Pressure standing, 3 min', '110', '78');
+    await noSymptoms(form);
     expect(form.wrapper.text()).toContain('Pressure falls on rising');
-    expect(form.wrapper.text()).toContain('systolic fell 20');
+    expect(form.wrapper.text()).toContain('Systolic fell 20: from 130/80 lying to 110/78 at 3 min standing');
+    expect(form.wrapper.text()).toContain(DEFAULT_RULES.rising.systolicFall.source);
+    expect(form.wrapper.text()).toContain('Sit, then try once more');
+    expect(form.wrapper.text()).toContain('Tell the prescriber');
+  });
+
+  // Common practice, no source: sit 2 minutes, then once more (design, what pressure on rising does).
+  it('asks for a second try after a fall without symptoms, and keeps both tries', async () => {
+    const form = given();
+    await form.tap(WITHOUT_SET);
+    await clear(form);
+    await wellDone(form, true);
+    await pressureInto(form)('Pressure seated', '130', '80');
+    await wellDone(form, true);
+    const put = pressureInto(form);
+    expect(form.wrapper.text()).not.toContain('Second try');
+    await put('Pressure standing, 1 min', '108', '78');
+    expect(form.wrapper.text()).toContain('Second try, standing 1 min');
+    await noSymptoms(form);
+    form.tick(180_000);
+    await put('Second try, standing 1 min', '112', '79');
+    expect(form.wrapper.text()).toContain('Standing counts, with the caution');
+    expect(form.wrapper.text()).toContain('Second try, standing 1 min');
+    await form.tap('All the rest met');
+    await form.tap('Free, on their own');
+    await form.tap('Stage met, go on');
+    await form.tap('Stop before this');
+    await form.tap('Record this check');
+    const data = recordAssessment.data.parse(form.sent[0]!.body.data);
+    const standing = data.readings.filter((r) => r.kind === 'pressure' && r.posture === 'standing');
+    expect(standing.map((r) => r.kind === 'pressure' && [r.systolic, r.minute])).toEqual([
+      [108, 1],
+      [112, 1],
+    ]);
+    expect(Date.parse(standing[1]!.at) - Date.parse(standing[0]!.at)).toBe(180_000);
+  });
+
+  it('more oxygen than at the check before asks first', async () => {
+    const form = given(stayRow(), 'nurse', { oxygenFlowBefore: 2 });
+    await form.tap(WITHOUT_SET);
+    await form.type('saturation', '96');
+    await form.type('oxygen given', '2');
+    expect(form.wrapper.text()).not.toContain('Ask first');
+    await form.type('oxygen given', '3');
+    expect(form.wrapper.text()).toContain('Ask first');
+    expect(form.wrapper.text()).toContain('more oxygen than at the last check (2 to 3 litres a minute)');
+  });
+});
+
+describe('where the check begins', () => {
+  const suggested = (from: string, depth: 'full' | 'full-with-pressure' = 'full') =>
+    stayRow({
+      nextCheck: { depth, from, because: [{ rule: 'next', facts: [], words: 'Edge was cleared today' }] },
+    });
+
+  it('is every stage in order unless a later one, that the rules suggest, is chosen by hand', async () => {
+    const form = given(suggested('stand'));
+    expect(form.wrapper.text()).toContain('Suggested: Full, from Stand');
+    await form.tap(WITHOUT_SET);
+    await clear(form);
+    expect(form.wrapper.find('h3.title').text()).toBe('Upright');
+  });
+
+  it('asks the first stage all the same, then goes on at the suggested one; what lies between is "not tested"', async () => {
+    const form = given(suggested('stand'));
+    await form.tap('Clear, then Stand');
+    await form.tap(WITHOUT_SET);
+    expect(form.wrapper.find('h3.title').text()).toBe('Clear');
+    expect(form.wrapper.text()).toContain('then on at Stand');
+    await clear(form);
+    expect(form.wrapper.find('h3.title').text()).toBe('Stand');
+    await form.tap('Back');
+    expect(form.wrapper.find('h3.title').text()).toBe('Clear');
+    await form.tap('Stage met, go on');
+    await wellDone(form, true);
+    await form.tap('Stop before this');
+    expect(form.wrapper.text()).toContain('passed over: what was found before stands');
+    await form.tap('Record this check');
+    const data = recordAssessment.data.parse(form.sent[0]!.body.data);
+    expect(data.stages.map((s) => [s.stage, s.outcome])).toEqual([
+      ['clear', 'met'],
+      ['upright', 'not-tested'],
+      ['edge', 'not-tested'],
+      ['stand', 'met'],
+    ]);
+    expect(data.stages[1]!.findings.every((f) => f.result === 'not-tested')).toBe(true);
+    expect(form.wrapper.text()).not.toContain('cannot be recorded');
+  });
+
+  it('leaves the stages passed over out when the check stops before the suggested one', async () => {
+    const form = given(suggested('stand'));
+    await form.tap('Clear, then Stand');
+    await form.tap(WITHOUT_SET);
+    await clear(form);
+    await form.tap('Stop before this');
+    await form.tap('Record this check');
+    const data = recordAssessment.data.parse(form.sent[0]!.body.data);
+    expect(data.stages.map((s) => s.stage)).toEqual(['clear']);
+  });
+
+  it.each(['clear', 'upright'])('offers no shortcut to %s, and none past a pressure set', (from) => {
+    expect(given(suggested(from)).wrapper.text()).not.toContain('Where to begin');
+    const whole = given(suggested('stand', 'full-with-pressure')).wrapper.text();
+    expect(whole).not.toContain('Where to begin');
+    expect(whole).toContain('Needed now: full, with pressure set (Edge was cleared today)');
   });
 });

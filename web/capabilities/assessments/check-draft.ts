@@ -36,12 +36,16 @@ export interface StageDraft {
   readonly oneLeg: Side | null;
   /** The whole stage left untested, and why. */
   readonly notTested: NonNullable<StageRecord['reason']> | null;
+  /** Passed over on the way to the stage where the check begins: recorded as not tested, which changes nothing. */
+  readonly passedOver: boolean;
   /** When the stage was closed; null while it is open. */
   readonly at: EpochMs | null;
 }
 
 export interface CheckDraft {
   readonly depth: Exclude<Depth, 'confirm'>;
+  /** The stage to go on at after the first, which is always asked; null for every stage in order. */
+  readonly startAt: string | null;
   /** Stages in order, as far as the check has got; the last one may be open. */
   readonly stages: readonly StageDraft[];
   /** `made-safe`: a part was not met and the person has not yet been made safe. */
@@ -80,6 +84,7 @@ const openStage = (stage: ProtocolStage, firstTimeUp: boolean): StageDraft => {
     symptom: null,
     oneLeg: null,
     notTested: null,
+    passedOver: false,
     at: null,
   };
 };
@@ -87,10 +92,11 @@ const openStage = (stage: ProtocolStage, firstTimeUp: boolean): StageDraft => {
 export function startCheck(
   protocol: Protocol,
   depth: Exclude<Depth, 'confirm'>,
-  options: { firstTimeUp: boolean; answers: readonly string[] },
+  options: { firstTimeUp: boolean; answers: readonly string[]; startAt?: string | null },
 ): CheckDraft {
   return {
     depth,
+    startAt: options.startAt ?? null,
     stages: [openStage(protocol.stages[0]!, options.firstTimeUp)],
     at: 'stage',
     cooperation: null,
@@ -187,14 +193,35 @@ export function closeStage(draft: CheckDraft, protocol: Protocol, now: EpochMs):
   if (outcome === 'open') return draft;
   const closed = changeStage(draft, { at: now });
   if (outcome === 'not-met') return { ...closed, at: 'make-safe' };
-  const next = protocol.stages[index + 1];
+  const from = nextIndex(draft, protocol, index);
+  const next = protocol.stages[from];
   if (outcome === 'not-tested' || !next) return { ...closed, at: 'review' };
-  return { ...closed, stages: [...closed.stages, openStage(next, draft.firstTimeUp)], at: 'stage' };
+  const over = protocol.stages
+    .slice(index + 1, from)
+    .map((passed) => ({ ...PASSED_OVER, stage: passed.id, at: now }));
+  return { ...closed, stages: [...closed.stages, ...over, openStage(next, draft.firstTimeUp)], at: 'stage' };
+}
+
+const PASSED_OVER: Omit<StageDraft, 'stage' | 'at'> = {
+  answers: {},
+  how: 'free',
+  securedWith: null,
+  people: 0,
+  symptom: false,
+  oneLeg: null,
+  notTested: 'other',
+  passedOver: true,
+};
+/** After the first stage the check may go on at a later one; otherwise stage by stage. */
+function nextIndex(draft: CheckDraft, protocol: Protocol, index: number): number {
+  const wanted = index === 0 ? protocol.stages.findIndex((stage) => stage.id === draft.startAt) : -1;
+  return wanted > index ? wanted : index + 1;
 }
 
 /** Ends the check before the open stage; what was closed stands. */
 export function stopHere(draft: CheckDraft): CheckDraft {
-  const done = draft.stages.filter((s) => s.at !== null);
+  const closed = draft.stages.filter((s) => s.at !== null);
+  const done = closed.slice(0, closed.findLastIndex((s) => !s.passedOver) + 1);
   return done.length === 0 ? draft : { ...draft, stages: done, at: 'review' };
 }
 
@@ -202,7 +229,10 @@ export function stopHere(draft: CheckDraft): CheckDraft {
 export function stepBack(draft: CheckDraft): CheckDraft {
   if (draft.at === 'stage') {
     if (draft.stages.length < 2) return draft;
-    const stages = draft.stages.slice(0, -1);
+    const stages = draft.stages.slice(
+      0,
+      draft.stages.findLastIndex((s) => s.at !== null && !s.passedOver) + 1,
+    );
     return { ...draft, stages: [...stages.slice(0, -1), { ...stages.at(-1)!, at: null }] };
   }
   return { ...changeStage(draft, { at: null }), at: 'stage' };

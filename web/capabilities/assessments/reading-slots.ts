@@ -40,12 +40,25 @@ export const SEATED: SlotKind = {
   fixed: { kind: 'pressure', posture: 'seated' },
   fields: PRESSURE,
 };
+const minuteWords = (minute: number) => (minute < 1 ? `${minute * 60} s` : `${minute} min`);
 export const standing = (minute: number): SlotKind => ({
   id: `pressure-standing-${minute}`,
-  says: `Pressure standing, ${minute} min`,
+  says: `Pressure standing, ${minuteWords(minute)}`,
   fixed: { kind: 'pressure', posture: 'standing', minute },
   fields: PRESSURE,
 });
+/** The same after sitting down once more: a second standing up. */
+const again = (minute: number): SlotKind => ({
+  ...standing(minute),
+  id: `again-standing-${minute}`,
+  says: `Second try, standing ${minuteWords(minute)}`,
+});
+/** About 15 s after rising, where somebody measures that soon. */
+const AT_ONCE = 0.25;
+
+/** The second standing up: the minutes of the first that are asked for. */
+export const secondTry = (depth: 'full' | 'full-with-pressure', protocol: Protocol): readonly SlotKind[] =>
+  (depth === 'full-with-pressure' ? protocol.pressureSet.standingMinutes : [1]).map(again);
 const one = (kind: string, says: string, key: string, unit: string, whole: boolean): SlotKind => ({
   id: kind,
   says,
@@ -82,8 +95,8 @@ export function slotsFor(
   if (meaning === 'edge') return { demanded: [], offered: [SEATED] };
   if (meaning === 'stand') {
     return depth === 'full-with-pressure'
-      ? { demanded: set.standingMinutes.map(standing), offered: [] }
-      : { demanded: [], offered: [standing(1)] };
+      ? { demanded: set.standingMinutes.map(standing), offered: [standing(AT_ONCE)] }
+      : { demanded: [], offered: [standing(1), standing(AT_ONCE)] };
   }
   return { demanded: [], offered: [] };
 }
@@ -91,8 +104,8 @@ export function slotsFor(
 const EVERY_SLOT = (slots: ReadingSlots): readonly SlotKind[] =>
   [LYING, SEATED, ...SIGNS, ...Object.keys(slots).flatMap((id) => standingOf(id))].filter((k) => slots[k.id]);
 const standingOf = (id: string): SlotKind[] => {
-  const minute = /^pressure-standing-(\d+(?:\.\d+)?)$/.exec(id)?.[1];
-  return minute === undefined ? [] : [standing(Number(minute))];
+  const [, which, minute] = /^(pressure|again)-standing-(\d+(?:\.\d+)?)$/.exec(id) ?? [];
+  return minute === undefined ? [] : [(which === 'again' ? again : standing)(Number(minute))];
 };
 
 const asReading = (kind: SlotKind, slot: SlotValue): unknown => ({

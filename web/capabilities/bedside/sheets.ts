@@ -31,6 +31,8 @@ export interface SheetSubject {
   readonly stay: string | null;
   readonly view: StayView | null;
   readonly name: string | null;
+  /** Litres per minute at the checks before; null when never written down, or not read yet. */
+  readonly oxygenFlowBefore: number | null;
 }
 /** What a form may need besides, as it is now. */
 export interface SheetWorld {
@@ -58,13 +60,14 @@ export const SHEETS = {
   check: {
     title: 'Check',
     form: CheckFlow,
-    props: ({ stay, view }, { board, documents, role }) => ({
+    props: ({ stay, view, oxygenFlowBefore }, { board, documents, role }) => ({
       stay,
       view,
       protocol: documents.protocol,
       rules: documents.rules,
       board,
       role,
+      oxygenFlowBefore,
     }),
   },
   trigger: { title: 'Something happened', form: TriggerForm, props: stayOnly },

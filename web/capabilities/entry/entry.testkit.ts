@@ -20,6 +20,8 @@ export interface Bench {
   /** The ward as the board shows it; a test may change it under the hands. */
   beds: BedView[];
   readonly recorded: string[];
+  /** The server's clock goes on. */
+  tick(ms: number): void;
   tap(words: string): Promise<void>;
   type(legend: string, text: string): Promise<void>;
 }
@@ -53,6 +55,7 @@ export function bench(form: Component, props: Record<string, unknown>): Bench {
   const sent: PreparedCommand[] = [];
   const answers: Bench['answers'] = [];
   const recorded: string[] = [];
+  const clock = { now: NOON };
   const made: { beds: BedView[] } = { beds: [bedRow('7'), bedRow('8', null)] };
   const wrapper = mount(form, {
     props,
@@ -68,7 +71,7 @@ export function bench(form: Component, props: Record<string, unknown>): Bench {
         },
         [ENTRY_CONTEXT as symbol]: {
           ward: 'w1' as WardId,
-          now: () => NOON,
+          now: () => clock.now,
           person: (stay: string) => personAtTheBed(stay, 'bed-7', made.beds),
           recorded: (_: CommandAccepted, says: string) => recorded.push(says),
         },
@@ -85,6 +88,9 @@ export function bench(form: Component, props: Record<string, unknown>): Bench {
     },
     set beds(beds) {
       made.beds = beds;
+    },
+    tick(ms) {
+      clock.now += ms;
     },
     async tap(label) {
       const all = wrapper.findAll('button, summary');
