@@ -2,7 +2,9 @@
 import type { StageStanding } from '../../assessments/rules/seen.ts';
 import type { Task } from '../values.ts';
 import type { Demand } from './demand.ts';
-import { caution, demand, factsOf, fromRow, stop, told } from './demand.ts';
+import { armsLack, noArmsForLimitedLeg, supportForbidden } from './arms.ts';
+import { caution, demand, factsOf, fromRow, note, stop, told } from './demand.ts';
+import { inChairHelp } from './in-chair-help.ts';
 import { FLOOR_CAUTION, FROM_FLOOR } from './tables/from-floor.ts';
 import { BARIATRIC_LATERAL, IN_BED, LATERAL, weightRow } from './tables/lying.ts';
 import type { EdgeCase, StandCase, WalkCase } from './tables/ours.ts';
@@ -12,13 +14,15 @@ import { canUseStandingAid, cooperates, fromChairWords, peopleUsed, transferHelp
 import type { PlanInput } from './types.ts';
 
 function inBed({ capability: c }: PlanInput): Demand[] {
-  const row = rowFor(IN_BED, { assists: c.assists, weight: weightRow(c.weightKg) });
+  // Figure 4 is printed with 200 lb in the heavier row, so no setting moves it.
+  const row = rowFor(IN_BED, { assists: c.assists, weight: weightRow(c.weightKg, true) });
   return [fromRow(IN_BED, row, factsOf(c, 'capability/assists')), ...told(c, 'capability/assists')];
 }
 
 function lateral(input: PlanInput): Demand[] {
   const c = input.capability;
-  const row = rowFor(LATERAL, { assists: c.assists, weight: weightRow(c.weightKg) });
+  const weight = weightRow(c.weightKg, input.rules.handling.twoHundredPoundsIsHeavier.value);
+  const row = rowFor(LATERAL, { assists: c.assists, weight });
   const out = [fromRow(LATERAL, row, factsOf(c, 'capability/assists')), ...told(c, 'capability/assists')];
   if (c.weightKg === null || c.weightKg >= input.rules.handling.bariatricFromKg.value) {
     out.push(fromRow(BARIATRIC_LATERAL, rowFor(BARIATRIC_LATERAL, { assists: c.assists }), []));
@@ -43,15 +47,19 @@ const noWeight = (what: string, standing: StageStanding | undefined): Demand =>
     standing?.fact.id,
   ]);
 
-/** One person and the walking support while a leg bears only in part. */
-const inPart = (): Demand =>
-  demand(
+/** One person and the walking support while a leg bears only in part; two where no arm was tested for it. */
+function inPart({ capability: c }: PlanInput): Demand {
+  const tested = c.armStrength !== 'not known';
+  const words = 'A leg bears in part or not at all: one person and the walking support';
+  return demand(
     'ours/limited-leg',
-    'A leg bears in part or not at all: one person and the walking support',
+    tested ? words : `${words}; two while the arms were not seen to push`,
     [],
-    'one',
+    tested ? 'one' : 'two',
     'walking-support',
+    c.armStrength === 'one' ? { cautions: ['Only one arm pushes: ask which walking support'] } : {},
   );
+}
 
 const neverAlone = (): Demand =>
   demand(
@@ -67,7 +75,9 @@ function stand(input: PlanInput): Demand[] {
   const out: Demand[] = [];
   let seen: StandCase['seen'] = 'not';
   if (c.cleared.has('stand') && c.bears !== 'none') {
-    seen = c.clearedFree.has('stand') && standing?.oneLeg === null ? 'free' : 'held';
+    const lack = armsLack(input);
+    if (lack) out.push(note('ours/arms', lack.words, lack.facts));
+    seen = !lack && c.clearedFree.has('stand') && standing?.oneLeg === null ? 'free' : 'held';
     if (seen === 'held' && !canUseStandingAid(input)) {
       seen = 'not';
       out.push(
@@ -85,13 +95,13 @@ function stand(input: PlanInput): Demand[] {
     out.push(
       demand(
         'secured/keep',
-        'Keeps the people who held',
+        'As many people as at the check',
         [standing?.fact.id],
         peopleUsed(standing?.people ?? 2),
       ),
     );
   }
-  if (seen === 'free' && c.bears === 'partial') out.push(inPart());
+  if (seen === 'free' && c.bears === 'partial') out.push(inPart(input));
   if (!cooperates(c)) out.push(neverAlone());
   return out;
 }
@@ -135,7 +145,9 @@ function walk(input: PlanInput): Demand[] {
     );
   }
   if (c.bears === 'none') out.push(noWeight('walking', standing));
-  if (cleared && c.bears === 'partial') out.push(inPart());
+  if (cleared && c.bears === 'partial') out.push(inPart(input));
+  const lack = noArmsForLimitedLeg(input);
+  if (lack) out.push(stop('ours/arms', lack.words, lack.facts));
   if (cleared && !input.everWalkedHere) {
     out.push(
       demand('ours/first-walk', 'The first walk here: two people and a chair following', [], 'two', 'none', {
@@ -153,14 +165,10 @@ function fromFloor({ capability: c }: PlanInput): Demand[] {
   return [{ ...fromRow(FROM_FLOOR, row, [c.standings.get('walk')?.fact.id]), cautions: [FLOOR_CAUTION] }];
 }
 
-function inChair(): Demand[] {
-  return [demand('osha-3182/figure-5', 'Moving up in the chair: sling lift, two', [], 'two', 'sling-lift')];
-}
-
 /** A walking support of the person's own goes along wherever the feet carry. */
 function ownSupport(input: PlanInput, demands: Demand[]): Demand[] {
   const support = input.walkingSupport;
-  if (!support || support === 'none') return demands;
+  if (!support || support === 'none' || supportForbidden(input)) return demands;
   const carried = demands.every((d) =>
     d.help.aids.every((a) => a === 'walking-support' || a === 'belt' || a === 'standing-aid'),
   );
@@ -189,7 +197,7 @@ const BASE: Readonly<Record<Task, (input: PlanInput) => Demand[]>> = {
   stand: (input) => ownSupport(input, stand(input)),
   walk: (input) => ownSupport(input, walk(input)),
   'from-floor': fromFloor,
-  'in-chair': inChair,
+  'in-chair': inChairHelp,
 };
 
 export const baseHelp = (task: Task, input: PlanInput): Demand[] => BASE[task](input);

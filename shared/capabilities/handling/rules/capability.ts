@@ -24,6 +24,8 @@ const BEARING: readonly WeightBearing[] = ['none', 'limited', 'unrestricted'];
 const lesser = (a: WeightBearing, b: WeightBearing): WeightBearing =>
   BEARING.indexOf(a) <= BEARING.indexOf(b) ? a : b;
 
+type Say = (rule: string, facts: readonly (string | undefined)[], words: string) => void;
+
 /** Of the whole person: one leg that bears without limit is still partial when the other bears nothing. */
 export function bearsAsAWhole(left: WeightBearing, right: WeightBearing): Capability['bears'] {
   if (left === 'unrestricted' && right === 'unrestricted') return 'full';
@@ -36,13 +38,14 @@ export function bearsAsAWhole(left: WeightBearing, right: WeightBearing): Capabi
 export function capabilityOf(input: CapabilityInput): Capability {
   const { tier } = input;
   const because: Because[] = [];
-  const say = (rule: string, facts: readonly (string | undefined)[], words: string) =>
+  const say: Say = (rule, facts, words) =>
     because.push({ rule, facts: facts.filter((f) => f !== undefined) as Because['facts'], words });
 
   const legs = legsOf(input, say);
   const cooperation = cooperationOf(input, say);
-  const armStrength = bothOneNone(input, 'arm-pushes');
-  const grip = bothOneNone(input, 'grip');
+  const mayPush = armsByOrder(input, say);
+  const armStrength = bothOneNone(input, 'arm-pushes', mayPush);
+  const grip = bothOneNone(input, 'grip', mayPush);
   const edge = tier.cleared.has('edge') ? tier.seen.stages.get('edge') : undefined;
   const today = input.calendar.wardDay(input.t);
   const sittingBalance = edge !== undefined && edge.fact.occurred >= today.from;
@@ -80,8 +83,6 @@ export function capabilityOf(input: CapabilityInput): Capability {
     nextChange: changes.length ? Math.min(...changes) : null,
   };
 }
-
-type Say = (rule: string, facts: readonly (string | undefined)[], words: string) => void;
 
 function legsOf({ tier, orders }: CapabilityInput, say: Say): Pick<Capability, 'weightBearing' | 'bears'> {
   const stand = tier.cleared.has('stand') ? tier.seen.stages.get('stand') : undefined;
@@ -139,10 +140,33 @@ function cooperationOf(
   return { followsInstructions, waitsForHelp, changesAt: older.length ? Math.min(...older) : null };
 }
 
-function bothOneNone({ tier }: CapabilityInput, shows: PartMeaning): Capability['grip'] {
+/**
+ * Sides whose arm may push and pull. An arm with an order of none or limited does neither: a number
+ * in the order is shown and never turned into how much of a push it allows (design: order).
+ */
+function armsByOrder({ orders }: CapabilityInput, say: Say): readonly Side[] {
+  return SIDES.filter((side) => {
+    const order = orders.weightBearing.get(`${side}-arm`);
+    if (!order || order.value.bears === 'unrestricted') return true;
+    say(
+      'capability/arm-by-order',
+      [order.fact],
+      `${side} arm: ${order.value.bears} by order, so it does not push and its grip does not count`,
+    );
+    return false;
+  });
+}
+
+/** Of both sides, those that were seen and that the orders allow; an order never makes up for what was not seen. */
+function bothOneNone(
+  { tier }: CapabilityInput,
+  shows: PartMeaning,
+  allowed: readonly Side[],
+): Capability['grip'] {
   const found = SIDES.map((side) => tier.seen.parts.get(partKey(shows, side)));
+  if (allowed.length === 0) return 'none';
   if (found.every((f) => f === undefined)) return 'not known';
-  const met = found.filter((f) => f?.met).length;
+  const met = SIDES.filter((side, i) => found[i]?.met && allowed.includes(side)).length;
   return met === 2 ? 'both' : met === 1 ? 'one' : 'none';
 }
 

@@ -34,6 +34,7 @@ export const AID_CHAINS: Readonly<Record<Task, readonly (readonly AidClass[])[]>
   walk: [['walking-support', 'belt', 'standing-aid', ...lift]],
   'from-floor': [['slide-sheet', ...lift]],
   'in-chair': [
+    ['seated-transfer-aid', ...lift],
     ['slide-sheet', ...lift],
     ['standing-aid', ...lift],
   ],

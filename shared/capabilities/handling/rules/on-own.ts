@@ -28,6 +28,7 @@ const PLACES: Readonly<Partial<Record<Task, readonly ('room' | 'toilet' | 'ward'
   stand: ['room', 'ward'],
   toilet: ['toilet'],
   walk: ['ward'],
+  'in-chair': ['room', 'ward'],
 };
 
 /** The reason when "on own" covers this task at this time of day and the help is nobody and no more than a walking support. */

@@ -1,9 +1,11 @@
 /** Plan inputs for tests, from assessments of an invented person. */
-import { hours, tierInput } from '../../assessments/rules/assessment.testkit.ts';
+import { assessment, hours, tierInput, upTo } from '../../assessments/rules/assessment.testkit.ts';
+import type { StageSays } from '../../assessments/rules/assessment.testkit.ts';
 import { judgeTier } from '../../assessments/rules/tier.ts';
 import type { HoldView, TrustView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { HoldScope, Order, TriggerKind } from '../../orders/values.ts';
+import type { Weight } from '../../stays/values.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Task } from '../values.ts';
 import { capabilityOf } from './capability.ts';
@@ -82,3 +84,29 @@ export function planInput(facts: readonly Fact[], extra: Partial<PlanInput> = {}
 export const dayPlan = (input: PlanInput, task: Task) => planStay(input).day.find((p) => p.task === task)!;
 export const nightPlan = (input: PlanInput, task: Task) =>
   planStay(input).night.find((p) => p.task === task)!;
+
+/** Invented people and what was seen of them. */
+export const walker = [assessment(upTo('walk'))];
+export const seenTo = (last: string, says: Record<string, StageSays> = {}) => [assessment(upTo(last, says))];
+export const help = (input: PlanInput, task: Task) => {
+  const { hold: held, people, aid } = dayPlan(input, task);
+  return [held ? 'hold' : 'go', people, aid];
+};
+export const weight = (kg: number, how: Weight['how'] = 'measured') => ({ weight: stated({ kg, how }) });
+export const uncooperative = (which: 'waits' | 'follows', last = 'walk') => [
+  assessment(
+    upTo(last),
+    {},
+    {
+      cooperation: {
+        waitsForHelp: which === 'waits' ? 'no' : 'yes',
+        followsInstructions: which === 'follows' ? 'no' : 'yes',
+      },
+    },
+  ),
+];
+export const leftLeg = (bears: 'none' | 'limited') =>
+  limbOrder({ about: 'weight-bearing', limb: 'left-leg', bears });
+export const withHeldStand: Record<string, StageSays> = {
+  stand: { how: 'secured', securedWith: 'standing-aid', people: 2 },
+};

@@ -15,8 +15,15 @@ import type { Demand } from './demand.ts';
 import { demand, note, onePersonMore, stop } from './demand.ts';
 import type { Help } from './help.ts';
 import { aidCovers, joinHelp, mustAsk, NO_HELP, topAids, withMore } from './help.ts';
-import { holdDemands, orderDemands, scopeDemands, surgeryDemands, triggerDemands } from './limits.ts';
-import { legWords } from './manual-load.ts';
+import {
+  holdDemands,
+  orderDemands,
+  scopeDemands,
+  slingDemands,
+  surgeryDemands,
+  triggerDemands,
+} from './limits.ts';
+import { legDemands } from './manual-load.ts';
 import { attachmentDemands, pressureDemands, sedatedUntil, weightDemands } from './more-people.ts';
 import { staysCautions } from './stay-cautions.ts';
 import { onOwnReaches, onOwnStands } from './on-own.ts';
@@ -116,10 +123,16 @@ function compose(task: Task, input: PlanInput, seenWalking: boolean, tethers: re
   ];
   const joined = demands.reduce((h, d) => joinHelp(h, d.help), NO_HELP);
   const byWeight = weightDemands(input, joined.aids);
+  const total = byWeight.reduce((h, d) => joinHelp(h, d.help), joined);
   return {
-    help: byWeight.reduce((h, d) => joinHelp(h, d.help), joined),
+    help: total,
     more: demands.reduce((sum, d) => sum + d.more, 0),
-    demands: [...demands, ...byWeight],
+    demands: [
+      ...demands,
+      ...byWeight,
+      ...slingDemands(input, total.aids),
+      ...legDemands(task, total.people, input),
+    ],
   };
 }
 
@@ -140,10 +153,6 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
     (d) => d.with.length && d.help.aids.every((a) => aidCovers(task, aid, a) || a === 'walking-support'),
   );
   const transfer = task === 'bed-chair' || task === 'toilet';
-  const leg =
-    help.people === 'stand-by' || (task !== 'in-bed' && task !== 'edge-of-bed')
-      ? null
-      : legWords(input.capability.weightKg, input.rules.handling.liftLimitKgPerCarer.value);
   return {
     task,
     hold: ask,
@@ -158,7 +167,6 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
           ]
         : []),
       ...demands.flatMap((d) => d.cautions),
-      ...(leg ? [leg] : []),
     ]),
     because: [
       ...(ownRule ? [ownRule] : []),

@@ -1,4 +1,5 @@
 /** Bed to chair and toilet: the rules before the tables, then the table's row for this person. */
+import { supportForbidden } from './arms.ts';
 import { atLeast } from './help.ts';
 import type { Demand } from './demand.ts';
 import { demand, factsOf, fromRow, note, told } from './demand.ts';
@@ -70,6 +71,7 @@ const GROUNDS = [
   'capability/lesser-of-order-and-seen',
   'capability/worst-of-the-window',
   'capability/not-recorded',
+  'capability/arm-by-order',
 ];
 
 function take(table: Table<TransferCase>, row: Row<TransferCase>, input: PlanInput): Demand[] {
@@ -125,6 +127,7 @@ export function transferHelp(input: PlanInput): Demand[] {
   const cooperative = cooperates(c);
   const table = isHeavy(input) ? BARIATRIC_TRANSFER : TRANSFER;
   const free = c.clearedFree.has('stand') && c.clearedFree.has('turn');
+  const forbidden = supportForbidden(input);
   const notes: Demand[] = [];
   let bears = c.bears;
   if (bears === 'full' && !cooperative) {
@@ -147,6 +150,10 @@ export function transferHelp(input: PlanInput): Demand[] {
         'one',
       ),
     );
+  } else if (bears === 'full' && forbidden) {
+    bears = 'partial';
+    const words = `${forbidden.words}; taken as partial (ours, practice)`;
+    notes.push(demand('ours/arms', words, forbidden.facts, 'one'));
   }
   const rowWith = (arms: boolean) => rowFor<TransferCase>(table, { bears, cooperative, arms });
   const withArms = rowWith(armsPush(input));

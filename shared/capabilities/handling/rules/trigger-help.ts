@@ -14,7 +14,8 @@ export interface TriggerRow {
   readonly says: string;
 }
 
-const UP: readonly Task[] = ['edge-of-bed', 'bed-chair', 'toilet', 'stand', 'walk'];
+/** Whoever is in a chair when it happens is not moved up in it either: a nurse looks first. */
+const UP: readonly Task[] = ['edge-of-bed', 'bed-chair', 'toilet', 'stand', 'walk', 'in-chair'];
 const ON_FEET: readonly Task[] = ['stand', 'walk'];
 const untilSeen = (what: string, holds: readonly Task[] = UP): TriggerRow => ({
   holds,

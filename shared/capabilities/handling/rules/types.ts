@@ -19,7 +19,9 @@ export interface Capability {
   readonly followsInstructions: 'yes' | 'no' | 'not known';
   /** The worst of the last 24 h decides help. */
   readonly waitsForHelp: 'yes' | 'no' | 'varies' | 'not known';
+  /** Arms that were seen to push and that no order stops. */
   readonly armStrength: 'both' | 'one' | 'none' | 'not known';
+  /** Grip on a side whose arm an order stops does not count. */
   readonly grip: 'both' | 'one' | 'none' | 'not known';
   /** Cleared in an assessment of the same ward day. */
   readonly sittingBalance: boolean;

@@ -166,12 +166,12 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
   },
   walking: {
     upAndGoFrom: from(12, 'US Centers for Disease Control and Prevention, timed up and go (2017)'),
-    fiveRisesAbove: from(15, 'Cruz-Jentoft et al., Age Ageing 2019;48:16-31; from memory'),
+    fiveRisesAbove: from(15, 'Cruz-Jentoft et al., Age Ageing 2019;48:16-31 (from memory)'),
     householdBelow: from(0.4, perry),
     communityAbove: from(0.8, perry),
     higherRiskBelow: from(1, 'Cesari et al., J Am Geriatr Soc 2005;53:1675-80'),
     fallsUpTo: from(0.76, 'PMC4912425 (2016)'),
-    smallChange: from(0.05, 'Perera et al. 2006; from memory'),
-    substantialChange: from(0.1, 'Perera et al. 2006; from memory'),
+    smallChange: from(0.05, 'Perera et al. 2006 (from memory)'),
+    substantialChange: from(0.1, 'Perera et al. 2006 (from memory)'),
   },
 });

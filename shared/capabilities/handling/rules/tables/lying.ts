@@ -7,12 +7,16 @@ export interface LyingCase {
   readonly weight: 'under-100-lb' | '100-to-200-lb' | 'from-200-lb';
 }
 
+/** 200 lb as a scale in tenths of a kilogram shows it: what reads 90.7 kg is not under 200 lb. */
+const HEAVY_KG = 90.7;
+
 /**
- * The weight's row. The source's wording at exactly 200 lb is not certain, so 200 lb takes the
- * heavier row; so does a weight nobody knows.
+ * The weight's row. Sources differ at exactly 200 lb: a restatement of figure 2 puts it in the
+ * heavier row, the printed words are "over 200" from memory; which one stands is the ward's setting.
+ * A weight nobody knows takes the heavier row.
  */
-export function weightRow(kg: number | null): LyingCase['weight'] {
-  if (kg === null || kg >= 200 * POUND) return 'from-200-lb';
+export function weightRow(kg: number | null, twoHundredPoundsIsHeavier: boolean): LyingCase['weight'] {
+  if (kg === null || (twoHundredPoundsIsHeavier ? kg >= HEAVY_KG : kg > 200 * POUND)) return 'from-200-lb';
   return kg < 100 * POUND ? 'under-100-lb' : '100-to-200-lb';
 }
 

@@ -1,0 +1,134 @@
+import { describe, expect, it } from 'vitest';
+import { HOUR } from '../../../kernel/times.ts';
+import { hours } from '../../assessments/rules/assessment.testkit.ts';
+import { task as taskValues } from '../values.ts';
+import { planStay } from './plan.ts';
+import {
+  dayPlan,
+  help,
+  nightPlan,
+  planInput,
+  seenTo,
+  stated,
+  trigger,
+  trust,
+  uncooperative,
+  walker,
+  weight,
+  withHeldStand,
+} from './plan.testkit.ts';
+import type { PlanInput } from './types.ts';
+
+describe('not known', () => {
+  it('CHECK BEFORE MOVING; if it cannot wait two and a sling lift, no standing or walking', () => {
+    const input = planInput([]);
+    expect(planStay(input).checkBeforeMoving).toBe(true);
+    expect(help(input, 'bed-chair')).toEqual(['go', 'two', 'sling-lift']);
+    expect(help(input, 'edge-of-bed')).toEqual(['go', 'two', 'sling-lift']);
+    expect(dayPlan(input, 'walk').hold).toBe(true);
+  });
+  it.each([
+    ['136 kg', weight(136)],
+    ['no weight', { weight: null }],
+  ])('%s: three and the bariatric lift', (_, extra) => {
+    expect(help(planInput([], extra), 'bed-chair')).toEqual(['go', 'three-or-more', 'bariatric-lift']);
+  });
+  it('joins the last known plan', () => {
+    const lapsed = planInput(walker, { trust: trust('not-known') });
+    expect(help(lapsed, 'bed-chair')).toEqual(['go', 'two', 'sling-lift']);
+  });
+  it('spine or pelvis in doubt: a hold, no lift replaces that', () => {
+    const input = planInput([], { spineOrPelvisInDoubt: stated(true as const) });
+    expect(
+      planStay(input)
+        .day.filter((p) => !p.hold)
+        .map((p) => p.task),
+    ).toEqual(['in-bed']);
+    expect(dayPlan(input, 'in-bed').people).toBe('three-or-more');
+  });
+  it('seen walking steadily: stand by for four hours, then as not known', () => {
+    const at = (h: number, more: Partial<PlanInput> = {}) =>
+      planInput(
+        [],
+        { seenWalking: stated('stick' as const), trust: trust('not-known', trigger('arrival')), ...more },
+        h,
+      );
+    expect(help(at(3.9), 'walk')).toEqual(['go', 'stand-by', 'none']);
+    expect(dayPlan(at(3.9), 'walk').with).toEqual(['stick']);
+    expect(planStay(at(3.9))).toMatchObject({ checkBeforeMoving: false, nextChange: hours(4) });
+    expect(planStay(at(4))).toMatchObject({ checkBeforeMoving: true, nextChange: null });
+    expect(
+      planStay(at(1, { trust: trust('not-known', trigger('asked-to-look-again', 0.5)) })).checkBeforeMoving,
+    ).toBe(true);
+  });
+});
+
+describe('on own', () => {
+  const own = (where: ('room' | 'toilet' | 'ward')[], when: ('day' | 'night')[]) => ({
+    onOwn: stated({ where, when }),
+  });
+  const everywhere = own(['room', 'toilet', 'ward'], ['day', 'night']);
+  it('is never derived', () => {
+    for (const p of planStay(planInput(walker)).day) expect(p.people).not.toBe('on-own');
+  });
+  it('holds where and when it was set', () => {
+    const input = planInput(walker, own(['toilet'], ['day']));
+    expect(dayPlan(input, 'toilet').people).toBe('on-own');
+    expect(nightPlan(input, 'toilet').people).toBe('stand-by');
+    expect(dayPlan(input, 'walk').people).toBe('stand-by');
+    expect(nightPlan(planInput(walker, everywhere), 'toilet').people).toBe('on-own');
+  });
+  it('set for the night only gives nobody less help at night than by day', () => {
+    expect(nightPlan(planInput(walker, own(['toilet'], ['night'])), 'toilet').people).toBe('stand-by');
+  });
+  it.each<[string, Partial<PlanInput>]>([
+    ['a trigger', { trust: trust('re-check', trigger('asked-to-look-again')) }],
+    ['a pressure drop', { pressureDrop: stated(true as const) }],
+    ['first time up ahead', { firstTimeUpPending: stated(true as const) }],
+    [
+      'two attachments',
+      {
+        attachments: [1, 2].map(() =>
+          stated({ kind: 'iv-line' as const, needsOwnPerson: false, disconnects: 'nurse' }),
+        ),
+      },
+    ],
+    ['not known', { trust: trust('not-known') }],
+  ])('%s stands against it', (_, extra) => {
+    const plan = planStay(planInput(walker, { ...everywhere, ...extra }));
+    for (const p of [...plan.day, ...plan.night]) {
+      expect(p.people).not.toBe('on-own');
+    }
+  });
+  it('not waiting for help, or walking only held, stands against it', () => {
+    expect(dayPlan(planInput(uncooperative('waits'), everywhere), 'walk').people).toBe('one');
+    expect(dayPlan(planInput(seenTo('turn'), everywhere), 'toilet').people).not.toBe('on-own');
+  });
+});
+
+describe('night', () => {
+  it('within four hours of a sedative one more person at night, not by day', () => {
+    const at = (h: number) => planInput(walker, { sedatedAt: stated(true as const) }, h);
+    expect(nightPlan(at(3.9), 'toilet').people).toBe('one');
+    expect(dayPlan(at(3.9), 'toilet').people).toBe('stand-by');
+    expect(nightPlan(at(4), 'toilet').people).toBe('stand-by');
+    expect(planStay(at(1)).nextChange).toBe(hours(4));
+  });
+});
+
+describe('every plan', () => {
+  it('has one entry a task, and says which rule decided', () => {
+    for (const input of [planInput(walker), planInput([]), planInput(seenTo('stand', withHeldStand))]) {
+      const { day, night } = planStay(input);
+      expect(day.map((p) => p.task)).toEqual(taskValues.options);
+      expect(night.map((p) => p.task)).toEqual(taskValues.options);
+      for (const p of [...day, ...night]) expect(p.because.length).toBeGreaterThan(0);
+    }
+  });
+  it('changes with time only where it says so', () => {
+    const input = (t: number) => ({ ...planInput(walker, { sedatedAt: stated(true as const, 1) }, 2), t });
+    const next = planStay(input(hours(2))).nextChange!;
+    expect(planStay(input(next - 1))).toEqual(planStay(input(hours(2))));
+    expect(planStay(input(next + HOUR))).not.toEqual(planStay(input(hours(2))));
+  });
+});
