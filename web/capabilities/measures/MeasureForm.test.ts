@@ -211,6 +211,21 @@ describe('MEASURE-3 a measure that is not safe to take', () => {
     await form.tap('Chair stands in 30 s');
     expect(text(form)).not.toContain(warned);
   });
+  it('is told once when it was sent all the same: the refusal says it', async () => {
+    const form = given(stayRow({ tier: tier('Stand') }));
+    form.answers.push({
+      type: '/problems/walk-not-cleared',
+      title: 'Walking is not cleared',
+      status: 422,
+      detail: 'walking is not cleared; the tier is Stand',
+      remedy: 'Do not take this measure now. Check the person first.',
+    });
+    await form.tap('Up and go, 3 m');
+    await form.type('Time', '20');
+    await form.tap('Record the measure');
+    expect(text(form).split(warned)).toHaveLength(2);
+    expect(text(form)).toContain('Check the person first.');
+  });
   it('is warned of while a hold stops it', async () => {
     const form = given(stayRow({ tier: tier('Walk'), holds: [holdRow()] }));
     await form.tap('Chair stands in 30 s');

@@ -52,8 +52,8 @@ describe('the change of walking speed: 0.05 small, 0.10 substantial (Perera 2006
     expect(says(speed(now), speed(before))).toBe(expected);
   });
   it('names the source of the size of change', () => {
-    expect(change(speed(0.7), speed(0.6))?.source).toBe('Perera et al. 2006; from memory');
-    expect(change(speed(0.6), speed(0.6))?.source).toBe('Perera et al. 2006; from memory');
+    expect(change(speed(0.7), speed(0.6))?.source).toBe('Perera et al. 2006 (from memory)');
+    expect(change(speed(0.6), speed(0.6))?.source).toBe('Perera et al. 2006 (from memory)');
   });
   it('at a fast pace is told without a published size', () => {
     const fast = { pace: 'fast' };

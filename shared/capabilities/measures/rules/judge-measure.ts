@@ -27,7 +27,7 @@ type Reading = Omit<MeasureJudgement, 'words'>;
 const AGE_AND_SEX = 'age and sex not given';
 /** Stands beside every reading, on every screen that shows one. */
 export const MEASURES_STANDING_LINE =
-  'Not a diagnosis. The published people were mostly not ill in hospital. To be on the good side of a cut point frees nothing and changes no plan: orders, the plan and the clinician at the bedside come first.';
+  'Not a diagnosis. The published numbers are mostly of people who were not ill in hospital. To be on the good side of a cut point frees nothing and changes no plan: orders, the plan and the clinician at the bedside come first.';
 
 /** @param readBy what published tables are read by; without it there is no norm by age and sex */
 export function judgeMeasure(
@@ -89,10 +89,10 @@ function speedReading(measure: Of<'gait-speed'>, readBy: ReadBy | undefined, lim
           : `limited walking in the community (${bands})`
     }.`,
     speed < higherRiskBelow.value
-      ? `Under ${higherRiskBelow.value} m/s: older people with higher risk to their health.`
+      ? `Under ${higherRiskBelow.value} m/s: reads as higher risk in older people.`
       : `Not under ${higherRiskBelow.value} m/s.`,
     ...(speed <= fallsUpTo.value
-      ? [`Not over ${fallsUpTo.value} m/s: the side of older people who fall more.`]
+      ? [`Not over ${fallsUpTo.value} m/s: reads as more falls in older people.`]
       : []),
     againstMean(measure, speed, readBy),
   ];

@@ -116,7 +116,7 @@ describe('the measures of a stay', () => {
   it('add the source of a size of change to their own', () => {
     const [last] = shown(9, on, speed(10, 2), speed(8, 3))!.last;
     expect(last?.says).toContain('0.10 m/s faster than the time before: a substantial change');
-    expect(last?.source).toMatch(/^Perry 1995.*; Perera et al\. 2006; from memory$/);
+    expect(last?.source).toMatch(/^Perry 1995.*; Perera et al\. 2006 \(from memory\)$/);
     expect(shown(9, on, speed(10, 2))!.last[0]?.source).not.toContain('Perera');
   });
   it('after the instant asked about do not count', () => {

@@ -19,7 +19,7 @@ export const SIX_MINUTE_WALK: Published & {
   readonly male: Equation;
   readonly female: Equation;
 } = {
-  source: 'Enright & Sherrill, Am J Respir Crit Care Med 1998;158:1384-7; the lower limit from memory',
+  source: 'Enright & Sherrill, Am J Respir Crit Care Med 1998;158:1384-7 (the lower limit from memory)',
   ...TO_SIGN,
   ages: [40, 80],
   male: { perCm: 7.57, perYear: -5.02, perKg: -1.76, constant: -309, lowerBy: 153 },
