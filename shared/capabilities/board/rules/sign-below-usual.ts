@@ -1,6 +1,7 @@
 /** Ward days on which the most that was seen stays below the person's usual way of moving. */
 import type { EventId } from '../../../kernel/ids.ts';
 import type { StageMeaning } from '../../assessments/rules/protocol.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
 import { meaningsMet } from '../../assessments/rules/meanings-met.ts';
 import { isCheck } from '../../orders/rules/triggers.ts';
 import { reaches, showsAsMuch, showsMost } from '../../sessions/rules/activities.ts';
@@ -69,31 +70,37 @@ export function belowUsualWay(input: SignsInput): SignView | null {
   };
 }
 
-/** Looks back through sessions and checks once, day by day. */
+/** Looks back through sessions and checks once, day by day; what lies before the last day asked is never worked out. */
 class Days {
-  private readonly seen: readonly (Seen & { readonly at: number })[];
+  private readonly looks: readonly { readonly at: EpochMs; readonly seen: () => Seen | null }[];
   private next: number;
 
   constructor({ facts, sessions, protocols }: SignsInput, baseline: Activity) {
-    const done = sessions.flatMap(({ session, from, fact }) => {
-      const activity = showsMost(session);
-      return activity ? [{ at: from, activity, fact: fact.id, reached: reaches(session, baseline) }] : [];
-    });
-    const checked = facts.filter(isCheck).map((fact) => {
-      const met = meaningsMet(fact.data, protocols);
-      const activity: Activity = SHOWN_BY.find(([stage]) => met.has(stage))?.[1] ?? 'bed-exercise';
-      return { at: fact.occurred, activity, fact: fact.id, reached: showsAsMuch(activity, baseline) };
-    });
-    this.seen = [...done, ...checked].toSorted((a, b) => a.at - b.at);
-    this.next = this.seen.length - 1;
+    const done = sessions.map(({ session, from, fact }) => ({
+      at: from,
+      seen: () => {
+        const activity = showsMost(session);
+        return activity && { activity, fact: fact.id, reached: reaches(session, baseline) };
+      },
+    }));
+    const checked = facts.filter(isCheck).map((fact) => ({
+      at: fact.occurred,
+      seen: () => {
+        const met = meaningsMet(fact.data, protocols);
+        const activity = SHOWN_BY.find(([stage]) => met.has(stage))?.[1] ?? 'bed-exercise';
+        return { activity, fact: fact.id, reached: showsAsMuch(activity, baseline) };
+      },
+    }));
+    this.looks = [...done, ...checked].toSorted((a, b) => a.at - b.at);
+    this.next = this.looks.length - 1;
   }
 
   /** Asked from the latest day back. */
-  best({ from, to }: Period): Seen | null {
+  best({ from }: Period): Seen | null {
     let best: Seen | null = null;
-    for (; this.next >= 0 && this.seen[this.next]!.at >= from; this.next--) {
-      const one = this.seen[this.next]!;
-      if (one.at < to && (!best || !showsAsMuch(best.activity, one.activity))) best = one;
+    for (; this.next >= 0 && this.looks[this.next]!.at >= from; this.next--) {
+      const one = this.looks[this.next]!.seen();
+      if (one && (!best || !showsAsMuch(best.activity, one.activity))) best = one;
     }
     return best;
   }
