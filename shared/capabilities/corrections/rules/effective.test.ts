@@ -53,6 +53,16 @@ describe('effective facts', () => {
     expect(facts).toMatchObject([{ id: 'w', data: { weight: { kg: 90 } }, correctedBy: 'c2' }]);
   });
 
+  it.each([5, null, {}, [], 'x'])(
+    'leave the entry as it is when a correction is not of its shape: %j',
+    (value) => {
+      const wrong = { ...correct(3, 'w', { type: 'weight-recorded', payload: value }), id: 'c' };
+      expect(factsOf(weight(1, 80, 'w'), wrong)).toMatchObject([
+        { id: 'w', data: { weight: { kg: 80 } }, correctedBy: null },
+      ]);
+    },
+  );
+
   it('take the correction made last, in whatever order the two arrived', () => {
     const entries = [
       weight(1, 80, 'w'),

@@ -216,12 +216,15 @@ function withdrawalMayLower(target: LoggedEvent, byId: ById): boolean {
   return takingOutMayLowerHelp({ type: target.type, data: target.payload });
 }
 
-/** Null when the correction does not fit the entry (another type, or a payload from a newer program). */
+/** Null when the correction does not fit the entry (another type or shape, or a payload from a newer program). */
 function replacedBy(original: LoggedEvent, correction: LoggedEvent): Fact | null {
   const c = correction.payload as Correction;
   const type = EVENT_TYPES.get(c.type);
   if (!type || c.type !== original.type || c.schemaVersion > type.version) return null;
-  const data = upcast(type, c.schemaVersion, c.replacement);
+  // The log admits any JSON here: what is not of the entry's own shape would stop every rule that reads it.
+  const read = type.schema.safeParse(upcast(type, c.schemaVersion, c.replacement));
+  if (!read.success) return null;
+  const data = read.data;
   const occurred = c.occurred === undefined ? Number.NaN : Date.parse(c.occurred);
   return {
     ...factOf(original),
