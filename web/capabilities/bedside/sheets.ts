@@ -2,7 +2,9 @@
 import type { Component } from 'vue';
 import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { Role } from '@footboard/shared/kernel/author';
+import AsleepForm from '../assessments/AsleepForm.vue';
 import CheckFlow from '../assessments/CheckFlow.vue';
+import EarlyWarningForm from '../assessments/EarlyWarningForm.vue';
 import SeenWalkingForm from '../assessments/SeenWalkingForm.vue';
 import OnOwnForm from '../handling/OnOwnForm.vue';
 import HoldForm from '../orders/HoldForm.vue';
@@ -84,6 +86,8 @@ export const SHEETS = {
   weight: { title: 'Weight', form: WeightForm, props: stayOnly },
   'usual-way': { title: 'Usual way of moving', form: UsualWayForm, props: stayAndView },
   'seen-walking': { title: 'Seen walking on arrival', form: SeenWalkingForm, props: stayOnly },
+  'early-warning': { title: 'NEWS2', form: EarlyWarningForm, props: stayOnly },
+  asleep: { title: 'Asleep', form: AsleepForm, props: stayOnly },
   scope: { title: 'Which plan applies', form: ScopeForm, props: stayAndView },
   away: { title: 'Off the ward or back', form: AwayForm, props: stayAndView },
   move: {
@@ -103,7 +107,10 @@ export type SheetName = keyof typeof SHEETS;
 
 /** The "More" menu, in groups as people look for them. */
 export const MORE: readonly { readonly group: string; readonly sheets: readonly SheetName[] }[] = [
-  { group: 'Safer', sheets: ['hold', 'hold-review', 'order', 'attachment'] },
-  { group: 'The person', sheets: ['on-own', 'goal', 'weight', 'usual-way', 'seen-walking', 'scope'] },
+  { group: 'Safer', sheets: ['hold', 'hold-review', 'order', 'attachment', 'early-warning'] },
+  {
+    group: 'The person',
+    sheets: ['asleep', 'on-own', 'goal', 'weight', 'usual-way', 'seen-walking', 'scope'],
+  },
   { group: 'The place', sheets: ['away', 'move', 'transfer', 'leave'] },
 ];
