@@ -171,6 +171,39 @@ describe('a record at the door', () => {
     );
     expect(check(upTo('stand', { stand: { oneLeg: 'left', findings } }))).toBeNull();
   });
+  // The one-leg route needs both arms (design, "tier"), also where the other leg does not apply.
+  it.each<[string, StageSays, string | null]>([
+    ['both push', {}, null],
+    [
+      'one was not met',
+      { findings: swap(allMet('upright'), { part: 'arm-pushes', side: 'right', result: 'not-met' }) },
+      'one-leg-needs-arms',
+    ],
+    ['one has no finding', { findings: without('upright', 'arm-pushes', 'right') }, 'one-leg-needs-arms'],
+    ['nothing was written down there', { findings: [] }, null],
+    ['that stage was left out of this check', { outcome: 'not-tested', reason: 'other', findings: [] }, null],
+  ])('one leg because of a cast: %s', (_, upright, refused) => {
+    const findings = swap(allMet('stand'), {
+      part: 'leg-bears',
+      side: 'right',
+      result: 'not-applicable',
+      reason: 'cast',
+    });
+    expect(check(upTo('stand', { upright, stand: { findings } }))?.refused ?? null).toBe(refused);
+  });
+  it.each<[string, StageSays, string | null]>([
+    ['neither leg applies', {}, 'met-against-finding'],
+    ['the one said to bear does not apply', { oneLeg: 'left' }, 'met-against-finding'],
+    ['not met: that agrees', { outcome: 'not-met' }, null],
+  ])('standing on no leg: %s', (_, says, refused) => {
+    const none = allMet('stand').map((f): Finding =>
+      f.side ? { ...f, result: 'not-applicable', reason: 'cast' } : f,
+    );
+    const refusal = check(upTo('stand', { stand: { findings: none, ...says } }));
+    expect(refusal?.refused ?? null).toBe(refused);
+    expect(refusal?.field ?? null).toBe(refused && '/stages/3/outcome');
+    expect(refusal?.detail ?? 'applies to no leg').toContain('applies to no leg');
+  });
   it('takes one heel that does not hold', () => {
     const upright = {
       findings: swap(allMet('upright'), { part: 'heel-held', side: 'left', result: 'not-met' }),
