@@ -47,7 +47,7 @@ export function readyForNext(input: SignsInput): SignView | null {
   }
   const enough = rules.signs.readySessions.value;
   if (easy.length < enough) return null;
-  const stage = now.word ?? now.id;
+  const stage = now.word ?? protocol.lowestWord;
   const ask = tier.view.oneLeg ? 'a therapist may check' : 'ready to check';
   const decided = tier.view.because[0]?.facts ?? [];
   return {

@@ -1,5 +1,4 @@
 /** Stages lost between two checks that lie close together. */
-import { isQualified } from '../../../kernel/author.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { Protocol } from '../../assessments/rules/protocol.ts';
@@ -64,7 +63,7 @@ const wordsOf = ({ lowestWord, stages }: Protocol): string[] => [
   ...stages.flatMap((s) => s.word ?? []),
 ];
 
-/** In the order of the facts: each check by a qualified author, and each confirmation of what stood. */
+/** In the order of the facts: each check by a qualified author, and each confirmation of what stood. A nurse's look decides what was lost. */
 function pointsOf({ facts, protocol, tierWords }: SignsInput, words: readonly string[]): Point[] {
   const after = tierWords();
   const points: Point[] = [];
@@ -78,9 +77,6 @@ function pointsOf({ facts, protocol, tierWords }: SignsInput, words: readonly st
       const place = word === undefined ? -1 : words.indexOf(word);
       if (id !== protocol.id || version !== protocol.version || place < 0) points.length = 0;
       else points.push({ at: fact.occurred, fact: fact.id, word: word!, place });
-    } else if (fact.type === 'assessment-recorded' && !isQualified(fact.author)) {
-      // Someone who may only make it safer: a nurse's look decides what was lost.
-      continue;
     }
   }
   return points;
