@@ -47,15 +47,15 @@ const noWeight = (what: string, standing: StageStanding | undefined): Demand =>
     standing?.fact.id,
   ]);
 
-/** One person and the walking support while a leg bears only in part; two where no arm was tested for it. */
+/** One person and the walking support while a leg bears only in part; two where no arm is known to push on it. */
 function inPart({ capability: c }: PlanInput): Demand {
-  const tested = c.armStrength !== 'not known';
+  const pushes = c.armStrength === 'both' || c.armStrength === 'one';
   const words = 'A leg bears in part or not at all: one person and the walking support';
   return demand(
     'ours/limited-leg',
-    tested ? words : `${words}; two while the arms were not seen to push`,
+    pushes ? words : `${words}; two while no arm was seen to push`,
     [],
-    tested ? 'one' : 'two',
+    pushes ? 'one' : 'two',
     'walking-support',
     c.armStrength === 'one' ? { cautions: ['Only one arm pushes: ask which walking support'] } : {},
   );
