@@ -28,8 +28,9 @@ function remember<T extends Period>(find: (at: EpochMs) => T): (at: EpochMs) => 
 
 /**
  * The ward day runs from one `wardDayFrom` to the next on the ward's clock; the night from
- * `nightFrom` to `nightTo` (the same time twice means that there is none). A boundary that a clock
- * change skips falls at the end of the gap; one that it repeats falls at the first.
+ * `nightFrom` to `nightTo` (the same time twice means that there is none); a shift from one of the
+ * roster's times to the next. A boundary that a clock change skips is read by the offset before the
+ * change; one that it repeats falls at the first (RFC 5545, 3.3.5).
  */
 export function wardCalendar(ward: Clock): WardCalendar {
   const { zone } = ward;

@@ -50,7 +50,10 @@ export function instantsOf(zone: string, wall: Wall): readonly EpochMs[] {
   return found.length === 2 && found[0] === found[1] ? [found[0]!] : found.toSorted((a, b) => a - b);
 }
 
-/** The instant of a wall clock for a boundary: the first of two; after the gap for a skipped one. */
+/**
+ * The instant of a wall clock for a boundary: the first of two; one that a change skips is read by
+ * the offset before it, so that it comes as long after midnight as on any other day (RFC 5545, 3.3.5).
+ */
 export function boundaryAt(zone: string, wall: Wall): EpochMs {
   return instantsOf(zone, wall)[0] ?? wall - offsetAt(zone, wall - ELAPSED_DAY);
 }
