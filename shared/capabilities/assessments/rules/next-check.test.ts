@@ -116,9 +116,13 @@ describe('the next check', () => {
     expect(next(4, part, confirm(3, 'c1', 'aide')).depth).toBe('full');
   });
   it('begins at the first stage when no stage is cleared', () => {
-    const said = next(2, check('clear', 1, { clear: { outcome: 'not-met' } }));
+    const said = next(2, id(check('clear', 1, { clear: { outcome: 'not-met' } }), 'c1'));
     expect(said).toMatchObject({ depth: 'full', from: 'clear' });
-    expect(said.because.at(-1)?.words).toBe('No stage is cleared: begins at clear');
+    expect(said.because.at(-1)).toMatchObject({
+      rule: 'next-check/from-first',
+      facts: ['c1'],
+      words: 'No stage is cleared: begins at clear',
+    });
   });
 
   it('begins again when what was cleared is 12 h old, to the minute, and names that instant', () => {
@@ -136,16 +140,17 @@ describe('the next check', () => {
     });
   });
   it('goes back only as far as what is too old', () => {
-    const said = next(13, id(withSet('walk', 0), 'c1'), check('upright', 8));
+    const said = next(14, id(withSet('walk', 1), 'c1'), check('upright', 8));
     expect(said).toMatchObject({ depth: 'confirm', from: 'upright' });
   });
   it('when the validity ran out it is full, from the first stage', () => {
-    const whole = withSet('walk', 0);
-    expect(next(12 - 1 / 60, whole).depth).toBe('confirm');
-    const said = next(12, whole);
+    const whole = id(withSet('walk', 1), 'c1');
+    expect(next(13 - 1 / 60, whole).depth).toBe('confirm');
+    const said = next(13, whole);
     expect(said).toMatchObject({ depth: 'full', from: 'clear' });
     expect(said.because.map((b) => b.rule)).toEqual(['next-check/ran-out', 'next-check/from-first']);
     expect(said.because[0]?.words).toContain('validity ran out');
+    expect(said.because.map((b) => b.facts)).toEqual([['c1'], ['c1']]);
   });
 
   it.each<[TriggerKind, string]>([

@@ -60,10 +60,10 @@ export function nextCheckOf(input: NextCheckInput): NextCheckView | null {
   }
   const again = beginAgain(input, check);
   const pressure = withPressure(input, again);
-  const reach = again.length > 0 ? null : reachOf(input);
+  const reach = again.length > 0 ? null : reachOf(input, check);
   if (!reach) {
     const reasons = again.map(({ because }) => because);
-    const because = [...pressure, ...reasons, say('from-first', [], `Begins again at ${first}`)];
+    const because = [...pressure, ...reasons, say('from-first', [check.id], `Begins again at ${first}`)];
     return { depth: pressure.length > 0 ? 'full-with-pressure' : 'full', from: first, because };
   }
   if (pressure.length > 0) {
@@ -170,7 +170,7 @@ interface Reach {
 }
 
 /** How far what was cleared still counts: the shorter validity applies, whatever the tier's own is. */
-function reachOf({ t, rules, protocol, tier, note }: NextCheckInput): Reach {
+function reachOf({ t, rules, protocol, tier, note }: NextCheckInput, check: Fact): Reach {
   const hours = rules.validity.unsettledHours;
   let index = -1;
   let old: EventId[] = [];
@@ -189,7 +189,7 @@ function reachOf({ t, rules, protocol, tier, note }: NextCheckInput): Reach {
   const words = old.length
     ? `What was cleared is ${hours.value} h old or more: begins again at ${protocol.stages[0]!.id}`
     : `No stage is cleared: begins at ${protocol.stages[0]!.id}`;
-  return { index, tooOld: say('from-first', old, words) };
+  return { index, tooOld: say('from-first', old.length ? old : [check.id], words) };
 }
 
 function beginsAt({ protocol, tier, rules }: NextCheckInput, index: number): Because {
