@@ -1,21 +1,14 @@
-import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Role } from '../../../kernel/author.ts';
 import {
   calendar,
-  canonical,
-  check,
   correct,
   hours,
-  recordOf,
   retract,
   stayOf,
-  trigger,
   ward,
-  begun,
   type Told,
 } from '../../board/rules/history.testkit.ts';
-import { stayView } from '../../board/view.ts';
 import { evaluateStay } from '../../board/rules/evaluate-stay.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { DEFAULT_RULES } from '../../wards/rules/default-rules.ts';
@@ -163,46 +156,5 @@ describe('the board', () => {
     const told = stayOf(switched(true, 1), upAndGo(18, 2));
     const { view } = evaluateStay(told, { ...ward, rules: own }, calendar, hours(3));
     expect(view.measures?.last[0]?.says).toBe('Under the cut point for risk of falling (20 s).');
-  });
-  it('keeps every other part of the stay as it is, whatever was measured, late or withdrawn', () => {
-    const kinds = fc.constantFrom(switched(true, 1), upAndGo(9, 2), stands(14, 3), speed(3, 4));
-    const late = fc.record({ one: kinds, at: fc.integer({ min: 1, max: 20 }), withdrawn: fc.boolean() });
-    const stay = [check('stand', 2), trigger('fall', 5), check('walk', 6), trigger('faint', 12)];
-    const plain = at(20, ...stay).view;
-    fc.assert(
-      fc.property(fc.array(late, { minLength: 1, maxLength: 6 }), (added) => {
-        const told = added.flatMap(({ one, at: when, withdrawn }, i) => [
-          { ...one, at: when, id: `m${i}`, recorded: 19 },
-          ...(withdrawn ? [{ ...retract(19.5, `m${i}`), recorded: 19.5, id: `w${i}` }] : []),
-        ]);
-        const { view } = at(20, ...stay, ...told);
-        stayView.parse(view);
-        const rest = { ...view, measures: null, version: plain.version };
-        expect(canonical(rest)).toBe(canonical(plain));
-      }),
-      { numRuns: 100 },
-    );
-  });
-  it('is the same in whichever order the entries arrived', () => {
-    const told = [
-      { ...begun(), id: 'a' },
-      { ...switched(true, 1), id: 'b' },
-      { ...upAndGo(20, 2), id: 'c' },
-      { ...stands(5, 2), id: 'd' },
-      { ...upAndGo(18, 2), id: 'e' },
-      { ...switched(false, 3), id: 'f' },
-      { ...switched(true, 4), id: 'g' },
-    ];
-    const seen = (order: Told[]) =>
-      canonical(measuresOf(effectiveFacts(recordOf(order)).facts, hours(9), DEFAULT_RULES));
-    const first = seen(told);
-    fc.assert(
-      fc.property(
-        fc.shuffledSubarray(told, { minLength: told.length }),
-        (order) => seen(order as Told[]) === first,
-      ),
-      { numRuns: 100 },
-    );
-    expect(first).toContain('18 s');
   });
 });
