@@ -92,6 +92,30 @@ describe('capability', () => {
     expect(capability(facts, { at: 24 })).toMatchObject({ waitsForHelp: 'varies', nextChange: hours(30) });
     expect(capability(facts, { at: 30 })).toMatchObject({ waitsForHelp: 'yes', nextChange: null });
   });
+  it('an answer is in the last 24 h up to the millisecond, and out of them at the hour', () => {
+    const facts = [says('no', 0), says('yes', 1)];
+    const at = (ms: number) => capability(facts, { at: 24 + ms / HOUR });
+    expect(at(-1)).toMatchObject({ waitsForHelp: 'no', nextChange: hours(24) });
+    expect(at(0)).toMatchObject({ waitsForHelp: 'yes', nextChange: null });
+    const follows = (which: 'yes' | 'no', hour: number) =>
+      assessment(
+        upTo('walk'),
+        { at: hour },
+        { cooperation: { waitsForHelp: 'yes', followsInstructions: which } },
+      );
+    const both = [follows('no', 0), follows('yes', 1)];
+    expect(capability(both, { at: 24 - 1 / HOUR }).followsInstructions).toBe('no');
+    expect(capability(both, { at: 24 }).followsInstructions).toBe('yes');
+  });
+  it('the worst of the window is said, with the entries that gave it', () => {
+    const worst = capability([says('no', 0), says('yes', 1)], { at: 2 }).because.find(
+      (b) => b.rule === 'capability/worst-of-the-window',
+    );
+    expect(worst?.words).toBe(
+      'Waits for help: no; follows instructions: yes (the worst of the last 24 h decides)',
+    );
+    expect(worst?.facts).toHaveLength(1);
+  });
   it('an old answer stands until there is a newer one; none at all is not known', () => {
     const no = assessment(
       upTo('walk'),

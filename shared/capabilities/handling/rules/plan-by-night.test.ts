@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { HOUR } from '../../../kernel/times.ts';
 import { hours } from '../../assessments/rules/assessment.testkit.ts';
+import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { task as taskValues } from '../values.ts';
+import { atLeast, withMore } from './help.ts';
 import { planStay } from './plan.ts';
 import {
   dayPlan,
@@ -71,6 +73,22 @@ describe('on own', () => {
   it('is never derived', () => {
     for (const p of planStay(planInput(walker)).day) expect(p.people).not.toBe('on-own');
   });
+  it.each([
+    ['in-bed', ['room', 'ward']],
+    ['edge-of-bed', ['room', 'ward']],
+    ['bed-chair', ['room', 'ward']],
+    ['stand', ['room', 'ward']],
+    ['in-chair', ['room', 'ward']],
+    ['toilet', ['toilet']],
+    ['walk', ['ward']],
+    ['lateral', []],
+    ['from-floor', []],
+  ] as const)('reaches %s where it was set for %j', (task, places) => {
+    for (const place of ['room', 'toilet', 'ward'] as const) {
+      const people = dayPlan(planInput(walker, own([place], ['day'])), task).people;
+      expect(people === 'on-own').toBe((places as readonly string[]).includes(place));
+    }
+  });
   it('holds where and when it was set', () => {
     const input = planInput(walker, own(['toilet'], ['day']));
     expect(dayPlan(input, 'toilet').people).toBe('on-own');
@@ -107,12 +125,55 @@ describe('on own', () => {
 });
 
 describe('night', () => {
+  const sedated = (h: number, facts = walker, extra: Partial<PlanInput> = {}) =>
+    planInput(facts, { sedatedAt: stated(true as const, 0, 'sedative'), ...extra }, h);
+  const MS = 1 / HOUR;
   it('within four hours of a sedative one more person at night, not by day', () => {
-    const at = (h: number) => planInput(walker, { sedatedAt: stated(true as const) }, h);
-    expect(nightPlan(at(3.9), 'toilet').people).toBe('one');
-    expect(dayPlan(at(3.9), 'toilet').people).toBe('stand-by');
-    expect(nightPlan(at(4), 'toilet').people).toBe('stand-by');
-    expect(planStay(at(1)).nextChange).toBe(hours(4));
+    for (const [h, people] of [
+      [0, 'one'],
+      [4 - MS, 'one'],
+      [4, 'stand-by'],
+    ] as const) {
+      expect(nightPlan(sedated(h), 'toilet').people).toBe(people);
+      expect(dayPlan(sedated(h), 'toilet').people).toBe('stand-by');
+    }
+    expect(planStay(sedated(1)).nextChange).toBe(hours(4));
+    expect(planStay(sedated(4)).nextChange).not.toBe(hours(4));
+  });
+  it('as long as the ward says', () => {
+    const rules = structuredClone(DEFAULT_RULES);
+    rules.handling.sedativeNightHours.value = 6;
+    expect(nightPlan(sedated(5, walker, { rules }), 'toilet').people).toBe('one');
+    expect(nightPlan(sedated(6, walker, { rules }), 'toilet').people).toBe('stand-by');
+  });
+  it.each(taskValues.options)('of a sedative adds its person to %s, and says why', (task) => {
+    const input = sedated(1, seenTo('stand'));
+    expect(nightPlan(input, task).people).toBe(withMore(dayPlan(input, task).people, 1));
+    expect(nightPlan(input, task).because).toContainEqual({
+      rule: 'night/sedative',
+      facts: ['sedative'],
+      words: 'Night, within 4 h of a sedative: one more person',
+    });
+    expect(dayPlan(input, task).because.map((b) => b.rule)).not.toContain('night/sedative');
+  });
+  it('is the day plan where nothing of the night bears on it', () => {
+    const { day, night } = planStay(planInput(seenTo('stand')));
+    expect(night).toEqual(day);
+  });
+  it('a sedative of the last hours stands against on own at night', () => {
+    const own = { onOwn: stated({ where: ['toilet' as const], when: ['day' as const, 'night' as const] }) };
+    expect(nightPlan(planInput(walker, own), 'toilet').people).toBe('on-own');
+    expect(nightPlan(sedated(1, walker, own), 'toilet').people).toBe('one');
+  });
+  it('somebody who does not wait for help is never alone, day or night', () => {
+    const plan = planStay(planInput(uncooperative('waits')));
+    for (const p of [...plan.day, ...plan.night]) expect(p.people).not.toBe('on-own');
+    for (const task of ['bed-chair', 'toilet', 'stand', 'walk'] as const) {
+      expect(atLeast(nightPlan(planInput(uncooperative('waits')), task).people, 'one')).toBe(true);
+    }
+    expect(plan.cautions.map((c) => c.words)).toContain(
+      'Waits for help: no. Never alone, one person within reach day and night',
+    );
   });
 });
 
