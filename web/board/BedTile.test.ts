@@ -65,4 +65,26 @@ describe('a bed’s tile', () => {
     expect(text).not.toContain('current');
     expect(text).toContain('1 person');
   });
+
+  describe('a sign', () => {
+    const signs = [{ kind: 'ready' as const, words: 'ready to check Turn', because: [] }];
+    const last = (stay = stayRow({ signs }), over = {}) => {
+      const lines = tile(stay, over).findAll('.facts');
+      return lines.at(-1)!.text();
+    };
+
+    it('shares the last line quietly where there is room', () => {
+      expect(last(stayRow({ signs }), { shape: 2 })).toBe('check by 14:00ready for more');
+      expect(tile(stayRow({ signs }), { shape: 2 }).find('.needs').exists()).toBe(false);
+    });
+    it('makes nothing smaller and adds no line: without room it is left out', () => {
+      const due = { ...stayRow().due, state: 'overdue' as const, at: NOON - 80 * 3_600_000 };
+      const plain = tile(stayRow({ due }), { shape: 1 });
+      const signed = tile(stayRow({ due, signs }), { shape: 1 });
+      expect(signed.html()).toBe(plain.html());
+    });
+    it('gives way to what needs somebody', () => {
+      expect(last(stayRow({ signs, firstTimeUpPending: true }))).toBe('check by 14:00first time up');
+    });
+  });
 });

@@ -150,3 +150,31 @@ describe('other plans and states', () => {
     expect(JSON.stringify(says)).not.toContain('traction');
   });
 });
+
+describe('where a stay is going', () => {
+  const sign = (kind: 'stages-lost' | 'refusals' | 'below-baseline' | 'ready') => ({
+    kind,
+    words: `long words of ${kind}`,
+    because: [],
+  });
+
+  it('is a few quiet words of the first sign, never the sentence', () => {
+    const says = tileSays(bedRow('A1', stayRow({ signs: [sign('below-baseline'), sign('ready')] })), by());
+    expect(says.sign).toBe('below usual');
+    expect(JSON.stringify(says)).not.toContain('long words');
+  });
+  it('never says on a wall that somebody said no', () => {
+    const says = (signs: ReturnType<typeof sign>[]) => tileSays(bedRow('A1', stayRow({ signs })), by()).sign;
+    expect(says([sign('refusals')])).toBe('');
+    expect(says([sign('refusals'), sign('stages-lost')])).toBe('losing ground');
+  });
+  it('gives way to what stops', () => {
+    const signs = [sign('ready')];
+    expect(tileSays(bedRow('A1', stayRow({ signs })), by()).sign).toBe('ready for more');
+    expect(tileSays(bedRow('A1', stayRow({ signs, checkBeforeMoving: true })), by()).sign).toBe('');
+    const holds = [holdRow({ scope: 'walking' })];
+    expect(tileSays(bedRow('A1', stayRow({ signs, holds })), by()).sign).toBe('');
+    const away = { since: NOON - HOUR, reason: 'test', dueBack: null };
+    expect(tileSays(bedRow('A1', stayRow({ signs, away })), by()).sign).toBe('');
+  });
+});

@@ -40,10 +40,21 @@ export interface TileSays {
   readonly due: { readonly words: string; readonly needs: boolean };
   /** One more thing that needs somebody: entries that disagree, first time up. */
   readonly also: string;
+  /** Where the stay is going, in a few quiet words; drawn only where there is room. */
+  readonly sign: string;
 }
 
 const NO_DUE = { words: '', needs: false } as const;
-const QUIET = { held: [], wait: '', trust: null, lastUp: '', today: '', due: NO_DUE, also: '' } as const;
+const QUIET = {
+  held: [],
+  wait: '',
+  trust: null,
+  lastUp: '',
+  today: '',
+  due: NO_DUE,
+  also: '',
+  sign: '',
+} as const;
 export const CHECK = 'CHECK BEFORE MOVING';
 
 export function tileSays(bed: BedView, context: TileContext): TileSays {
@@ -65,8 +76,22 @@ export function tileSays(bed: BedView, context: TileContext): TileSays {
     today: crowded || stay.scope.kind === 'comfort' ? '' : todayWords(stay.today),
     due: dueIsNews ? { words: dueWords(stay.due, moment), needs: late } : NO_DUE,
     also: alsoWords(stay),
+    sign: rank.kind === 'plan' && rank.held.length === 0 ? signWords(stay) : '',
   };
 }
+
+/**
+ * Short enough for the last line of a tile; the whole sentence is on the stay page. That somebody said
+ * no is between them and who asks: it never stands on a wall.
+ */
+const SIGN: Readonly<Record<StayView['signs'][number]['kind'], string>> = {
+  'stages-lost': 'losing ground',
+  refusals: '',
+  'below-baseline': 'below usual',
+  ready: 'ready for more',
+};
+const signWords = (stay: StayView): string =>
+  stay.signs.map((sign) => SIGN[sign.kind]).find((w) => w !== '') ?? '';
 
 type Rank = Pick<TileSays, 'kind' | 'first' | 'held' | 'wait' | 'beside'>;
 
