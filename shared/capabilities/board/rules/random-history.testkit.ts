@@ -3,6 +3,7 @@ import * as fc from 'fast-check';
 import type { Role } from '../../../kernel/author.ts';
 import { toIso } from '../../../kernel/times.ts';
 import { DEFAULT_PROTOCOL } from '../../assessments/rules/default-protocol.ts';
+import { recordedTriggerKind } from '../../orders/values.ts';
 import {
   begun,
   check,
@@ -61,14 +62,18 @@ const sessions = fc.oneof(
       events: fc.subarray(['dizzy', 'lowered-to-floor', 'pain'], { maxLength: 1 }),
       firstTimeUp: fc.boolean(),
       minutes: fc.integer({ min: 0, max: 40 }),
+      saturation: fc.option(fc.constantFrom(80, 96), { nil: undefined }),
       at: when,
     })
-    .map(({ activity, at, minutes, metres, ...rest }) =>
+    .map(({ activity, at, minutes, metres, saturation, ...rest }) =>
       session(at, {
         ...rest,
         activities: [activity],
         endedAt: toIso(hours(at + minutes / 60)),
         ...(metres === undefined ? {} : { metres }),
+        ...(saturation === undefined
+          ? {}
+          : { readings: [{ kind: 'oxygen', saturation, at: toIso(hours(at)) }] }),
       }),
     ),
   when.map((at) => notDone(at, 'said-no')),
@@ -98,7 +103,13 @@ export const anyEntry: fc.Arbitrary<Told> = fc.oneof(
   {
     weight: 3,
     arbitrary: fc
-      .tuple(fc.constantFrom('fall', 'sedation', 'return-from-surgery', 'faint', 'asked-to-look-again'), when)
+      .tuple(
+        fc.oneof(
+          fc.constantFrom('fall', 'sedation', 'return-from-surgery', 'faint', 'asked-to-look-again'),
+          fc.constantFrom(...recordedTriggerKind.options),
+        ),
+        when,
+      )
       .map(([kind, at]) => trigger(kind, at)),
   },
   {
@@ -140,6 +151,26 @@ export const anyEntry: fc.Arbitrary<Told> = fc.oneof(
     .tuple(when, fc.constantFrom('staged', 'comfort'))
     .map(([at, scope]): Told => ({ type: 'scope-set', at, payload: { scope } })),
   when.map((at) => ({ type: 'goal-set', at, payload: { goal: { activity: 'chair', timesUp: 2 } } })),
+  fc.tuple(when, fc.integer({ min: 0, max: 20 }), fc.boolean()).map(([at, score, anyThree]): Told => ({
+    type: 'early-warning-recorded',
+    at,
+    payload: { score, anyThree, scale: 1 },
+  })),
+  fc
+    .tuple(when, fc.constantFrom(85, 95), fc.constantFrom(-3, 0, 3))
+    .map(([at, saturation, sedation]): Told => ({
+      type: 'critical-care-signs-recorded',
+      at,
+      payload: { saturation, sedation, bars: [] },
+    })),
+  fc
+    .tuple(when, fc.boolean())
+    .map(([at, on]): Told => ({ type: 'walking-measures-switched', at, payload: { on } })),
+  when.map((at) => ({
+    type: 'walking-measured',
+    at,
+    payload: { measure: { kind: 'up-and-go', seconds: 14, support: 'frame' } },
+  })),
 );
 
 /** What may be said about an earlier entry, chosen by `back`: how many entries ago. */
