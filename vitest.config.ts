@@ -12,8 +12,8 @@ const node = (name: string, include: string[], extra: object = {}) => ({
 export default defineConfig({
   test: {
     projects: [
-      node('shared', ['shared/**/*.test.ts']),
-      node('server', ['server/**/*.test.ts', 'demo/**/*.test.ts']),
+      node('shared', ['shared/**/*.test.ts'], { testTimeout: 60_000 }),
+      node('server', ['server/**/*.test.ts', 'demo/**/*.test.ts'], { testTimeout: 60_000 }),
       'web/vitest.config.ts',
       node('pglite', ['tests/{rules,contracts,journeys}/**/*.test.ts'], {
         testTimeout: 60_000,

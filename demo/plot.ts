@@ -5,6 +5,7 @@ import { LIVE_DAY, at } from './days.ts';
 import type { Entry } from './entry.ts';
 import { chance } from './random.ts';
 import { ordinaryDays } from './routine.ts';
+import { measures } from './measures.ts';
 import { stories } from './stories.ts';
 
 /** Setting up both wards and their staff; before the first person arrives. */
@@ -60,6 +61,6 @@ function leavers(): Entry[] {
 export function plot(seed: number, liveDays = 21): Entry[] {
   const luck = chance(seed);
   const ordinary = PEOPLE.flatMap((who) => ordinaryDays(who, luck, 0, LIVE_DAY + liveDays));
-  const later = [...arrivals(), ...leavers(), ...stories(), ...ordinary];
+  const later = [...arrivals(), ...leavers(), ...stories(), ...measures(), ...ordinary];
   return [...settingUp(), ...later.toSorted((a, b) => a.at - b.at)];
 }

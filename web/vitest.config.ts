@@ -11,6 +11,7 @@ export default defineProject({
     environment: 'jsdom',
     include: ['**/*.test.ts'],
     exclude: ['dist', 'node_modules'],
+    testTimeout: 60_000,
     setupFiles: ['./browser.testkit.ts'],
     // The contrast test reads this one; every other style is left out of the tests.
     css: { include: [/tokens\.css/] },
