@@ -76,6 +76,7 @@ const NEEDS_AS_FAR: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
   'new-confusion',
   'suspected-clot',
   'block-on',
+  'early-warning-rise',
 ]);
 
 /** How far the checks so far have cleared the person, and whether one more goes as far. */
