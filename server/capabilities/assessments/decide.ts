@@ -4,12 +4,19 @@ import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rul
 import { protocolLookup } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import * as commands from '@footboard/shared/capabilities/assessments/commands';
 import * as events from '@footboard/shared/capabilities/assessments/events';
+import {
+  earlyWarningRises,
+  impossibleScore,
+} from '@footboard/shared/capabilities/assessments/rules/early-warning';
+import type { EarlyWarning } from '@footboard/shared/capabilities/assessments/values';
 import { CONFIRM_ANSWERS, triggerOf } from '@footboard/shared/capabilities/orders/rules/triggers';
 import type { Fact } from '@footboard/shared/capabilities/corrections/facts';
+import { sessionsBeyondStop } from '@footboard/shared/capabilities/sessions/rules/what-went-wrong';
 import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import type { StayView } from '@footboard/shared/capabilities/board/view';
 import type { DataOf, Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent } from '@footboard/shared/kernel/event-type';
+import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
 import type { EventId } from '@footboard/shared/kernel/ids';
 import { HOUR, toEpoch } from '@footboard/shared/kernel/times';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
@@ -95,7 +102,7 @@ function answersFaults(
   for (const [i, answer] of answers.entries()) {
     if (view.trust.openTriggers.some((open) => open.event === answer)) continue;
     const named = standing.record.events.find((e) => e.id === answer);
-    if (!named || !triggerOf({ ...named, data: named.payload } as unknown as Fact)) {
+    if (!named || !(triggerOf(asFact(named)) || byTheLimits(context, standing).has(answer))) {
       return refuse(
         'answer-not-a-trigger',
         'the entry answered is not a trigger of this stay',
@@ -113,6 +120,15 @@ function answersFaults(
     }
   }
   return null;
+}
+
+const asFact = (event: LoggedEvent): Fact => ({ ...event, data: event.payload }) as unknown as Fact;
+
+/** Entries that only the ward's limits make triggers: early-warning scores, sessions beyond a stop limit. */
+function byTheLimits(context: DecideContext, { record }: Standing): ReadonlySet<EventId> {
+  const rules = rulesOf(context.ward!);
+  const facts = factsBy(record, Infinity);
+  return new Set([...earlyWarningRises(facts, rules).keys(), ...sessionsBeyondStop(facts, rules).keys()]);
 }
 
 const recordAssessment = decider({
@@ -236,13 +252,26 @@ const recordSeenWalking = decider({
   },
 });
 
+/** A score that its chart cannot give. `at` is the JSON pointer of the entry. */
+export function scoreFaults(score: EarlyWarning, at: string): Refusal | null {
+  const why = impossibleScore(score);
+  return why === null
+    ? null
+    : refuse(
+        'early-warning-impossible',
+        why,
+        'Check the number and whether one parameter scored 3 on the chart, or work it out from its parts.',
+        `${at}/score`,
+      );
+}
+
 const recordEarlyWarning = decider({
   command: commands.recordEarlyWarning,
   reads: readsStay,
   decide: ({ stay, ...score }, context) => {
     const standing = stayAt(context, stay);
     if (isRefusal(standing)) return standing;
-    return accept(newEvent(events.earlyWarningRecorded, stayStream(stay), score));
+    return scoreFaults(score, '') ?? accept(newEvent(events.earlyWarningRecorded, stayStream(stay), score));
   },
 });
 

@@ -1,6 +1,9 @@
 /** A correction's replacement: of the same kind, about the same thing, and no wider than a new entry could be. */
 import type { recordAssessment } from '@footboard/shared/capabilities/assessments/commands';
-import type { assessmentRecorded } from '@footboard/shared/capabilities/assessments/events';
+import type {
+  assessmentRecorded,
+  earlyWarningRecorded,
+} from '@footboard/shared/capabilities/assessments/events';
 import type { Fact } from '@footboard/shared/capabilities/corrections/facts';
 import type { OnOwn } from '@footboard/shared/capabilities/handling/values';
 import type { orderChanged } from '@footboard/shared/capabilities/orders/events';
@@ -11,7 +14,7 @@ import type { PayloadOf } from '@footboard/shared/kernel/event-type';
 import { textRef } from '@footboard/shared/kernel/ids';
 import { refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
-import { checkFaults } from '../assessments/decide.ts';
+import { checkFaults, scoreFaults } from '../assessments/decide.ts';
 import { contradicts } from '../orders/decide.ts';
 import { goalWithinCleared, sessionTimes } from '../sessions/decide.ts';
 import type { Standing } from '../stays/standing.ts';
@@ -99,6 +102,8 @@ function roomRules(context: DecideContext, standing: Standing, now: Fact, payloa
         (payload as PayloadOf<typeof sessionRecorded>).session,
         '/replacement/session',
       );
+    case 'early-warning-recorded':
+      return scoreFaults(payload as PayloadOf<typeof earlyWarningRecorded>, '/replacement');
     case 'goal-set':
       return goalWithinCleared(
         context,

@@ -36,6 +36,32 @@ describe('a session', () => {
       )
       .accepts();
   });
+  it('has readings timed within the stay and not ahead', () => {
+    const rated = (at: string) => ({
+      stay: 'anna',
+      session: { ...walk, readings: [{ kind: 'heart-rate' as const, perMinute: 80, at }] },
+    });
+    const field = '/session/readings/0/at';
+    const wrong = 'reading-time-outside-stay';
+    given(anna)
+      .when(commands.recordSession, rated(iso(2.2)))
+      .accepts();
+    given(anna)
+      .when(commands.recordSession, rated(iso(0)))
+      .accepts();
+    given(anna)
+      .when(commands.recordSession, rated(iso(-0.1)))
+      .refuses(wrong, field);
+    given(anna)
+      .when(commands.recordSession, rated(iso(3 + 2 / 60)))
+      .accepts();
+    given(anna)
+      .when(commands.recordSession, rated(iso(3 + 3 / 60)))
+      .refuses(wrong, field);
+    given(anna, left('anna', 'b1', { at: hours(2.5) }))
+      .when(commands.recordSession, rated(iso(2.5)), { at: hours(2), now: hours(3) })
+      .refuses(wrong, field);
+  });
   it('keeps what the person said apart', () => {
     const entered = given(anna).when(commands.recordSession, {
       stay: 'anna',

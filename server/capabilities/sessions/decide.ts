@@ -55,6 +55,34 @@ export function sessionTimes(
       `${at}/backToBedBy`,
     );
   }
+  return readingTimes(context, standing, session, at);
+}
+
+/** A reading is timed within the stay and not ahead: a later one counts before an earlier one. */
+function readingTimes(
+  context: DecideContext,
+  standing: Standing,
+  session: Session,
+  at: string,
+): Refusal | null {
+  for (const [i, reading] of (session.readings ?? []).entries()) {
+    const taken = toEpoch(reading.at);
+    const outside =
+      taken > context.now + AHEAD_TAKEN_AS_NOW
+        ? `it is ${sayAt(context, context.now)}`
+        : taken < standing.began
+          ? `the person arrived ${sayAt(context, standing.began)}`
+          : standing.ended !== null && taken >= standing.ended
+            ? `the stay ended ${sayAt(context, standing.ended)}`
+            : null;
+    if (outside === null) continue;
+    return refuse(
+      'reading-time-outside-stay',
+      `${reading.kind.replaceAll('-', ' ')} is timed ${sayAt(context, taken)}; ${outside}`,
+      'Correct the time; check the clock of this device.',
+      `${at}/readings/${i}/at`,
+    );
+  }
   return null;
 }
 

@@ -88,7 +88,7 @@ describe('may we start, on a ward with its default rules', () => {
       'to take first: blood pressure, heart rate, oxygen saturation, breathing rate, temperature, pain',
     ]);
   });
-  it('asks first for one sign that is missing: a gap is not a normal reading', () => {
+  it('MAY-5 asks first for one sign that is missing: a gap is not a normal reading', () => {
     const view = ask(2, [checked(1, well(1).slice(1))]);
     expect(view.notTaken).toEqual(['blood pressure']);
     expect(view.reasons).toEqual([

@@ -219,7 +219,7 @@ describe('a score from its parts', () => {
   it('takes a number that is none as missing', () => {
     expect(scoreNews2({ ...well, pulse: Number.NaN })).toMatchObject({ missing: ['pulse'] });
   });
-  it('with nothing taken names every part, and gives no points', () => {
+  it('MAY-7 with nothing taken names every part, and gives no points', () => {
     expect(scoreNews2({})).toMatchObject({ complete: false, lines: [] });
     expect(scoreNews2({})).toHaveProperty('missing.length', 8);
   });

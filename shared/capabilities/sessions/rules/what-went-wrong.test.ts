@@ -98,7 +98,7 @@ describe('a trigger that only the limits of the ward make of an entry', () => {
       sessionsBeyondStop(facts, on),
     ).open.map((o) => [o.kind, o.at, o.words]);
 
-  it('is a failed attempt for a session beyond a stop limit, answered by a staged check', () => {
+  it('MAY-6 is a failed attempt for a session beyond a stop limit, answered by a staged check', () => {
     const walk = recorded({ readings: [rate(131)] });
     expect(open(walk)).toEqual([
       ['failed-attempt', hours(1), 'A stop limit was passed: heart rate 131 is above 130'],
