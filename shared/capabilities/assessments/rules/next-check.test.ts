@@ -143,7 +143,7 @@ describe('the next check', () => {
     const said = next(14, id(withSet('walk', 1), 'c1'), check('upright', 8));
     expect(said).toMatchObject({ depth: 'confirm', from: 'upright' });
   });
-  it('when the validity ran out it is full, from the first stage', () => {
+  it('CHECK-4 when the validity ran out it is full, from the first stage', () => {
     const whole = id(withSet('walk', 1), 'c1');
     expect(next(13 - 1 / 60, whole).depth).toBe('confirm');
     const said = next(13, whole);
@@ -174,7 +174,7 @@ describe('the next check', () => {
     ['step-down-from-intensive-care', 'full'],
     ['attachment-change', 'full'],
     ['asked-to-look-again', 'full'],
-  ])('after %s it is %s, from the first stage', (kind, depth) => {
+  ])('CHECK-4 after %s it is %s, from the first stage', (kind, depth) => {
     const said = next(3, withSet('walk', 1), id(trigger(kind, 2), 'happened'));
     expect(said).toMatchObject({ depth, from: 'clear' });
     expect(said.because.find((b) => b.rule === 'next-check/trigger')?.facts).toEqual(['happened']);
@@ -198,7 +198,7 @@ describe('the next check', () => {
       from: 'clear',
     });
   });
-  it('after a symptom at the last check it has the pressure set, from the first stage, until one without', () => {
+  it('CHECK-4 after a symptom at the last check it has the pressure set, from the first stage, until one without', () => {
     const symptom = id(withSet('stand', 1, 126, { stand: { symptom: true } }), 'c1');
     expect(next(2, symptom)).toMatchObject({ depth: 'full-with-pressure', from: 'clear' });
     expect(next(2, symptom).because[0]).toMatchObject({ rule: 'next-check/with-pressure', facts: ['c1'] });
@@ -241,7 +241,7 @@ describe('the next check', () => {
       'The first time up since surgery is to be repeated, held safe',
     );
   });
-  it('begins again when two checks of one time disagree', () => {
+  it('CHECK-4 begins again when two checks of one time disagree', () => {
     const two = [id(withSet('walk', 1), 'yes'), id(check('edge', 1, { edge: { outcome: 'not-met' } }), 'no')];
     const said = next(2, ...two);
     expect(said.from).toBe('clear');

@@ -232,7 +232,7 @@ describe('the words and ids of a protocol', { timeout: patience }, () => {
   const placeOf = (id: string | undefined) => DEFAULT_PROTOCOL.stages.findIndex((s) => s.id === id);
   const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
 
-  it('decide nothing: with every one of them changed, in the document and the records, each plan is the same', () => {
+  it('CHECK-3 decide nothing: with every one of them changed, in the document and the records, each plan is the same', () => {
     expect(checkProtocol(RENAMED)).toEqual({ ok: RENAMED });
     fc.assert(
       fc.property(histories, at, (all, t) => {

@@ -136,7 +136,7 @@ describe('nine worked cases on Freeman et al., Auton Neurosci 2011;161:46-48; CD
       tellPrescriber: true,
     });
   });
-  it('120/70, 108/66, missing: INCOMPLETE, not negative', () => {
+  it('CHECK-1 120/70, 108/66, missing: INCOMPLETE, not negative', () => {
     const v = set([120, 70], [108, 66], null);
     expect(v).toMatchObject({ fall: 'incomplete', complete: false, missing: ['standing 3 min'] });
     expect(v.standNotCleared).toEqual(['the pressure set is incomplete: standing 3 min missing']);

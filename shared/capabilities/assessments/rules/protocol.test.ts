@@ -150,7 +150,7 @@ describe("a ward's own protocol", () => {
       (p) => (p.pressureSet.standingMinutes = [3, 1]),
     ],
     ['/toldApart/aboutMinutes', 'at least exactMinutes', (p) => (p.toldApart.aboutMinutes = 0.5)],
-  ])('is refused at %s and says what to do: %s', (place, reason, f) => {
+  ])('CHECK-2 is refused at %s and says what to do: %s', (place, reason, f) => {
     const result = checkProtocol(change(f));
     const faults = 'faults' in result ? result.faults : [];
     expect(faults).toContainEqual({ place, reason: expect.stringContaining(reason) });
