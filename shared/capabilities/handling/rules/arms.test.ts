@@ -2,29 +2,13 @@
  * Orders and findings on the arms: an arm with an order of none or limited neither pushes nor pulls,
  * and nothing on the arms ever lowers help. Common practice, no source, to be signed by the ward.
  */
-import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allMet, assessment, upTo } from '../../assessments/rules/assessment.testkit.ts';
-import { walkingSupport } from '../../assessments/values.ts';
-import type { Limb, Precaution, WeightBearing } from '../../orders/values.ts';
-import { limb } from '../../orders/values.ts';
 import type { Finding } from '../../assessments/values.ts';
-import { aidCovers, atLeast } from './help.ts';
-import { planStay } from './plan.ts';
-import { dayPlan, help, noOrders, planInput, seenTo, stated, trust, walker } from './plan.testkit.ts';
+import type { Bears } from './plan.testkit.ts';
+import { dayPlan, help, limbs, planInput, seenTo, stated, trust, walker } from './plan.testkit.ts';
 import type { PlanInput } from './types.ts';
 
-type Bears = Partial<Record<Limb, WeightBearing>>;
-const limbs = (bears: Bears, precautions: Precaution[] = []): PlanInput['orders'] => ({
-  ...noOrders,
-  weightBearing: new Map(
-    Object.entries(bears).map(([which, b]) => [
-      which as Limb,
-      stated({ about: 'weight-bearing' as const, limb: which as Limb, bears: b }, 0, `o-${which}`),
-    ]),
-  ),
-  precautions: new Map(precautions.map((p) => [p, stated(true as const, 0, `o-${p}`)])),
-});
 const under = (bears: Bears, extra: Partial<PlanInput> = {}, facts = walker) =>
   planInput(facts, { ...extra, orders: limbs(bears) });
 const withUpright = (change: (f: Finding) => Finding, last = 'walk') =>
@@ -208,47 +192,5 @@ describe('a leg that bears in part needs an arm on the walking support', () => {
       'stand-by',
       'none',
     ]);
-  });
-});
-
-describe('an order that allows less', () => {
-  const BEARS = ['none', 'limited', 'unrestricted'] as const;
-  const someOrders = fc.dictionary(fc.constantFrom(...limb.options), fc.constantFrom(...BEARS));
-  const people = fc.constantFrom(
-    walker,
-    seenTo('edge'),
-    seenTo('stand'),
-    seenTo('upright'),
-    armsNotMet(),
-    armsNotTested,
-    seenTo('stand', { stand: { oneLeg: 'right' } }),
-  );
-  it('on any limb never lowers any task, by day or by night', () => {
-    fc.assert(
-      fc.property(
-        people,
-        someOrders as fc.Arbitrary<Bears>,
-        fc.constantFrom(...limb.options),
-        fc.nat(1),
-        fc.constantFrom(...walkingSupport.options),
-        fc.subarray<Precaution>(['hip', 'spine', 'sternum']),
-        (facts, orders, which, step, support, precautions) => {
-          const was = BEARS.indexOf(orders[which] ?? 'unrestricted');
-          const less = BEARS[Math.max(0, was - 1 - step)]!;
-          const plan = (bears: Bears) =>
-            planStay(planInput(facts, { orders: limbs(bears, precautions), walkingSupport: support }));
-          const [before, after] = [plan(orders), plan({ ...orders, [which]: less })];
-          for (const when of ['day', 'night'] as const) {
-            const lowered = before[when].filter((a, i) => {
-              const b = after[when][i]!;
-              const lesserAid = a.aid !== b.aid && aidCovers(a.task, b.aid, a.aid);
-              return (a.hold && !b.hold) || !atLeast(b.people, a.people) || (lesserAid && !b.hold);
-            });
-            expect(lowered.map((p) => p.task)).toEqual([]);
-          }
-        },
-      ),
-      { numRuns: 200 },
-    );
   });
 });

@@ -5,14 +5,13 @@
 import { describe, expect, it } from 'vitest';
 import { allMet, assessment, upTo } from '../../assessments/rules/assessment.testkit.ts';
 import type { StageSays } from '../../assessments/rules/assessment.testkit.ts';
-import type { Limb, WeightBearing } from '../../orders/values.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Task } from '../values.ts';
 import { planStay } from './plan.ts';
 import {
   dayPlan,
   help,
-  noOrders,
+  limbs,
   planInput,
   seenTo,
   stated,
@@ -28,15 +27,6 @@ const SLING = ['go', 'two', 'sling-lift'];
 const STANDING_AID = ['go', 'one', 'standing-aid'];
 const SEATED = ['go', 'one', 'seated-transfer-aid'];
 const rulesOf = (input: PlanInput, task: Task) => dayPlan(input, task).because.map((b) => b.rule);
-const limbs = (bears: Partial<Record<Limb, WeightBearing>>): PlanInput['orders'] => ({
-  ...noOrders,
-  weightBearing: new Map(
-    Object.entries(bears).map(([limb, b]) => [
-      limb as Limb,
-      stated({ about: 'weight-bearing' as const, limb: limb as Limb, bears: b }, 0, `o-${limb}`),
-    ]),
-  ),
-});
 /** The upright stage with some findings of a part not met. */
 const upright = (part: string, ...off: ('left' | 'right')[]): Record<string, StageSays> => ({
   upright: {

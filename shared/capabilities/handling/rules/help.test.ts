@@ -137,7 +137,7 @@ describe('aids that cannot be combined', () => {
     ['in-chair', 'standing-aid', 'seated-transfer-aid'],
     ['walk', 'slide-sheet', 'belt'],
   ];
-  it.each(PAIRS)('%s: %s and %s are a hold, and a bigger aid does not settle it', (t, a, b) => {
+  it.each(PAIRS)('PLAN-4 %s: %s and %s are a hold, and a bigger aid does not settle it', (t, a, b) => {
     const both = joinHelp(help('one', a), help('one', b));
     expect(both.hold).toBe(false);
     expect(mustAsk(t, both)).toBe(true);

@@ -1,7 +1,7 @@
 /** Moving up in a chair: OSHA 3182 figure 5, and what we add to it. */
 import type { Demand } from './demand.ts';
 import { caution, demand, factsOf, fromRow, told } from './demand.ts';
-import { IN_CHAIR, RECLINES_CAUTION } from './tables/in-chair.ts';
+import { IN_CHAIR, KNEES_CAUTION, RECLINES_CAUTION } from './tables/in-chair.ts';
 import { rowFor } from './tables/table.ts';
 import { armsPush, cooperates } from './transfer-help.ts';
 import type { PlanInput } from './types.ts';
@@ -27,7 +27,9 @@ export function inChairHelp(input: PlanInput): Demand[] {
     const edge = c.standings.get('edge')?.fact.id;
     out.push(demand('before-the-tables/fit-for-the-aid', words, [edge], 'two', 'sling-lift'));
   }
-  if (row.options[0].people[1] === 'one' && heavy) {
+  const byOne = row.options[0].people[1] === 'one';
+  if (byOne) out.push(caution('osha-3182/figure-5', KNEES_CAUTION, []));
+  if (byOne && heavy) {
     const words = 'Weight unknown, or from the bariatric weight up: nobody pushes alone, two people';
     out.push(demand('ours/in-chair-weight', words, [input.weight?.fact], 'two'));
   }

@@ -254,7 +254,7 @@ describe('never less help', { timeout: patience }, () => {
       runs(300, 'cases'),
     );
   });
-  it('the night is never less than the day', () => {
+  it('PLAN-2 the night is never less than the day', () => {
     fc.assert(
       fc.property(anyInput, fc.array(restriction, { maxLength: 4 }), (base, all) => {
         const { day, night } = planStay(all.reduce((i, r) => r(i), base));

@@ -70,7 +70,7 @@ describe('on own', () => {
     onOwn: stated({ where, when }),
   });
   const everywhere = own(['room', 'toilet', 'ward'], ['day', 'night']);
-  it('is never derived', () => {
+  it('PLAN-5 is never derived', () => {
     for (const p of planStay(planInput(walker)).day) expect(p.people).not.toBe('on-own');
   });
   it.each([

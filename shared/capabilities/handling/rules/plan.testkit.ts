@@ -4,7 +4,7 @@ import type { StageSays } from '../../assessments/rules/assessment.testkit.ts';
 import { judgeTier } from '../../assessments/rules/tier.ts';
 import type { HoldView, TrustView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
-import type { HoldScope, Order, TriggerKind } from '../../orders/values.ts';
+import type { HoldScope, Limb, Order, Precaution, TriggerKind, WeightBearing } from '../../orders/values.ts';
 import type { Weight } from '../../stays/values.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Task } from '../values.ts';
@@ -110,3 +110,16 @@ export const leftLeg = (bears: 'none' | 'limited') =>
 export const withHeldStand: Record<string, StageSays> = {
   stand: { how: 'secured', securedWith: 'standing-aid', people: 2 },
 };
+
+export type Bears = Partial<Record<Limb, WeightBearing>>;
+/** Orders per limb, and precautions; each by its own invented order. */
+export const limbs = (bears: Bears, precautions: Precaution[] = []): PlanInput['orders'] => ({
+  ...noOrders,
+  weightBearing: new Map(
+    Object.entries(bears).map(([which, b]) => [
+      which as Limb,
+      stated({ about: 'weight-bearing' as const, limb: which as Limb, bears: b }, 0, `o-${which}`),
+    ]),
+  ),
+  precautions: new Map(precautions.map((p) => [p, stated(true as const, 0, `o-${p}`)])),
+});

@@ -25,7 +25,7 @@ export const IN_CHAIR: Table<InChairCase> = {
     },
     {
       when: { assists: 'partly', arms: true },
-      options: [{ people: ['one', 'one'], aid: 'none', item: 'person lifts with the arms' }],
+      options: [{ people: ['one', 'one'], aid: 'none' }],
       says: 'assists partly, both arms push: the person lifts, one helper pushes the knees back',
     },
     {
@@ -35,7 +35,7 @@ export const IN_CHAIR: Table<InChairCase> = {
     },
     {
       when: { assists: 'not', reclines: true },
-      options: [{ people: ['two', 'two'], aid: 'slide-sheet', item: 'chair back down' }],
+      options: [{ people: ['two', 'two'], aid: 'slide-sheet' }],
       says: 'not able to assist, the chair reclines: back down, friction-reducing sheet, two',
     },
     {
@@ -54,6 +54,8 @@ export const IN_CHAIR: Table<InChairCase> = {
   ],
 };
 
+/** How one helper does it, where the figure leaves it to one. */
+export const KNEES_CAUTION = 'The person lifts with the arms; the helper pushes the knees back';
 /** The plan does not know the chair: it takes the row of one that does not recline and says the other. */
 export const RECLINES_CAUTION =
   'For a chair that does not recline. If it does, ask: back down, friction-reducing sheet, two people (figure 5)';

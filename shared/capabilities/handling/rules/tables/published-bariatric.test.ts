@@ -22,19 +22,22 @@ describe('VA bariatric tables (rev. 2007), as restated in a caregiver article; f
     ['none', true, false, cooperates, 'three-or-more bariatric-lift'],
     ['partial', true, true, 'two seated-transfer-aid', 'two seated-transfer-aid'],
     ['none', true, true, 'two seated-transfer-aid', 'two seated-transfer-aid'],
-  ] as const)('transfer: bears %s, cooperates %s, arms %s: %s', (bears, cooperative, arms, line, plan) => {
-    expect(printed(BARIATRIC_TRANSFER, { bears, cooperative, arms })).toBe(line);
-    for (const task of twice) {
-      const planned = dayPlan(person(who(bears, cooperative, arms), 136), task);
-      expect(short(planned)).toBe(plan);
-      expect(asksFor(planned, line)).toBe(true);
-    }
-  });
+  ] as const)(
+    'PLAN-1 transfer: bears %s, cooperates %s, arms %s: %s',
+    (bears, cooperative, arms, line, plan) => {
+      expect(printed(BARIATRIC_TRANSFER, { bears, cooperative, arms })).toBe(line);
+      for (const task of twice) {
+        const planned = dayPlan(person(who(bears, cooperative, arms), 136), task);
+        expect(short(planned)).toBe(plan);
+        expect(asksFor(planned, line)).toBe(true);
+      }
+    },
+  );
   it.each([
     ['fully', 'two none', 'two none'],
     ['partly', 'three-or-more lateral-transfer-aid', 'three-or-more lateral-transfer-aid'],
     ['not', 'three-or-more lateral-transfer-aid', 'three-or-more lateral-transfer-aid'],
-  ] as const)('lateral: assists %s: %s', (assists, line, plan) => {
+  ] as const)('PLAN-1 lateral: assists %s: %s', (assists, line, plan) => {
     expect(printed(BARIATRIC_LATERAL, { assists })).toBe(line);
     const planned = dayPlan(person({ assists }, 136), 'lateral');
     expect(short(planned)).toBe(plan);
