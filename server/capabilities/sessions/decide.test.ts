@@ -1,7 +1,19 @@
 import { describe, it, expect } from 'vitest';
 import * as commands from '@footboard/shared/capabilities/sessions/commands';
+import { goalSet, sessionRecorded } from '@footboard/shared/capabilities/sessions/events';
 import type { Activity, Session } from '@footboard/shared/capabilities/sessions/values';
-import { AIDE, arrived, checked, given, hours, iso, left, STAFF, upToFailed } from '../given.testkit.ts';
+import {
+  AIDE,
+  arrived,
+  checked,
+  fact,
+  given,
+  hours,
+  iso,
+  left,
+  STAFF,
+  upToFailed,
+} from '../given.testkit.ts';
 
 const anna = arrived('anna', 'b1');
 const walk = {
@@ -154,5 +166,98 @@ describe('a goal', () => {
     given(anna, checked('anna', 'walk', { at: hours(1) }))
       .when(commands.setGoal, goal('walk'), { by: AIDE })
       .refuses('not-your-role');
+  });
+});
+
+describe('a proposal', () => {
+  const bram = arrived('bram', 'b2', { at: hours(-24) });
+  const chair = fact(goalSet, 'bram', { goal: { activity: 'chair', timesUp: 3 } }, { at: hours(0.5) });
+  const easy = (id: string, at: number) =>
+    fact(
+      sessionRecorded,
+      'bram',
+      {
+        session: {
+          ...walk,
+          activities: ['chair'],
+          effort: 2,
+          startedAt: iso(at),
+          firstTimeUp: false,
+        } as Session,
+      },
+      { id, at: hours(at), by: AIDE },
+    );
+  const steady = [bram, checked('bram', 'walk', { at: hours(0) }), chair, easy('one', 1), easy('two', 2)];
+  const accepted = (goal: object = {}, accepts: readonly string[] = ['one', 'two']) =>
+    ({
+      stay: 'bram',
+      goal: { activity: 'walk' as const, timesUp: 3, ...goal },
+      accepts: [...accepts],
+    }) as const;
+
+  it('PROGRESS-4 that stands is accepted by a qualified person, on the sessions of an aide', () => {
+    given(...steady)
+      .when(commands.setGoal, accepted())
+      .appends([
+        'goal-set',
+        'stay/bram',
+        { goal: { activity: 'walk', timesUp: 3 }, accepts: ['one', 'two'] },
+      ]);
+    given(...steady)
+      .when(commands.setGoal, accepted({}, ['two', 'one']))
+      .accepts();
+    given(...steady)
+      .when(commands.setGoal, accepted(), { by: AIDE })
+      .refuses('not-your-role');
+  });
+  it('is refused when it asks for something else, or stands on other sessions', () => {
+    for (const goal of [
+      { timesUp: 4 },
+      { metres: 40 },
+      { minutesOutOfBed: 20 },
+      { activity: 'chair' as const },
+    ]) {
+      given(...steady)
+        .when(commands.setGoal, accepted(goal))
+        .refuses('proposal-gone', '/accepts');
+    }
+    for (const sessions of [['one'], ['one', 'three'], ['one', 'two', 'three']]) {
+      given(...steady)
+        .when(commands.setGoal, accepted({}, sessions))
+        .refuses('proposal-gone', '/accepts');
+    }
+  });
+  it('is refused once it is gone: by a goal set since, or by what happened since', () => {
+    const setSince = fact(goalSet, 'bram', { goal: { activity: 'chair', timesUp: 3 } }, { at: hours(2.5) });
+    given(...steady, setSince)
+      .when(commands.setGoal, accepted())
+      .refuses('proposal-gone');
+    given(...steady, easy('three', 2.5))
+      .when(commands.setGoal, accepted())
+      .refuses('proposal-gone');
+    given(...steady, easy('three', 2.5))
+      .when(commands.setGoal, accepted({}, ['two', 'three']))
+      .accepts();
+  });
+  it('accepted a while ago must still stand now, and must have stood then', () => {
+    given(...steady, easy('three', 3.5))
+      .when(commands.setGoal, accepted(), { at: hours(3), now: hours(4) })
+      .refuses('proposal-gone');
+    given(...steady)
+      .when(commands.setGoal, accepted(), { at: hours(3), now: hours(4) })
+      .accepts();
+    given(...steady)
+      .when(commands.setGoal, accepted(), { at: hours(1.5), now: hours(4) })
+      .refuses('proposal-gone');
+  });
+  it('that asks for more than is cleared is refused for that first', () => {
+    given(...steady, checked('bram', 'turn', { at: hours(2.5) }, { stages: upToFailed('turn', hours(2.5)) }))
+      .when(commands.setGoal, accepted())
+      .refuses('goal-above-cleared');
+  });
+  it('a goal set without it needs no proposal', () => {
+    given(bram, checked('bram', 'walk', { at: hours(0) }))
+      .when(commands.setGoal, accepted({}, []))
+      .appends(['goal-set', 'stay/bram', { goal: { activity: 'walk', timesUp: 3 } }]);
   });
 });

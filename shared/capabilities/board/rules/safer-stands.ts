@@ -10,6 +10,7 @@ import { joinStarts } from '../../assessments/rules/may-start-now.ts';
 import { standsAgainst, type Claim, type Restriction } from '../../corrections/rules/claims.ts';
 import { asksMore, joinPlans, joinReasons } from '../../handling/rules/join-plans.ts';
 import type { StayView, TaskPlan, TierView } from '../view.ts';
+import { withLesserGoal } from './lesser-goal.ts';
 
 export interface Evaluated {
   readonly view: StayView;
@@ -145,7 +146,7 @@ const WHAT: Readonly<Record<Claim['verb'], string>> = {
 function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, Against>): StayView {
   // Outside the staged check there is no plan to join: the scope that guards more stands as a whole.
   const base = GUARDS.indexOf(told.scope.kind) > GUARDS.indexOf(safer.scope.kind) ? told : safer;
-  return {
+  const view: StayView = {
     ...base,
     tier: safer.plan && told.plan ? lowerTier(safer.tier, told.tier, doubted) : base.tier,
     trust: {
@@ -171,6 +172,7 @@ function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, A
     firstTimeUpPending: safer.firstTimeUpPending || told.firstTimeUpPending,
     mayStart: safer.mayStart && told.mayStart ? joinStarts(safer.mayStart, told.mayStart) : base.mayStart,
   };
+  return withLesserGoal(view, safer, told);
 }
 
 /** The two facts of each, in place of what the rooms say of an entry they were told not to count. */
@@ -192,6 +194,8 @@ function withConflicts(
   const because = shown.map((c) => ({ rule: 'trust/conflict', facts: [c.safer, c.other], words: c.words }));
   return {
     ...view,
+    // Nobody goes up while two entries disagree.
+    proposal: view.proposal?.step === 'up' ? null : view.proposal,
     trust: {
       ...view.trust,
       state: lessTrusted(view.trust.state, 're-check'),

@@ -1,7 +1,7 @@
 /** Signs of decline and of readiness: design and the users' research, 4b and 4c. Common practice, no source. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { runs } from '../../../kernel/runs.testkit.ts';
+import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { DEFAULT_PROTOCOL } from '../../assessments/rules/default-protocol.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { evaluateStay } from './evaluate-stay.ts';
@@ -401,7 +401,7 @@ describe('ready for the next stage', () => {
   });
 });
 
-describe('every sign, over random histories', { timeout: 60_000 }, () => {
+describe('every sign, over random histories', { timeout: patience }, () => {
   it('SIGN-5 names facts that exist, and never speaks like an alarm', () => {
     const at = fc.integer({ min: 0, max: 480 }).map((q) => hours(q / 4));
     fc.assert(

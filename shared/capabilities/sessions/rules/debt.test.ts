@@ -17,7 +17,7 @@ import {
 } from '../../board/rules/history.testkit.ts';
 import { histories } from '../../board/rules/random-history.testkit.ts';
 import type { DebtView } from '../../board/view.ts';
-import { runs } from '../../../kernel/runs.testkit.ts';
+import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { HOUR, toIso } from '../../../kernel/times.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 
@@ -145,7 +145,7 @@ const begunAt = (at: number): Told => ({
   payload: { stay: 'stay-1', person: 'person-1', bed: 'bed-1', from: 'home' },
 });
 
-describe('movement debt over random histories', { timeout: 60_000 }, () => {
+describe('movement debt over random histories', { timeout: patience }, () => {
   it('DEBT-2 is never negative, and runs on and never back until the next time up', () => {
     const at = fc.integer({ min: 0, max: 400 });
     fc.assert(

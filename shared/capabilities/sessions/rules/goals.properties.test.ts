@@ -1,7 +1,7 @@
 /** Over random histories and random caps: a goal and its steps never ask for what is not cleared, ordered or free of holds. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { runs } from '../../../kernel/runs.testkit.ts';
+import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { STAGE_MEANINGS } from '../../assessments/rules/protocol.ts';
 import { evaluateStay } from '../../board/rules/evaluate-stay.ts';
 import { calendar, hours, recordOf, session, ward, type Told } from '../../board/rules/history.testkit.ts';
@@ -129,7 +129,7 @@ describe('over random caps', () => {
   });
 });
 
-describe('over random histories', { timeout: 60_000 }, () => {
+describe('over random histories', { timeout: patience }, () => {
   const easy = fc
     .tuple(fc.integer({ min: 0, max: 320 }), fc.constantFrom('edge-sit', 'stand', 'chair', 'walk'))
     .map(([q, what]): Told => session(q / 4, { activities: [what], effort: 2, metres: 30 }));
