@@ -1,0 +1,78 @@
+/** First time up after surgery: design, "first time up" row and "free, secured" (common practice). */
+import { describe, expect, it } from 'vitest';
+import { protocolLookup } from '../../assessments/rules/protocol.ts';
+import {
+  begun,
+  check,
+  hours,
+  recordOf,
+  session,
+  trigger,
+  type StageId,
+  type Told,
+} from '../../board/rules/history.testkit.ts';
+import { effectiveFacts } from '../../corrections/rules/effective.ts';
+import { firstTimeUpPending } from './first-time-up.ts';
+
+const pending = (...told: readonly Told[]) =>
+  firstTimeUpPending(effectiveFacts(recordOf([begun(), ...told])).facts, protocolLookup([]));
+const back = { ...trigger('return-from-surgery', 1), id: 'back' };
+/** A check in which these stages were held safe. */
+const held = (last: StageId, at: number, ...stages: readonly StageId[]) =>
+  check(last, at, Object.fromEntries(stages.map((s) => [s, { how: 'secured' as const }])));
+const first = (at: number, extra: object = {}, more: Partial<Told> = {}): Told => ({
+  ...session(at, { firstTimeUp: true, activities: ['stand'], ...extra }),
+  role: 'nurse',
+  ...more,
+});
+
+describe('first time up after surgery', () => {
+  it('is ahead from the return, or from an arrival straight from theatre', () => {
+    expect(pending()).toBeNull();
+    expect(pending(back)).toEqual({ value: true, fact: 'back', at: hours(1) });
+    expect(pending(trigger('return-from-dialysis', 1))).toBeNull();
+    const fromTheatre = { ...begun(), payload: { ...(begun().payload as object), from: 'theatre' } };
+    expect(
+      firstTimeUpPending(effectiveFacts(recordOf([fromTheatre])).facts, protocolLookup([])),
+    ).toMatchObject({ value: true, at: hours(0) });
+  });
+  it('is done by a check that cleared standing held safe, not by one that stayed in bed', () => {
+    expect(pending(back, held('stand', 2, 'stand'))).toBeNull();
+    expect(pending(back, check('edge', 2))).toMatchObject({ value: true });
+    expect(pending(back, check('stand', 2, { stand: { outcome: 'not-met' } }))).toMatchObject({
+      value: true,
+    });
+  });
+  it('is not done by someone who may not free, nor by a check from before', () => {
+    expect(pending(back, { ...held('stand', 2, 'stand'), role: 'aide' })).toMatchObject({ value: true });
+    expect(pending(back, held('stand', 1, 'stand'))).toMatchObject({ value: true });
+    expect(pending(held('stand', 0.5, 'stand'), back)).toMatchObject({ value: true });
+  });
+  it('is to be repeated when the first standing or stepping was free; a second free one ends it', () => {
+    const free = { ...check('stand', 2), id: 'free' };
+    expect(pending(back, free)).toEqual({ value: 'to-be-repeated', fact: 'free', at: hours(2) });
+    expect(pending(back, free, check('stand', 3))).toBeNull();
+    expect(pending(back, free, held('stand', 3, 'stand'))).toBeNull();
+    expect(pending(back, free, check('turn', 3))).toMatchObject({ value: 'to-be-repeated', at: hours(3) });
+    expect(pending(back, held('turn', 2, 'stand'))).toMatchObject({ value: 'to-be-repeated' });
+    expect(pending(back, held('turn', 2, 'stand', 'turn'))).toBeNull();
+  });
+  it('begins again with another return', () => {
+    const again = { ...trigger('return-from-surgery', 4), id: 'again' };
+    expect(pending(back, check('stand', 2), check('stand', 3), again)).toMatchObject({
+      value: true,
+      fact: 'again',
+    });
+    expect(pending(back, check('stand', 2), again, check('stand', 5))).toMatchObject({
+      value: 'to-be-repeated',
+    });
+  });
+  it('is done by a session that a qualified person records as that, done with nothing wrong', () => {
+    expect(pending(back, first(2))).toBeNull();
+    expect(pending(back, first(2, {}, { role: 'aide' }))).not.toBeNull();
+    expect(pending(back, first(2, { firstTimeUp: false }))).not.toBeNull();
+    expect(pending(back, first(2, { outcome: 'part' }))).not.toBeNull();
+    expect(pending(back, first(2, { events: ['dizzy'] }))).not.toBeNull();
+    expect(pending(back, first(1))).not.toBeNull();
+  });
+});
