@@ -20,16 +20,18 @@ export interface RisingFollows {
   readonly words: readonly string[];
 }
 
-/** Whether the standing up after the one that fell was measured as far as it was to be. */
+/**
+ * Whether a standing up after the one that fell was measured as far as it was to be. When it fell on
+ * sitting up alone, the first standing up is the one to repeat.
+ */
 function retried({ fired, readings }: Omit<RisingVerdict, 'follows'>, input: RisingInput): boolean {
   const standing = standingOf(readings);
-  const fell = fired.find((f) => f.to.series > 0)?.to;
-  if (!fell) return false;
-  const later = new Set(standing.filter((r) => r.series > fell.series).map((r) => r.series));
-  return [...later].some((series) =>
-    input.demanded
-      ? isWhole(standing, series, input.set)
-      : standing.some((r) => r.series === series && (r.minute ?? Infinity) >= (fell.minute ?? 0)),
+  const fell = fired.find((f) => f.to.series > 0)?.to ?? standing[0];
+  return standing.some(
+    ({ series, minute }) =>
+      fell !== undefined &&
+      series > fell.series &&
+      (input.demanded ? isWhole(standing, series, input.set) : (minute ?? Infinity) >= (fell.minute ?? 0)),
   );
 }
 

@@ -209,6 +209,15 @@ describe('a fall already on sitting up, by the limits from lying (common practic
     expect(v.follows.caution).toBe(rules.length ? 'PRESSURE DROP' : null);
     expect(v.follows.stage).toBe(rules.length ? 'retry-once' : 'not-judged');
   });
+  it('once more is asked for after the first standing up, whether that fell or not', () => {
+    const sat = [lying([130, 80]), seated([108, 78], 3)];
+    for (const systolic of [128, 108]) {
+      const first = [...sat, standing(1, [systolic, 78]), standing(3, [systolic, 78])];
+      expect(judge(first, demanded).follows.stage).toBe('retry-once');
+      const second = [...first, ...again([systolic, 78], [systolic, 78])];
+      expect(judge(second, demanded).follows.stage).toBe('cleared-with-caution');
+    }
+  });
   it('is said with both readings and has no minute standing', () => {
     const [fell] = judge([lying([130, 80]), seated([108, 78], 3)]).fired;
     expect(fell).toMatchObject({
