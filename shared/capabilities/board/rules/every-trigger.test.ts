@@ -3,11 +3,9 @@
  * and what answers it. Hours and rows are common practice, no source, to be signed by the ward.
  */
 import { describe, expect, it } from 'vitest';
-import { protocolLookup } from '../../assessments/rules/protocol.ts';
-import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { TRIGGER_HELP } from '../../handling/rules/trigger-help.ts';
 import { people, type Task } from '../../handling/values.ts';
-import { TRIGGER_WORDS, triggersOf } from '../../orders/rules/triggers.ts';
+import { TRIGGER_WORDS } from '../../orders/rules/triggers.ts';
 import { triggerKind, type TriggerKind } from '../../orders/values.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { StayView, TaskPlan } from '../view.ts';
@@ -185,24 +183,46 @@ describe('the arrival', () => {
 });
 
 describe('a rise of the early-warning score', () => {
-  const { facts } = effectiveFacts(
-    stayOf(walks, {
-      type: 'early-warning-recorded',
-      at: 2,
-      id: 'it',
-      payload: { score: 7, anyThree: false, scale: 1 },
-    }),
-  );
-  const rises = new Map([[facts.at(-1)!.id, 'Early-warning score risen to 7']]);
-  it('is a trigger of its own, in the words that say what rose, which only a check answers', () => {
-    const { open } = triggersOf(facts, [], protocolLookup([]), rises);
-    expect(open).toEqual([
-      { event: 'it', kind: 'early-warning-rise', at: hours(2), words: 'Early-warning score risen to 7' },
-    ]);
-    expect(triggersOf(facts, [], protocolLookup([])).open).toEqual([]);
-    expect(TRIGGER_HELP['early-warning-rise']).toMatchObject({ more: 1 });
-    expect(TRIGGER_HELP['early-warning-rise'].holds).toEqual(expect.arrayContaining([...HELD['stay put']]));
-    expect(DEFAULT_RULES.validity.triggers['early-warning-rise']!.value).toBe(1);
+  const { earlyWarning } = DEFAULT_RULES;
+  const on = { ...DEFAULT_RULES, earlyWarning: { ...earlyWarning, on: { ...earlyWarning.on, value: true } } };
+  const score: Told = {
+    type: 'early-warning-recorded',
+    at: 2,
+    id: 'it',
+    payload: { score: 7, anyThree: false, scale: 1 },
+  };
+  const risen = stayOf(weight, walks, score);
+  it('is a trigger where the ward turned it on, in the words that say what rose', () => {
+    const { trust } = seen(risen, hours(2), on);
+    expect(trust).toMatchObject({
+      state: 're-check',
+      openTriggers: [{ event: 'it', kind: 'early-warning-rise', at: hours(2) }],
+    });
+    expect(trust.openTriggers[0]!.words).toMatch(/^Early-warning score 7/);
+    expect(seen(risen, hours(2)).trust.openTriggers).toEqual([]);
+  });
+  it('keeps the person where they are, and is looked at within 1 h', () => {
+    const { holds, more } = TRIGGER_HELP['early-warning-rise'];
+    expect(holds).toEqual(expect.arrayContaining([...HELD['stay put']]));
+    expect(more).toBe(1);
+    const now = plans(seen(risen, hours(2), on));
+    expect(now.filter((p) => p.hold).map((p) => p.task)).toEqual(expect.arrayContaining([...holds]));
+    expect(due(risen, before(3), on).state).toBe('at-next-move');
+    expect(due(risen, 3, on)).toMatchObject({
+      state: 'overdue',
+      at: hours(3),
+      because: [{ rule: 'due/trigger-limit', facts: ['it'] }],
+    });
+  });
+  it('is answered by a check that goes as far, by no confirm and by no lower score', () => {
+    const after = (...told: readonly Told[]) =>
+      seen(stayOf(weight, walks, score, ...told), hours(3), on).trust.openTriggers.map((o) => o.event);
+    expect(after(answer)).toEqual([]);
+    expect(after(check('upright', 2.5))).toEqual(['it']);
+    expect(after(confirm(2.5, 'walks'))).toEqual(['it']);
+    expect(
+      after({ ...score, id: 'lower', at: 2.5, payload: { score: 1, anyThree: false, scale: 1 } }),
+    ).toEqual(['it']);
   });
 });
 
