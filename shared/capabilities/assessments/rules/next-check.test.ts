@@ -250,15 +250,28 @@ describe('the next check', () => {
   it("begins again, at the ward's own first stage, when the ward changed its protocol since", () => {
     const log = new WardLog();
     setUpWard(log);
-    const document = structuredClone(DEFAULT_PROTOCOL);
-    document.id = 'ours';
-    document.stages[0]!.id = 'look-first';
-    log.add(`ward/${WARD}`, { type: 'protocol-published', payload: { id: 'ours', version: 1, document } });
-    const changed = foldWard(WARD, log.events)!;
-    const said = evaluateStay(stayOf(id(withSet('walk', 1), 'c1')), changed, calendar, hours(2)).view
-      .nextCheck;
+    const publish = (version: number, first: string) => {
+      const document = structuredClone(DEFAULT_PROTOCOL);
+      Object.assign(document, { id: 'ours', version });
+      document.stages[0]!.id = first;
+      log.add(`ward/${WARD}`, { type: 'protocol-published', payload: { id: 'ours', version, document } });
+      return foldWard(WARD, log.events)!;
+    };
+    const one = publish(1, 'look-first');
+    const said = evaluateStay(stayOf(id(withSet('walk', 1), 'c1')), one, calendar, hours(2)).view.nextCheck;
     expect(said).toMatchObject({ depth: 'full', from: 'look-first' });
     expect(said?.because[0]).toMatchObject({ rule: 'next-check/protocol-changed', facts: ['c1'] });
+    // Another version is another protocol.
+    const ours = withSet('walk', 1);
+    const payload = ours.payload as { protocol: unknown; stages: { stage: string }[] };
+    payload.protocol = { id: 'ours', version: 1 };
+    payload.stages[0]!.stage = 'look-first';
+    expect(evaluateStay(stayOf(ours), one, calendar, hours(2)).view.nextCheck?.depth).toBe('confirm');
+    const two = publish(2, 'look');
+    expect(evaluateStay(stayOf(ours), two, calendar, hours(2)).view.nextCheck).toMatchObject({
+      depth: 'full',
+      from: 'look',
+    });
   });
   it.each([
     ['comfort', { scope: 'comfort' }],

@@ -137,7 +137,7 @@ function beginAgain(input: NextCheckInput, check: Fact): Again[] {
 function hadSymptom(fact: Fact): boolean {
   if (fact.type !== 'assessment-recorded') return false;
   const { stages, risingSymptoms } = fact.data as Assessment;
-  return Boolean(risingSymptoms?.length) || stages.some((s) => s.symptom && s.outcome !== 'not-tested');
+  return Boolean(risingSymptoms?.length) || stages.some((s) => s.symptom);
 }
 
 function wasDizzy(fact: Fact | undefined): boolean {

@@ -105,6 +105,25 @@ describe('a protocol of three stages', () => {
   });
 });
 
+describe('a pressure drop where nobody stands in the check', () => {
+  it('asks for the pressures from the last stage cleared', () => {
+    const fell = told(SHORT, 'side', 1);
+    const reading = (posture: string, systolic: number, at: number) => ({
+      kind: 'pressure',
+      posture,
+      systolic,
+      diastolic: 70,
+      at: new Date(hours(at)).toISOString(),
+    });
+    Object.assign(fell.payload as object, {
+      readings: [reading('lying', 130, 1), reading('seated', 108, 1.05)],
+    });
+    const v = view(2, [SHORT], fell);
+    expect(v.nextCheck).toMatchObject({ depth: 'full-with-pressure', from: 'side' });
+    expect(v.tier.because.map((b) => b.rule)).toContain('rising/fell');
+  });
+});
+
 describe('a protocol of nine stages', () => {
   it('is taken, and leaves nothing out', () => {
     expect(checkProtocol(LONG)).toEqual({ ok: LONG });
