@@ -76,6 +76,33 @@ describe('the validity of a plan', () => {
     expect(at(stayOf(...daily, check('walk', 20)), 50).due.at).toBe(hours(61.5));
     expect(at(stayOf(...daily.slice(0, -1)), 40).due.at).toBe(hours(48));
   });
+  it('counts those 48 h from end to end: the first check, the stay and any trigger on both sides', () => {
+    const days = (h: number, last: number) => [check('edge', h), check('edge', 24), check('edge', last)];
+    const ms = 1 / 3_600_000;
+    expect(at(stayOf(...days(0, 48)), 50).due).toMatchObject({
+      at: hours(72),
+      because: [{ words: '24 h: the same tier for 48 h and no trigger (common practice, no source)' }],
+    });
+    expect(at(stayOf(...days(0, 48 - ms)), 50).due.at).toBe(hours(60 - ms));
+    expect(at(stayOf(...days(1 + ms, 49)), 50).due.at).toBe(hours(61));
+    const given = (h: number) => ({ ...trigger('sedation', h), id: 'f' });
+    const answered = { ...check('edge', 49, {}, { answers: ['f'] }), id: 'last' };
+    const since = [check('edge', 0.5), check('edge', 24), answered];
+    expect(at(stayOf(...since, given(1)), 50).due.at).toBe(hours(73));
+    expect(at(stayOf(...since, given(1 + ms)), 50).due.at).toBe(hours(61));
+    expect(at(stayOf(...since, given(49)), 50).due.at).toBe(hours(61));
+  });
+  it('says what the plan stands on: a confirm, a check, or nothing', () => {
+    expect(at(stayOf(first, confirm(10, 'first')), 14).trust.because).toEqual([
+      { rule: 'trust/current', facts: [expect.any(String)], words: 'Confirmed 25 Oct 03:00' },
+    ]);
+    expect(at(stayOf(first), 2).trust.because).toEqual([
+      { rule: 'trust/current', facts: ['first'], words: 'Checked 24 Oct 19:00' },
+    ]);
+    expect(at(stayOf(), 2).trust.because).toEqual([
+      { rule: 'trust/not-known', facts: [], words: 'Not checked on this ward' },
+    ]);
+  });
 });
 
 describe('a trigger', () => {

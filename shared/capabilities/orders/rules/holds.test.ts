@@ -56,4 +56,64 @@ describe('a hold', () => {
     const wide = hold(0.5, 'out-of-bed', 10);
     expect(inForce(3, wide, placed).holds).toMatchObject([{ scope: 'out-of-bed' }]);
   });
+  it('placed by an aide keeps an earlier review that the aide asked for, and one by a nurse the time asked', () => {
+    expect(inForce(1.2, hold(1, 'walking', 1.25, { role: 'aide' })).holds).toMatchObject([
+      { reviewAt: hours(1.25) },
+    ]);
+    expect(inForce(1.5, hold(1, 'walking', 30)).holds).toMatchObject([{ reviewAt: hours(30) }]);
+  });
+  it('reads review due from the very instant, and stands all the same', () => {
+    const ms = 1 / 3_600_000;
+    expect(inForce(10 - ms, placed).holds).toMatchObject([{ scope: 'walking', reviewDue: false }]);
+    expect(inForce(10, placed).holds).toMatchObject([{ scope: 'walking', reviewDue: true }]);
+    expect(inForce(500, placed).holds).toMatchObject([{ scope: 'walking', reviewDue: true }]);
+  });
+  it('placed anew after its end has the new scope alone', () => {
+    const wide = { ...hold(0.5, 'out-of-bed', 10), id: 'wide' };
+    const again = hold(3, 'walking', 10);
+    expect(inForce(4, wide, ended(2, 'nurse', 'wide'), again).holds).toMatchObject([{ scope: 'walking' }]);
+    expect(inForce(4, placed, hold(3, 'out-of-bed', 20)).holds).toMatchObject([
+      { scope: 'out-of-bed', reviewAt: hours(20), placedAt: hours(3) },
+    ]);
+  });
+  it('goes on when anyone renews it after its end, and a renewal of nothing is nothing', () => {
+    expect(inForce(4, placed, ended(2), renewed(3, 30, 'aide')).holds).toMatchObject([
+      { reviewAt: hours(10) },
+    ]);
+    expect(inForce(4, renewed(3, 30)).holds).toEqual([]);
+    expect(inForce(4, ended(3)).holds).toEqual([]);
+  });
+  it('says who owns it, when and by which entry it was placed, and its note', () => {
+    const { payload, ...rest } = placed;
+    const noted = { ...rest, payload: { ...(payload as object), note: { ref: 'text-1' } } };
+    expect(inForce(3, noted).holds).toEqual([
+      {
+        hold: 'hold-1',
+        scope: 'walking',
+        reason: 'waiting-for-review',
+        owner: 'staff-nurse',
+        placedAt: hours(1),
+        reviewAt: hours(10),
+        reviewDue: false,
+        event: 'p',
+        note: { ref: 'text-1' },
+      },
+    ]);
+    expect(inForce(3, placed).holds[0]!.note).toBeNull();
+  });
+  it('of several are told the widest first, of equals by their id', () => {
+    const other = (id: string, scope: string): Told => {
+      const { payload, ...rest } = hold(1, scope, 10);
+      return { ...rest, payload: { ...(payload as object), hold: id } };
+    };
+    const told = [
+      other('b', 'walking'),
+      other('a', 'walking'),
+      other('c', 'out-of-bed'),
+      other('d', 'standing'),
+    ];
+    expect(inForce(3, ...told).holds.map((h) => h.hold)).toEqual(['c', 'd', 'a', 'b']);
+    expect(inForce(3, ...told.toReversed()).holds.map((h) => h.hold)).toEqual(['c', 'd', 'a', 'b']);
+    expect(inForce(3, ...told).changes).toEqual(Array.from({ length: 4 }, () => hours(10)));
+  });
 });
