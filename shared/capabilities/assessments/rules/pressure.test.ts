@@ -118,6 +118,19 @@ describe('what follows from the pressures on rising', () => {
       'Tell the prescriber',
     ]);
   });
+  it('tells the prescriber of a fall in an incomplete set, and of symptoms without a fall', () => {
+    const part = judge([lying([120, 70]), standing(3, [98, 60])], demanded).follows.words;
+    expect(part.slice(-2)).toEqual(['PRESSURE DROP: one more person on rising', 'Tell the prescriber']);
+    const unwell = judge([lying([120, 70]), standing(1, [118, 70]), standing(3, [118, 70])], {
+      ...demanded,
+      symptoms: ['dizzy'],
+    });
+    expect(unwell.follows.words).toEqual([
+      'Make safe: sit or lie the person down. No further standing now',
+      'Standing is not cleared: symptoms on rising (dizzy)',
+      'Tell the prescriber',
+    ]);
+  });
   it('an incomplete set asks for the whole set, not for the prescriber', () => {
     const v = judge([lying([120, 70]), standing(1, [118, 70])], { ...demanded, symptoms: undefined });
     expect(v.follows).toMatchObject({
@@ -134,6 +147,9 @@ describe('what follows from the pressures on rising', () => {
   });
   it('with no pressure at rest or standing nothing is said for or against standing', () => {
     expect(judge([])).toMatchObject({ fall: 'not-taken', worst: null, complete: false });
+    expect(judge([]).follows.words).toEqual([
+      'No pressure was taken at rest and standing: nothing is said for or against it',
+    ]);
     expect(judge([]).follows).toMatchObject({ stage: 'not-judged', caution: null, peopleMore: 0 });
     expect(judge([standing(1, [120, 70])])).toMatchObject({
       fall: 'not-taken',
@@ -163,6 +179,11 @@ describe('one standing up and the next', () => {
       ['standing', 3, 128, 2],
     ]);
     expect(v.readings[1]).toMatchObject({ diastolic: 78, heartRate: null, at: CLOCK + 11 * 60_000 });
+  });
+  it('takes readings in order of time, whatever their place in the record, and no other signs', () => {
+    const all = [...FELL, seated([126, 80], 16), ...again([126, 80], [128, 80])];
+    const rate: Reading = { kind: 'heart-rate', perMinute: 80, at: at(5) };
+    expect(judge([rate, ...all.toReversed()]).readings).toEqual(judge(all).readings);
   });
   it('readings written down in another order are still one standing up', () => {
     const v = judge([lying([130, 80]), standing(3, [128, 80], 5), standing(1, [126, 80], 10)], demanded);
