@@ -190,6 +190,16 @@ describe('one standing up and the next', () => {
     expect(v).toMatchObject({ complete: true, fall: 'no' });
     expect(new Set(v.readings.map((r) => r.series))).toEqual(new Set([0, 1]));
   });
+  it('two readings of which nobody said the minute are one standing up', () => {
+    const v = judge([
+      taken('lying', [130, 80], 0),
+      taken('standing', [108, 78], 11),
+      taken('standing', [126, 80], 13),
+    ]);
+    expect(v.readings.map((r) => r.series)).toEqual([0, 1, 1]);
+    expect(v.follows.stage).toBe('retry-once');
+    expect(v.passing).toContain('gone at standing');
+  });
   it('the first minute of one and the third of the next are no whole set', () => {
     const mixed = [
       lying([130, 80]),
