@@ -4,7 +4,8 @@
  * after the stay; the morning one at 07:00, 14 h after it, as the clocks go back that night.
  */
 import { describe, expect, it } from 'vitest';
-import { before, due, first, rulesSaid, rulesWith, seen, withTrigger } from './due.testkit.ts';
+import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
+import { before, changes, due, first, rulesSaid, rulesWith, seen, withTrigger } from './due.testkit.ts';
 import {
   begun,
   check,
@@ -274,5 +275,27 @@ describe('a check in every shift, where the ward turned it on', () => {
     expect(due(stayOf(first), 3, every(['07:00', '15:00', '23:00'])).at).toBe(hours(9));
     expect(due(stayOf(first), 3, every(['07:00', '11:00', '15:30', '21:30'])).at).toBe(hours(7.5));
     expect(due(stayOf(first), 3, every(undefined, { intoShiftHours: 2 })).at).toBe(hours(16));
+  });
+});
+
+describe('an instant at which a due time can change', () => {
+  const eight = rulesWith({ unsettledHours: 24 }, ['07:00', '15:00', '23:00']);
+  it.each([
+    ['of a trigger', stayOf(first, trigger('fall', 2)), 3, DEFAULT_RULES],
+    ['of the first check', stayOf(), 4, DEFAULT_RULES],
+    ['of validity', stayOf(first), 13, DEFAULT_RULES],
+    ['of grace', stayOf(first), 13.5, rulesWith({ graceMinutes: 30 })],
+    ['of a shift', stayOf(varies(2)), 5, eight],
+    [
+      'of the end of the first day after surgery',
+      stayOf(trigger('return-from-surgery', 1.5), first),
+      25.5,
+      eight,
+    ],
+    ['of the end of varying help', stayOf(varies(2)), 26, eight],
+    ['of a check in every shift', stayOf(first), 18, rulesWith({ eachShift: true, unsettledHours: 24 })],
+    ['of what waits for the next move', stayOf(first, trigger('sedation', 12.3)), 24.3, DEFAULT_RULES],
+  ])('%s is told before it comes', (_what, stay, at, rules) => {
+    expect(changes(stay, 2.5, 30, rules)).toContain(at);
   });
 });

@@ -35,6 +35,19 @@ export const due = (record: StayRecord, h: number, rules?: RulesDocument) =>
 export const rulesSaid = (record: StayRecord, h: number, rules?: RulesDocument) =>
   due(record, h, rules).because.map((b) => b.rule);
 
+/** Each instant (hours after START) from one to another at which the view says that it may change. */
+export function changes(record: StayRecord, from: number, to: number, rules = DEFAULT_RULES): number[] {
+  const here = { ...ward, rules };
+  const calendar = wardCalendar(here);
+  const out: number[] = [];
+  for (let t = hours(from); ;) {
+    const { nextChange } = evaluateStay(record, here, calendar, t);
+    if (nextChange === null || nextChange > hours(to)) return out;
+    out.push((nextChange - hours(0)) / HOUR);
+    t = nextChange;
+  }
+}
+
 /** The check that most of these stays begin with. */
 export const first = { ...check('edge', 1), id: 'first' };
 /** One millisecond before. */

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { toIso } from '../../../kernel/times.ts';
-import { before, due, first, rulesSaid, rulesWith, seen } from './due.testkit.ts';
+import { before, changes, due, first, rulesSaid, rulesWith, seen } from './due.testkit.ts';
 import {
   check,
   confirm,
@@ -212,5 +212,16 @@ describe('seen asleep', () => {
     const sleeps = seen(stayOf(...told, asleep(13)), hours(13.5));
     expect(sleeps.trust).toEqual(awake.trust);
     expect(sleeps.plan).toEqual(awake.plan);
+  });
+});
+
+describe('an instant at which a pause ends', () => {
+  const inChair = session(13, { activities: ['chair'], endedAt: toIso(hours(13.6)) });
+  it.each([
+    ['of the hour after coming back', stayOf(first, away(2), back(21.3)), 22.3],
+    ['of sleep by day', stayOf(first, asleep(14.7)), 18.7],
+    ['of sleep in the chair', stayOf(first, inChair, asleep(13.4)), 13.6],
+  ])('%s is told before it comes', (_what, stay, at) => {
+    expect(changes(stay, 13.45, 30)).toContain(at);
   });
 });
