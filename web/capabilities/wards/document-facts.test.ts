@@ -54,6 +54,13 @@ describe('what a reader sees of the documents in force', () => {
     const stages = protocolFacts(DEFAULT_PROTOCOL).find(([about]) => about === 'Stages')?.[1];
     expect(stages).toMatch(/Upright, Edge, Stand, Turn, Walk/);
   });
+  it('the protocol says what it leaves out, and the default leaves out nothing', () => {
+    const leavesOut = (protocol: typeof DEFAULT_PROTOCOL) =>
+      protocolFacts(protocol).find(([about]) => about === 'Leaves out')?.[1];
+    expect(leavesOut(DEFAULT_PROTOCOL)).toBeUndefined();
+    const noWalk = { ...DEFAULT_PROTOCOL, stages: DEFAULT_PROTOCOL.stages.slice(0, 5) };
+    expect(leavesOut(noWalk)).toBe('no stage shows "walk": nobody is cleared to walk');
+  });
 });
 
 describe('a document before it is published', () => {

@@ -1,5 +1,5 @@
 /** What a reader must know of a document before signing or publishing it, in words. */
-import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
+import { protocolWarnings, type Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import { rulesDocument, type RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
 
 export interface LimitLine {
@@ -64,6 +64,7 @@ export function rulesFacts(rules: RulesDocument): readonly Fact[] {
 
 export function protocolFacts(protocol: Protocol): readonly Fact[] {
   const parts = protocol.stages.reduce((sum, stage) => sum + stage.parts.length, 0);
+  const leavesOut = protocolWarnings(protocol).map((warning) => warning.reason);
   return [
     ['Name', protocol.name],
     ['Version', `${protocol.id}, version ${protocol.version}`],
@@ -71,6 +72,7 @@ export function protocolFacts(protocol: Protocol): readonly Fact[] {
       'Stages',
       `${protocol.stages.map((stage) => stage.word ?? `${stage.id} (no tier of its own)`).join(', ')}; ${parts} parts in all`,
     ],
+    ...(leavesOut.length > 0 ? [['Leaves out', leavesOut.join('; ')] as const] : []),
     ['Source', protocol.source],
     ['Owner', protocol.owner],
     ['Review by', protocol.reviewBy],

@@ -299,6 +299,11 @@ describe("a ward's own set", () => {
       fall: 'no',
     });
   });
+  it('that asks for 15 s is not met by a reading of which nobody said the minute', () => {
+    const early = { ...set, standingMinutes: [0.25] };
+    const readings = [lying([120, 70]), taken('standing', [118, 70], 11)];
+    expect(judge(readings, { ...demanded, set: early }).missing).toEqual(['standing 0.25 min']);
+  });
   it('is asked for by its own minutes', () => {
     const readings = [lying([120, 70]), standing(1, [120, 70]), standing(3, [120, 70])];
     expect(judge(readings, { ...demanded, set }).missing).toEqual(['standing 2 min']);
