@@ -82,7 +82,7 @@ describe('may we start, on a ward with its default rules', () => {
       'waits for help, follows instructions',
     ]);
     expect(view.reasons.map((r) => r.words)).toEqual([
-      'Arrived, not checked here yet: not looked at since',
+      'Arrived, not checked here yet',
       'not known whether the person waits for help: never alone',
       'not known whether the person follows instructions',
       'to take first: blood pressure, heart rate, oxygen saturation, breathing rate, temperature, pain',
@@ -205,6 +205,10 @@ describe('a reading that is too old (12 h: common practice, no source)', () => {
       'not-now: systolic 85 mmHg is below 90',
     );
   });
+  it('beyond a limit is not answered by the check that it is from', () => {
+    const readings = [...well(1).filter((r) => r.kind !== 'heart-rate'), rate(115, 1)];
+    expect(said(14, [checked(1, readings)])).toContain('ask-first: heart rate 115 is 111 or more');
+  });
   it('and beyond a limit no longer stands when a check cleared the start after it', () => {
     const bad = [checked(), taken(2, [rate(125, 2)])];
     const later = check('walk', 3, {}, { readings: [] });
@@ -222,6 +226,14 @@ describe('a reading by someone who may not free', () => {
     expect(said(3, [checked(), taken(2, [rate(115, 2)], 'aide')])).toEqual([
       'ask-first: heart rate 115 is 111 or more',
     ]);
+  });
+  it('counts where it is stricter than one of the same instant', () => {
+    for (const id of ['a', 'z']) {
+      expect(said(3, [checked(), { ...taken(1, [rate(115, 1)], 'aide'), id }])).toEqual([
+        'ask-first: heart rate 115 is 111 or more',
+      ]);
+    }
+    expect(said(3, [checked(), taken(1, [rate(115, 0.9)], 'aide')])).toEqual([]);
   });
   it('does not take the place of one beyond a limit', () => {
     const bad = checked(1, [...well(1).filter((r) => r.kind !== 'heart-rate'), rate(115, 1)]);
@@ -466,7 +478,13 @@ describe('what is in force (common practice, no source)', () => {
       ];
       const view = ask(3, [checked(), record(kind, 2)]);
       expect(view.word).toBe(asksOnly.includes(kind) ? 'ask-first' : 'not-now');
-      expect(view.reasons).toMatchObject([{ facts: ['trigger'], source: 'common practice, no source' }]);
+      expect(view.reasons).toMatchObject([
+        {
+          words: expect.stringMatching(/^[A-Z].*; not looked at since$/),
+          facts: ['trigger'],
+          source: 'common practice, no source',
+        },
+      ]);
       const pressureSet = { depth: 'full-with-pressure', answers: ['trigger'] };
       expect(ask(5, [checked(), record(kind, 2), checked(4, well(4), pressureSet)]).reasons).toEqual([]);
     },

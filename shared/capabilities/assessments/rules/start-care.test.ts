@@ -213,7 +213,7 @@ describe('the early-warning score in "may we start" (Royal College of Physicians
   });
   it('is not now until a check has answered the trigger that it is', () => {
     expect(said(3, [checked(1), score(2, 5)], 'earlyWarning')).toEqual([
-      'not-now: Early-warning score 5, 5 or more: not looked at since',
+      'not-now: Early-warning score 5, 5 or more; not looked at since',
       'ask-first: early-warning score 5 is 5 or more',
     ]);
     expect(start(3, [checked(1), score(2, 5)], 'earlyWarning').view.mayStart!.reasons[0]!.source).toContain(

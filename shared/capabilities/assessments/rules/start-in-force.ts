@@ -68,7 +68,7 @@ export const triggerReasons = ({ open }: Triggers, rules: RulesDocument): StartW
   open.map((o) =>
     why(
       TRIGGER_HELP[o.kind].holds.includes('edge-of-bed') ? 'not-now' : 'ask-first',
-      `${o.words}: not looked at since`,
+      o.kind === 'arrival' ? o.words : `${o.words}; not looked at since`,
       [o.event],
       o.kind === 'early-warning-rise' ? rules.earlyWarning.totalFrom.source : PRACTICE,
     ),
