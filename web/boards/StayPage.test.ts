@@ -141,11 +141,11 @@ describe('the stay page', () => {
       because: [],
     };
     const page = await open(stayRow({ debt }));
-    expect(page.text()).toContain('5 h awake since last up');
+    expect(page.text()).toContain('5 waking hours since last up');
     expect(page.text()).toContain('One time up clears it');
     mounted?.unmount();
     const before = await open(stayRow({ debt: { ...debt, owed: false } }));
-    expect(before.text()).toContain('5 h awake since last up');
+    expect(before.text()).toContain('5 waking hours since last up');
     expect(before.text()).not.toContain('clears it');
   });
 
@@ -157,7 +157,7 @@ describe('the stay page', () => {
     await flushPromises();
     const card = document.body.querySelector('.why-card')!;
     expect(card.textContent).toContain('Royal College of Physicians');
-    expect(card.textContent?.replace(/\s+/g, ' ')).toContain('not a substitute for clinical judgement');
+    expect(card.textContent?.replace(/\s+/g, ' ')).toContain('Not a substitute for clinical judgement');
     expect(card.querySelector('a')?.getAttribute('href')).toBe('#entry-e1');
   });
 

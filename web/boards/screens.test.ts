@@ -252,7 +252,7 @@ describe('the huddle', () => {
     const list = (title: string) =>
       screen.findAll('.list').find((one) => one.find('h2').text().startsWith(title))!;
     expect(list('Longest awake and not up').find('.words').text()).toBe(
-      '6 h awake since last up; one time up clears it',
+      '6 waking hours since last up; one time up clears it',
     );
     expect(list('Losing or gaining ground').find('.words').text()).toBe('Two stages lost in 24 h');
     expect(list('Steps of a goal to accept').find('.words').text()).toBe('A step up: 3 times walk');

@@ -107,8 +107,9 @@ export const plain = (code: string): string => code.replaceAll('-', ' ');
 export const say = (code: string): string => WORDS[code] ?? sentence(plain(code));
 /** The words for a code inside a sentence. */
 export const sayInside = (code: string): string => {
-  const words = WORDS[code] ?? plain(code);
-  return words.charAt(0).toLowerCase() + words.slice(1);
+  return inside(WORDS[code] ?? plain(code));
 };
 /** Words as the beginning of a line. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** The same inside a sentence. */
+export const inside = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -71,7 +71,7 @@ describe('the early-warning number as it was charted', () => {
     expect(text).toContain(
       'NEWS2: Royal College of Physicians. National Early Warning Score (NEWS) 2. London: RCP, 2017.',
     );
-    expect(text).toContain('not a substitute for clinical judgement');
+    expect(text).toContain('Not a substitute for clinical judgement');
   });
 });
 

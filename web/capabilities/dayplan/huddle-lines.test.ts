@@ -9,7 +9,7 @@ const debt = (over: Partial<DebtView> = {}): DebtView => ({
   sleptMs: 0,
   pausedAt: null,
   owed: true,
-  clears: 'one time up clears it',
+  clears: 'One time up clears it',
   because: [{ rule: 'debt', facts: [], words: 'last up at 07:00' }],
   ...over,
 });
@@ -25,14 +25,24 @@ describe('waking time since last up', () => {
     const paused = debt({ pausedAt: NOON - 2 * HOUR });
     expect(awakeMs(paused, NOON)).toBe(3 * HOUR);
     expect(awakeMs(paused, NOON + 4 * HOUR)).toBe(3 * HOUR);
-    expect(debtWords(paused, stayRow().lastUp, NOON)).toBe('3 h awake since last up, not counted at night');
+    expect(debtWords(paused, stayRow().lastUp, NOON)).toBe(
+      '3 waking hours since last up, not counted at night',
+    );
   });
   it('is never below nothing, whatever this screen’s clock says', () => {
     expect(awakeMs(debt({ since: NOON + HOUR }), NOON)).toBe(0);
-    expect(debtWords(debt({ since: NOON }), stayRow().lastUp, NOON)).toBe('under 1 min awake since last up');
+    expect(debtWords(debt({ since: NOON }), stayRow().lastUp, NOON)).toBe(
+      'under 1 waking hour since last up',
+    );
+  });
+  it('is said in hours however many, and one hour as one', () => {
+    const words = (hours: number) => debtWords(debt({ since: NOON - hours * HOUR }), stayRow().lastUp, NOON);
+    expect(words(97)).toBe('97 waking hours since last up');
+    expect(words(1)).toBe('1 waking hour since last up');
+    expect(words(0.99)).toBe('under 1 waking hour since last up');
   });
   it('without a time up is counted from arrival, and says that none is recorded', () => {
-    expect(debtWords(debt(), null, NOON)).toBe('5 h awake since arrival, no time up recorded');
+    expect(debtWords(debt(), null, NOON)).toBe('5 waking hours since arrival, no time up recorded');
   });
 });
 
@@ -44,8 +54,8 @@ describe('the huddle’s lines from the rows', () => {
       bedRow('A3', null),
     ];
     expect(debtLines(beds, NOON).map((line) => `${line.label} ${line.words}`)).toEqual([
-      'A2 8 h awake since last up; one time up clears it',
-      'A1 5 h awake since last up; one time up clears it',
+      'A2 8 waking hours since last up; one time up clears it',
+      'A1 5 waking hours since last up; one time up clears it',
     ]);
     expect(debtLines(beds, NOON)[1]!.because).toEqual(debt().because);
   });

@@ -6,7 +6,7 @@ import type { BedView, StayView } from '@footboard/shared/capabilities/board/vie
 import type { HuddlePage } from '@footboard/shared/wire/http';
 import { awakeMs, debtWords } from '../../board/debt.ts';
 import { goalWords } from '../sessions/goal-words.ts';
-import { sentence } from '../words.ts';
+import { inside, sentence } from '../words.ts';
 
 export type HuddleLine = HuddlePage['overdue'][number];
 type Said = Pick<HuddleLine, 'words' | 'because'>;
@@ -32,7 +32,10 @@ export const debtLines = (beds: readonly BedView[], now: number): readonly Huddl
       .filter(({ stay }) => stay?.debt?.owed && !stay.away)
       .toSorted((a, b) => awakeMs(b.stay!.debt!, now) - awakeMs(a.stay!.debt!, now)),
     ({ debt, lastUp }) => [
-      { words: `${sentence(debtWords(debt!, lastUp, now))}; ${debt!.clears}`, because: debt!.because },
+      {
+        words: `${sentence(debtWords(debt!, lastUp, now))}; ${inside(debt!.clears)}`,
+        because: debt!.because,
+      },
     ],
   );
 

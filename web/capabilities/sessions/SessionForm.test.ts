@@ -164,6 +164,8 @@ describe('stop limits', () => {
     expect(notice).toContain('Sit or lie the person down, call for help, stay with them.');
     expect(notice).toContain(`Heart rate ${stop.heartRateAbove.value + 1} is above`);
     expect(notice).toContain(stop.heartRateAbove.source);
+    const main = form.wrapper.findAll('.outcomes .main').map((b) => b.text());
+    expect(main).toEqual(['Stopped']);
   });
 
   it('count what went wrong, too', async () => {
