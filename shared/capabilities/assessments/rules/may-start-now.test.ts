@@ -140,11 +140,11 @@ describe('the reading that counts', () => {
     ).toEqual(['not-now: systolic 85 mmHg is below 90']);
   });
   it('is none that is timed ahead, until then', () => {
-    const told = [checked(), taken(2, [rate(140, 3)])];
+    const told = [checked(), taken(2, [rate(140, 2.75)])];
     const before = start(2.5, told);
     expect(before.view.mayStart!.reasons.map((r) => r.words)).not.toContain('heart rate 140 is above 130');
-    expect(before.nextChange).toBe(hours(3));
-    expect(said(3, told)).toContain('not-now: heart rate 140 is above 130');
+    expect(before.nextChange).toBe(hours(2.75));
+    expect(said(2.75, told)).toContain('not-now: heart rate 140 is above 130');
   });
   it('is no standing pressure: that belongs to rising', () => {
     const standing = pressure(85, 1.2, { posture: 'standing', heartRate: 140 });
@@ -295,6 +295,7 @@ describe("oxygen against the person's own target and the check before", () => {
     expect(ask(3, [flow(2, 1), flow(3, 2)]).reasons[0]!.facts).toEqual(['check-2', 'check-1']);
     expect(ask(4, [flow(2, 1), flow(3, 2), flow(3, 3)]).word).toBe('may-start');
     expect(ask(2, [flow(3, 1)]).word).toBe('may-start');
+    expect(ask(2, [checked(1, [...well(1), oxygen(97, 1, 2), oxygen(97, 1.1, 3)])]).word).toBe('may-start');
     expect(said(4, [flow(2, 1), flow(3, 2), checked(3)])).toEqual([more]);
   });
   it('by someone who may not free the flow counts only where it is more, and hides no rise', () => {

@@ -131,6 +131,10 @@ describe('critical-care signs in "may we start"', () => {
     const told = [checked(1), signs(2, { ...CALM, meanPressure: 50 })];
     expect(start(14 - 1 / 60, told, 'criticalCare').nextChange).toBe(hours(14));
     expect(missing(14, told, 'criticalCare')).toContain('critical care: sedation grade (older than 12 h)');
+    const ventilated = [checked(1), signs(2, { ...CALM, endExpiratory: 5 })];
+    const again = 'critical care: end-expiratory pressure (older than 12 h)';
+    expect(missing(14, told, 'criticalCare')).not.toContain(again);
+    expect(missing(14, ventilated, 'criticalCare')).toContain(again);
     expect(said(14, told, 'criticalCare')[0]).toBe(
       'not-now: critical care: mean pressure 50 mmHg is below 60',
     );
