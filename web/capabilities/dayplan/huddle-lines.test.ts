@@ -73,12 +73,16 @@ describe('the huddle’s lines from the rows', () => {
       bedRow('A1', stayRow({ signs: [sign('ready', 'ready to check Turn')] })),
       bedRow(
         'A2',
-        stayRow({ signs: [sign('stages-lost', 'two stages lost'), sign('refusals', 'said no 3 times')] }),
+        stayRow({ signs: [sign('below-baseline', 'below usual'), sign('refusals', 'said no 3 times')] }),
       ),
+      bedRow('A3', stayRow({ signs: [sign('stages-lost', 'two stages lost')] })),
+      bedRow('A4', stayRow({ signs: [sign('below-baseline', 'below usual')] })),
     ];
     expect(signLines(beds).map((line) => `${line.label} ${line.words}`)).toEqual([
-      'A2 Two stages lost',
+      'A3 Two stages lost',
       'A2 Said no 3 times',
+      'A2 Below usual',
+      'A4 Below usual',
       'A1 Ready to check Turn',
     ]);
   });

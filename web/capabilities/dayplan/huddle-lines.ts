@@ -2,7 +2,7 @@
  * Lines of the huddle that stand on the board's rows alone: signs, waking time since last up, steps of
  * a goal that wait for a qualified person. Pure; bed by bed in the ward's order unless said otherwise.
  */
-import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { BedView, SignView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { HuddlePage } from '@footboard/shared/wire/http';
 import { awakeMs, debtWords } from '../../board/debt.ts';
 import { goalWords } from '../sessions/goal-words.ts';
@@ -14,16 +14,17 @@ type Said = Pick<HuddleLine, 'words' | 'because'>;
 const lines = (beds: readonly BedView[], of: (stay: StayView) => readonly Said[]): HuddleLine[] =>
   beds.flatMap(({ bed, label, stay }) => (stay ? of(stay).map((said) => ({ bed, label, ...said })) : []));
 
-/** Where a stay is going, down before up: what is lost needs somebody sooner than what may be gained. */
-export const signLines = (beds: readonly BedView[]): readonly HuddleLine[] => {
-  const said = (ready: boolean) =>
+/** What is lost needs somebody sooner than what may be gained. */
+const SIGNS: readonly SignView['kind'][] = ['stages-lost', 'refusals', 'below-baseline', 'ready'];
+/** Where a stay is going, kind by kind. */
+export const signLines = (beds: readonly BedView[]): readonly HuddleLine[] =>
+  SIGNS.flatMap((kind) =>
     lines(beds, ({ signs }) =>
       signs
-        .filter((sign) => (sign.kind === 'ready') === ready)
+        .filter((sign) => sign.kind === kind)
         .map(({ words, because }) => ({ words: sentence(words), because })),
-    );
-  return [...said(false), ...said(true)];
-};
+    ),
+  );
 
 /** Who has been awake longest since last up, from the ward's limit on. Nobody away: they cannot be got up here. */
 export const debtLines = (beds: readonly BedView[], now: number): readonly HuddleLine[] =>
