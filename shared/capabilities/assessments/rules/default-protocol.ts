@@ -140,7 +140,7 @@ export const DEFAULT_PROTOCOL: Protocol = {
     lying: true,
     standingMinutes: [1, 3],
     within: 0.5,
-    source: 'CDC STEADI, Measuring Orthostatic Blood Pressure (2017): lying, then 1 and 3 minutes standing',
+    source: 'CDC, Measuring Orthostatic Blood Pressure (2017): lying, then 1 and 3 minutes standing',
   },
   toldApart: { exactMinutes: 1, aboutMinutes: 15, source: practice },
 };

@@ -2,23 +2,8 @@
  * What follows from the pressures on rising: for the stage, the caution, the people, the prescriber.
  * Common practice, no source; to be signed by the ward. The clinician at the bedside decides.
  */
-import type { RisingInput, RisingVerdict } from './pressure.ts';
 import { isWhole, standingOf } from './pressure-series.ts';
-
-export interface RisingFollows {
-  /**
-   * `retry-once`: a fall without symptoms and no second try yet; standing counts with the caution
-   * until then. `not-judged`: no pressure stands for or against standing.
-   */
-  readonly stage: 'cleared' | 'cleared-with-caution' | 'retry-once' | 'not-cleared' | 'not-judged';
-  /** Minutes of seated rest before the one retry; null when none follows. */
-  readonly sitMinutes: number | null;
-  readonly caution: 'PRESSURE DROP' | null;
-  readonly peopleMore: 0 | 1;
-  readonly tellPrescriber: boolean;
-  /** What to do, in order, in plain words. */
-  readonly words: readonly string[];
-}
+import type { RisingFollows, RisingInput, RisingVerdict } from './rising-verdict.ts';
 
 /**
  * Whether a standing up after the one that fell was measured as far as it was to be. When it fell on

@@ -3,82 +3,18 @@
  * reading that is missing is named, never filled in. Not a diagnosis: the clinician decides.
  *
  * Falls from lying: Freeman et al. 2011 (classic, initial, delayed). From seated: Shaw et al. 2017.
- * A rise: Jordan et al. 2022. A fall at either minute counts: CDC STEADI 2017. The numbers, each with
+ * A rise: Jordan et al. 2022. A fall at either minute counts: CDC, Measuring
+ * Orthostatic Blood Pressure, 2017. The numbers, each with
  * its source, are the ward's.
  */
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { RulesDocument } from '../../wards/rules/rules-document.ts';
-import type { Reading } from '../values.ts';
-import { followsFrom, type RisingFollows } from './pressure-follows.ts';
+import { followsFrom } from './pressure-follows.ts';
 import { missingReadings, pressuresOf, sayMinute, sayReading, standingOf } from './pressure-series.ts';
-import type { PressureSet, RisingReading } from './pressure-series.ts';
+import type { RisingReading } from './pressure-series.ts';
+import type { RisingFired, RisingInput, RisingRule, RisingVerdict } from './rising-verdict.ts';
 
-export { missingReadings, type RisingFollows, type RisingReading };
-
-export type RisingRule =
-  | 'systolic-fall'
-  | 'diastolic-fall'
-  | 'initial-fall'
-  | 'seated-systolic-fall'
-  | 'seated-diastolic-fall'
-  | 'fall-on-sitting'
-  | 'later-fall';
-
-export interface RisingFired {
-  readonly rule: RisingRule;
-  readonly what: 'systolic' | 'diastolic';
-  /** mmHg. */
-  readonly by: number;
-  readonly limit: number;
-  readonly source: string;
-  /** Minutes standing; null when nobody said, or on sitting. */
-  readonly minute: number | null;
-  readonly from: RisingReading;
-  readonly to: RisingReading;
-  readonly words: string;
-}
-
-export interface RisingVerdict {
-  /** `incomplete`: nothing fell, but a reading the set demands is missing, so it is not a "no". */
-  readonly fall: 'yes' | 'no' | 'incomplete' | 'not-taken';
-  /** Every reading of a pressure set is there. */
-  readonly complete: boolean;
-  /** Readings the set demands and that were not taken: "lying", "standing 3 min". */
-  readonly missing: readonly string[];
-  /** Every pressure there is, in order of time. */
-  readonly readings: readonly RisingReading[];
-  readonly fired: readonly RisingFired[];
-  /** The largest falls (mmHg, never below 0), each at its own reading. */
-  readonly worst: {
-    readonly systolicFall: number;
-    readonly systolicMinute: number | null;
-    readonly diastolicFall: number;
-    readonly diastolicMinute: number | null;
-  } | null;
-  /** A fall that was gone at a later reading of the same standing up, in words. It counts all the same. */
-  readonly passing: string | null;
-  /** Shown beside the verdict when lying pressure is high: whether the larger limit is reached too. */
-  readonly lyingHigh: { lyingSystolic: number; limit: number; reached: boolean; words: string } | null;
-  /** Heart-rate rise (per minute) at or over the limit. Shown, never as a diagnosis. */
-  readonly heartRateRise: { by: number; minute: number | null; words: string } | null;
-  readonly pressureRise: { by: number; standingSystolic: number; words: string } | null;
-  readonly standingLow: { systolic: number; minute: number | null; limit: number; words: string } | null;
-  readonly symptoms: readonly string[];
-  /** Why Stand is not cleared on these readings; empty when nothing here stands against it. */
-  readonly standNotCleared: readonly string[];
-  /** What follows for the stage, the caution, the people and the prescriber. */
-  readonly follows: RisingFollows;
-}
-
-export interface RisingInput {
-  readonly readings: readonly Reading[];
-  /** Undefined: not asked. Empty: asked and none. */
-  readonly symptoms: readonly string[] | undefined;
-  /** True for an assessment of the depth "full with pressure set". */
-  readonly demanded: boolean;
-  readonly set: PressureSet;
-  readonly rules: RulesDocument['rising'];
-}
+export { missingReadings, type RisingReading };
+export type * from './rising-verdict.ts';
 
 /**
  * The readings at rest that one standing up is measured from: the last before the very first
@@ -284,6 +220,6 @@ function passingWords(fired: readonly RisingFired[], standing: readonly RisingRe
   const last = fell.at(-1);
   const back = last && standing.find((r) => r.series === last.series && r.at > last.at);
   return back
-    ? `the fall was gone at ${sayMinute(back.minute)}; a fall at any reading counts here (CDC STEADI 2017), the 2011 consensus asks for one that lasts`
+    ? `the fall was gone at ${sayMinute(back.minute)}; a fall at any reading counts here (CDC 2017), the 2011 consensus asks for one that lasts`
     : null;
 }

@@ -9,7 +9,7 @@ import type { Activity } from '../../sessions/values.ts';
 import type { UsualWay } from '../../stays/values.ts';
 import type { Period } from '../../wards/context.ts';
 import type { SignView } from '../view.ts';
-import type { SignsInput } from './signs.ts';
+import type { SignsInput } from './signs-input.ts';
 
 /** What shows the usual way of moving; null for someone who lived in bed. Ours, practice. */
 function baselineOf(usual: UsualWay): Activity | null {

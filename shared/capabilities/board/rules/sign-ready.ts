@@ -5,7 +5,7 @@ import { isHeld, isOrdered, reaches } from '../../sessions/rules/activities.ts';
 import { isWithin, mostByUsualWay } from '../../sessions/rules/goal-limits.ts';
 import type { Activity, Session } from '../../sessions/values.ts';
 import type { SignView } from '../view.ts';
-import type { SignsInput } from './signs.ts';
+import type { SignsInput } from './signs-input.ts';
 
 /** What is done at a stage, and what the next check would ask for. Ours, practice. */
 const DONE_AT: Readonly<Record<StageMeaning, Activity>> = {

@@ -1,5 +1,5 @@
 /**
- * Chair stands in 30 s: below average if FEWER than the number of the row. CDC STEADI 30-Second Chair
+ * Chair stands in 30 s: below average if FEWER than the number of the row. CDC, 30-Second Chair
  * Stand (2017), from Rikli & Jones 1999; read in two agreeing restatements, not in the leaflet itself.
  */
 import { TO_SIGN, type AgeTable } from './published.ts';
