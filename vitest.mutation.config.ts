@@ -13,10 +13,7 @@ export default defineConfig({
   test: {
     name: 'mutation',
     environment: 'node',
-    include:
-      room === 'kernel'
-        ? ['shared/kernel/**/*.test.ts', 'shared/wire/**/*.test.ts']
-        : [`shared/capabilities/{${room},board}/**/*.test.ts`],
+    include: [`shared/capabilities/{${room},board}/**/*.test.ts`],
     // The properties over whole histories take seconds each: only what survives the rest meets them.
     exclude: process.env.FOOTBOARD_PASS === '2' ? [] : ['**/*.properties.test.ts'],
     setupFiles: ['shared/kernel/fixed-seed.testkit.ts'],

@@ -9,10 +9,7 @@ export default {
   testRunner: 'vitest',
   vitest: { configFile: 'vitest.mutation.config.ts', related: false },
   // Rules only: what is pure, without its tests and their kits.
-  mutate:
-    room === 'kernel'
-      ? ['shared/kernel/*.ts', '!shared/**/*.{test,testkit}.ts']
-      : [`shared/capabilities/${room}/rules/**/*.ts`, '!shared/**/*.{test,testkit}.ts'],
+  mutate: [`shared/capabilities/${room}/rules/**/*.ts`, '!shared/**/*.{test,testkit}.ts'],
   coverageAnalysis: 'perTest',
   concurrency: 2,
   incremental: true,

@@ -1,0 +1,53 @@
+// `npm run test:mutation -- <room> [<room> ...]`: changes the rules of a room in small ways and counts
+// which changes its tests notice. Two passes: first the tests of the room and of the board, then, for
+// what survived, the properties over whole histories too. Not part of `npm test` or .ci/run.
+// `--report` alone writes docs/mutation.md again from what is kept in docs/mutation/.
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { keepResult, writeReport } from './report.mjs';
+
+const root = new URL('../..', import.meta.url).pathname;
+const SEED = process.env.FOOTBOARD_SEED ?? '20260501';
+const rooms = readdirSync(join(root, 'shared/capabilities'), { withFileTypes: true })
+  .filter((d) => d.isDirectory() && existsSync(join(root, 'shared/capabilities', d.name, 'rules')))
+  .map((d) => d.name);
+
+const asked = process.argv.slice(2).filter((a) => !a.startsWith('--'));
+const unknown = asked.filter((room) => !rooms.includes(room));
+if (unknown.length > 0 || (asked.length === 0 && !process.argv.includes('--report'))) {
+  console.log(`name one or more rooms: ${rooms.join(', ')}`);
+  process.exit(1);
+}
+
+let failed = false;
+for (const room of asked) {
+  mkdirSync(join(root, '.mutation', room), { recursive: true });
+  const began = Date.now();
+  for (const pass of ['1', '2']) {
+    const run = spawnSync(
+      process.execPath,
+      [
+        join(root, 'node_modules/@stryker-mutator/core/bin/stryker.js'),
+        'run',
+        'tests/mutation/stryker.config.mjs',
+      ],
+      {
+        cwd: root,
+        stdio: 'inherit',
+        env: {
+          ...process.env,
+          FOOTBOARD_ROOM: room,
+          FOOTBOARD_PASS: pass,
+          FOOTBOARD_SEED: SEED,
+          FOOTBOARD_DEEP: process.env.FOOTBOARD_DEEP ?? '0.2',
+        },
+      },
+    );
+    if (run.status !== 0) failed = true;
+  }
+  const minutes = Math.round((Date.now() - began) / 60_000);
+  if (!failed) keepResult(room, SEED, minutes);
+}
+writeReport();
+process.exit(failed ? 1 : 0);
