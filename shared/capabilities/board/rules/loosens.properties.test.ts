@@ -8,10 +8,10 @@ import { attachmentKind } from '../../stays/values.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import { check, hold, hours, order, recordOf, session, trigger, type Told } from './history.testkit.ts';
 import { lesserAid, lessHelp } from './less-help.testkit.ts';
-import { asRecorded, histories } from './random-history.testkit.ts';
+import { asRecorded, calm, histories } from './random-history.testkit.ts';
 import { anyWard, type RandomWard } from './random-ward.testkit.ts';
 
-const told = fc.oneof(histories, histories.map(asRecorded));
+const told = fc.oneof(histories, histories.map(asRecorded), calm, calm.map(asRecorded));
 const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
 const when = fc.integer({ min: 0, max: 320 }).map((q) => q / 4);
 const anyone = fc.constantFrom<Role>('aide', 'nurse', 'therapist', 'charge-nurse', 'records');

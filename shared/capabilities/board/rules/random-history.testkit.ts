@@ -205,6 +205,25 @@ export const oneMore = (told: readonly Told[]): fc.Arbitrary<Told> =>
     return { ...spokenOf(one.verb, target, one), role, id };
   });
 
+/**
+ * A stay in which little happened: weighed and seen walking free with nobody helping, then a few entries
+ * by anyone. Here what one entry asks for is not hidden behind what others ask for already.
+ */
+export const calm: fc.Arbitrary<readonly Told[]> = fc
+  .array(fc.tuple(anyEntry, anyRole), { minLength: 1, maxLength: 4 })
+  .map((entries) => [
+    { ...begun(), id: 'e00000' },
+    { type: 'weight-recorded', at: 0, id: 'e00001', payload: { weight: { kg: 70, how: 'measured' } } },
+    { ...walksAlone, id: 'e00002' },
+    ...entries.map(([one, role], n): Told => ({ ...one, role, id: `f${n}` })),
+  ]);
+const free = check('walk', 0.25);
+const stagesOf = (free.payload as { stages: object[] }).stages;
+const walksAlone: Told = {
+  ...free,
+  payload: { ...(free.payload as object), stages: stagesOf.map((s) => ({ ...s, people: 0 })) },
+};
+
 /** A random stay's stream, as events in the order told: any author, any time, also late and wrong. */
 export const histories: fc.Arbitrary<readonly Told[]> = fc
   .array(step, { minLength: 1, maxLength: 40 })
