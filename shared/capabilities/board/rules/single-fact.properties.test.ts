@@ -223,7 +223,7 @@ describe('what a single fact in force asks for', { timeout: patience }, () => {
         );
         expect(view.onOwn === null || mayBeOnOwn).toBe(true);
       }),
-      runs(150),
+      runs(300),
     );
     // The property is worth something only where each kind of fact was met.
     const kinds = ['hold', 'order', 'trigger', 'chest drain', 'not met', 'wait for help', 'never checked'];
