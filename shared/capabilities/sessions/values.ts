@@ -101,7 +101,7 @@ export const session = z
     left: z.enum(['bed', 'chair', 'toilet-with-staff']).optional(),
     /** A chair spell ends back in bed by this time. */
     backToBedBy: isoInstant.optional(),
-    /** First time up since surgery. */
+    /** First time up since surgery or bed rest. */
     firstTimeUp: z.boolean().default(false),
   })
   .refine((s) => (s.outcome === 'not-done') === (s.notDone !== undefined), {

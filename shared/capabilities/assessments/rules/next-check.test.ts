@@ -229,16 +229,18 @@ describe('the next check', () => {
       from: 'clear',
     });
   });
-  it('while the first time up since surgery is ahead it has the pressure set, from the first stage', () => {
+  it('while the first time up since surgery or bed rest is ahead it has the pressure set, from the first stage', () => {
     const arrived = { ...begun(), payload: { ...(begun().payload as object), from: 'theatre' } };
     const said = evaluateStay(recordOf([arrived, withSet('edge', 1)]), ward, calendar, hours(2)).view
       .nextCheck;
     expect(said).toMatchObject({ depth: 'full-with-pressure', from: 'clear' });
-    expect(said?.because.map((b) => b.words)).toContain('The first time up since surgery is still ahead');
+    expect(said?.because.map((b) => b.words)).toContain(
+      'The first time up since surgery or bed rest is still ahead',
+    );
     const free = evaluateStay(recordOf([arrived, withSet('walk', 1)]), ward, calendar, hours(2)).view
       .nextCheck;
     expect(free?.because.map((b) => b.words)).toContain(
-      'The first time up since surgery is to be repeated, held safe',
+      'The first time up since surgery or bed rest is to be repeated, held safe',
     );
   });
   it('CHECK-4 begins again when two checks of one time disagree', () => {

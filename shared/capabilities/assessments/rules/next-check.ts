@@ -108,8 +108,8 @@ function beginAgain(input: NextCheckInput, check: Fact): Again[] {
   if (firstTimeUpPending) {
     const words =
       firstTimeUpPending.value === true
-        ? 'The first time up since surgery is still ahead'
-        : 'The first time up since surgery is to be repeated, held safe';
+        ? 'The first time up since surgery or bed rest is still ahead'
+        : 'The first time up since surgery or bed rest is to be repeated, held safe';
     add(true, say('first-time-up', [firstTimeUpPending.fact], words));
   }
   for (const open of trust.openTriggers) {

@@ -13,7 +13,9 @@ export class OrdersThen {
   oxygenTarget: { readonly low: number; readonly high: number } | null = null;
   /** Legs that may bear nothing. */
   readonly mayNotBear = new Set<Side>();
-  private readonly bearsNothingSince = new Map<Side, EpochMs>();
+  /** Arms that may not push with all their strength. */
+  readonly mayNotPush = new Set<Side>();
+  private readonly stoppedSince = new Map<string, EpochMs>();
 
   take(fact: Fact): void {
     const { order } = fact.data as PayloadOf<typeof orderChanged>;
@@ -22,12 +24,14 @@ export class OrdersThen {
       const low = this.oxygenTarget && !mayFree ? Math.max(order.low, this.oxygenTarget.low) : order.low;
       this.oxygenTarget = { low, high: Math.max(low, order.high) };
     }
-    if (order.about === 'weight-bearing' && order.limb.endsWith('-leg')) {
-      const side: Side = order.limb === 'left-leg' ? 'left' : 'right';
-      if (order.bears === 'none') {
-        this.mayNotBear.add(side);
-        this.bearsNothingSince.set(side, fact.occurred);
-      } else if (mayFree && this.bearsNothingSince.get(side) !== fact.occurred) this.mayNotBear.delete(side);
+    if (order.about === 'weight-bearing') {
+      const side: Side = order.limb.startsWith('left') ? 'left' : 'right';
+      const leg = order.limb.endsWith('-leg');
+      const stopped = leg ? this.mayNotBear : this.mayNotPush;
+      if (leg ? order.bears === 'none' : order.bears !== 'unrestricted') {
+        stopped.add(side);
+        this.stoppedSince.set(order.limb, fact.occurred);
+      } else if (mayFree && this.stoppedSince.get(order.limb) !== fact.occurred) stopped.delete(side);
     }
   }
 }

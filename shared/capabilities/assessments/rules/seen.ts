@@ -110,6 +110,7 @@ class Fold {
       oxygenTarget: this.orders.oxygenTarget,
       oxygenFlowBefore: this.oxygenFlow,
       mayNotBear: this.orders.mayNotBear,
+      mayNotPush: this.orders.mayNotPush,
       armsPushed: {
         left: this.parts.get(partKey('arm-pushes', 'left'))?.met ?? null,
         right: this.parts.get(partKey('arm-pushes', 'right'))?.met ?? null,

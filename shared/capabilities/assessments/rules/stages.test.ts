@@ -1,8 +1,18 @@
 /** Stages, part by part and side by side. Order of stages and gates: common practice, no source. */
 import { describe, expect, it } from 'vitest';
+import type { Role } from '../../../kernel/author.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Finding, Reading, Side } from '../values.ts';
-import { allMet, assessment, hours, notMet, tierInput, upTo, type StageSays } from './assessment.testkit.ts';
+import {
+  allMet,
+  assessment,
+  fact,
+  hours,
+  notMet,
+  tierInput,
+  upTo,
+  type StageSays,
+} from './assessment.testkit.ts';
 import { judgeTier } from './tier.ts';
 
 const judge = (...facts: Fact[]) => judgeTier(tierInput(facts));
@@ -150,6 +160,20 @@ describe('the one-leg route', () => {
     expect(word(assessment(upTo('upright'), { at: 1 }), stand)).toBe('Stand');
     const weak = arms(of('arm-pushes', 'not-met', 'left'));
     expect(word(assessment(upTo('upright', { upright: weak }), { at: 1 }), stand)).toBe('Edge');
+  });
+  it('takes no arm that an order keeps from pushing, in part or at all, until someone qualified lifts it', () => {
+    const arm = (bears: string, at: number, role: Role = 'nurse', limb = 'right-arm') =>
+      fact('order-changed', { order: { about: 'weight-bearing', limb, bears } }, { at, role });
+    const stand = assessment(upTo('stand', { stand: onLeft }), { at: 3 });
+    expect(word(arm('limited', 1), stand)).toBe('Edge');
+    expect(word(arm('none', 1), stand)).toBe('Edge');
+    expect(word(arm('none', 1, 'nurse', 'left-arm'), stand)).toBe('Edge');
+    expect(word(arm('unrestricted', 1), stand)).toBe('Stand');
+    expect(word(arm('none', 1), arm('unrestricted', 2), stand)).toBe('Stand');
+    expect(word(arm('none', 1), arm('unrestricted', 2, 'aide'), stand)).toBe('Edge');
+    expect(word(arm('none', 1), arm('unrestricted', 2, 'nurse', 'left-arm'), stand)).toBe('Edge');
+    // On two legs the arms do not matter for the stage.
+    expect(word(arm('none', 1), assessment(upTo('stand'), { at: 3 }))).toBe('Stand');
   });
   it('takes back what was cleared beyond it on two legs, until a therapist clears it on one', () => {
     const walked = assessment(upTo('walk'), { at: 0 });

@@ -42,6 +42,7 @@ export interface AtThatTime {
   /** Litres per minute at the check before; null when not recorded. */
   readonly oxygenFlowBefore: number | null;
   readonly mayNotBear: ReadonlySet<Side>;
+  readonly mayNotPush: ReadonlySet<Side>;
   /** Whether each arm was seen to push before this check; null when it was never tested. */
   readonly armsPushed: Readonly<Record<Side, boolean | null>>;
 }
@@ -58,7 +59,9 @@ export function workOut(data: Assessment, given: AtThatTime): WorkedOut {
   const known = kept.get(data);
   if (known && alike(known.under, given)) return known.found;
   const found = worked(data, given);
-  kept.set(data, { under: { ...given, mayNotBear: new Set(given.mayNotBear) }, found });
+  const { mayNotBear, mayNotPush } = given;
+  const under = { ...given, mayNotBear: new Set(mayNotBear), mayNotPush: new Set(mayNotPush) };
+  kept.set(data, { under, found });
   return found;
 }
 
@@ -68,13 +71,16 @@ const alike = (a: AtThatTime, b: AtThatTime): boolean =>
   a.oxygenTarget?.low === b.oxygenTarget?.low &&
   a.oxygenTarget?.high === b.oxygenTarget?.high &&
   a.oxygenFlowBefore === b.oxygenFlowBefore &&
-  a.mayNotBear.has('left') === b.mayNotBear.has('left') &&
-  a.mayNotBear.has('right') === b.mayNotBear.has('right') &&
+  same(a.mayNotBear, b.mayNotBear) &&
+  same(a.mayNotPush, b.mayNotPush) &&
   a.armsPushed.left === b.armsPushed.left &&
   a.armsPushed.right === b.armsPushed.right;
 
+const same = (a: ReadonlySet<Side>, b: ReadonlySet<Side>): boolean =>
+  a.has('left') === b.has('left') && a.has('right') === b.has('right');
+
 function worked(data: Assessment, given: AtThatTime): WorkedOut {
-  const { protocol, rules, oxygenTarget, oxygenFlowBefore, mayNotBear } = given;
+  const { protocol, rules, oxygenTarget, oxygenFlowBefore, mayNotBear, mayNotPush } = given;
   const clear = protocol.stages.find((s) => s.shows === 'clear');
   const clearRecord = data.stages.find((s) => s.stage === clear?.id);
   const start = clearRecord
@@ -98,7 +104,8 @@ function worked(data: Assessment, given: AtThatTime): WorkedOut {
         })
       : null;
   const said = saidOf(data, protocol);
-  const pushes = (side: Side) => said.get(partKey('arm-pushes', side)) ?? given.armsPushed[side];
+  const pushes = (side: Side) =>
+    mayNotPush.has(side) ? false : (said.get(partKey('arm-pushes', side)) ?? given.armsPushed[side]);
   const arms = [pushes('left'), pushes('right')];
   const context = {
     start,

@@ -118,7 +118,7 @@ function workedOut(
     tierWords: () => (words ??= tierWords(judged)),
     conflicts: conflictsOf(facts, effective, orders, standing, tier, protocols),
     sedatedAt: lastOf(triggers, 'sedation'),
-    firstTimeUp: firstTimeUpPending(facts, protocols),
+    firstTimeUp: firstTimeUpPending(facts, protocols, rules),
     onOwn: onOwnInForce(facts, triggers.seen),
     walkingSupport: walkingSupportOf(facts),
     attachments: attachmentsForPlan(standing),

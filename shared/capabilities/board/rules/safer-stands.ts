@@ -168,7 +168,7 @@ function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, A
         : base.plan,
     checkBeforeMoving: safer.checkBeforeMoving || told.checkBeforeMoving,
     onOwn: safer.onOwn && told.onOwn,
-    due: URGENCY.indexOf(told.due.state) > URGENCY.indexOf(safer.due.state) ? told.due : safer.due,
+    due: soonerDue(safer.due, told.due),
     firstTimeUpPending: safer.firstTimeUpPending || told.firstTimeUpPending,
     mayStart: safer.mayStart && told.mayStart ? joinStarts(safer.mayStart, told.mayStart) : base.mayStart,
   };
@@ -211,6 +211,11 @@ const TRUST: readonly StayView['trust']['state'][] = ['current', 're-check', 'no
 const lessTrusted = (a: StayView['trust']['state'], b: StayView['trust']['state']) =>
   TRUST.indexOf(a) > TRUST.indexOf(b) ? a : b;
 const URGENCY: readonly StayView['due']['state'][] = ['none', 'not-due', 'at-next-move', 'due', 'overdue'];
+/** The more urgent of the two; of two as urgent, the one that was due first. */
+const soonerDue = (a: StayView['due'], b: StayView['due']): StayView['due'] => {
+  const more = URGENCY.indexOf(b.state) - URGENCY.indexOf(a.state);
+  return more > 0 || (more === 0 && (b.at ?? Infinity) < (a.at ?? Infinity)) ? b : a;
+};
 const joinTasks = (a: readonly TaskPlan[], b: readonly TaskPlan[]): TaskPlan[] =>
   a.map((plan, i) => joinPlans(plan, b[i]!));
 

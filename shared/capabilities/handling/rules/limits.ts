@@ -174,8 +174,8 @@ export function surgeryDemands(task: Task, input: PlanInput): Demand[] {
     demand(
       'first-time-up',
       pending.value === true
-        ? 'First time up since surgery: pressure set, two people whatever the tier'
-        : 'Up free at the first time since surgery: two people until it is repeated',
+        ? 'First time up since surgery or bed rest: pressure set, two people whatever the tier'
+        : 'Up free at the first time since surgery or bed rest: two people until it is repeated',
       [pending.fact],
       'two',
       'none',

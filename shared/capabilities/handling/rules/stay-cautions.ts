@@ -30,8 +30,8 @@ export function staysCautions(input: PlanInput, sedatedUntil: number | null): Ca
     const { value, fact } = input.firstTimeUpPending;
     const words =
       value === true
-        ? 'First time up since surgery is still ahead'
-        : 'First time up since surgery was done free: to be repeated, held safe';
+        ? 'First time up since surgery or bed rest is still ahead'
+        : 'First time up since surgery or bed rest was done free: to be repeated, held safe';
     say('first-time-up', words, [fact]);
   }
   if (sedatedUntil !== null)

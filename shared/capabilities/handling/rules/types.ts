@@ -66,7 +66,7 @@ export interface PlanInput {
   readonly walkingSupport: WalkingSupport | null;
   /** A pressure drop without symptoms at the last pressure set: one more person. */
   readonly pressureDrop: Stated<true> | null;
-  /** First time up since surgery is still ahead, or was done free and is to be repeated held safe. */
+  /** First time up since surgery or bed rest is still ahead, or was done free and is to be repeated held safe. */
   readonly firstTimeUpPending: Stated<true | 'to-be-repeated'> | null;
   /** Last sedative given (a sedation trigger). */
   readonly sedatedAt: Stated<true> | null;

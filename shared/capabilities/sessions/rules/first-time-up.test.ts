@@ -6,16 +6,19 @@ import {
   check,
   hours,
   recordOf,
+  hold,
+  order,
   session,
   trigger,
   type StageId,
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
+import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { firstTimeUpPending } from './first-time-up.ts';
 
 const pending = (...told: readonly Told[]) =>
-  firstTimeUpPending(effectiveFacts(recordOf([begun(), ...told])).facts, protocolLookup([]));
+  firstTimeUpPending(effectiveFacts(recordOf([begun(), ...told])).facts, protocolLookup([]), DEFAULT_RULES);
 const back = { ...trigger('return-from-surgery', 1), id: 'back' };
 /** A check in which these stages were held safe. */
 const held = (last: StageId, at: number, ...stages: readonly StageId[]) =>
@@ -33,7 +36,7 @@ describe('first time up after surgery', () => {
     expect(pending(trigger('return-from-dialysis', 1))).toBeNull();
     const fromTheatre = { ...begun(), payload: { ...(begun().payload as object), from: 'theatre' } };
     expect(
-      firstTimeUpPending(effectiveFacts(recordOf([fromTheatre])).facts, protocolLookup([])),
+      firstTimeUpPending(effectiveFacts(recordOf([fromTheatre])).facts, protocolLookup([]), DEFAULT_RULES),
     ).toMatchObject({ value: true, at: hours(0) });
   });
   it('is done by a check that cleared standing held safe, not by one that stayed in bed', () => {
@@ -74,5 +77,52 @@ describe('first time up after surgery', () => {
     expect(pending(back, first(2, { outcome: 'part' }))).not.toBeNull();
     expect(pending(back, first(2, { events: ['dizzy'] }))).not.toBeNull();
     expect(pending(back, first(1))).not.toBeNull();
+  });
+});
+
+describe('first time up after bed rest', () => {
+  const placed = (at: number, scope = 'out-of-bed', id = 'placed', name = 'hold-1'): Told => {
+    const told = hold(at, scope, at + 48);
+    return { ...told, id, payload: { ...(told.payload as object), hold: name } };
+  };
+  const ended = (at: number, more: Partial<Told> = {}, placedBy = 'placed', name = 'hold-1'): Told => ({
+    type: 'hold-ended',
+    at,
+    id: 'ended',
+    payload: { hold: name, placedBy },
+    ...more,
+  });
+  const inBed = order(1, { about: 'activity', most: 'bed' });
+  const up = (at: number, role: 'nurse' | 'aide' = 'nurse') =>
+    ({ ...order(at, { about: 'activity', most: 'walk' }, role), id: 'freed' }) as const;
+
+  it('is ahead once a rest of a day has ended, and not after a shorter one', () => {
+    expect(pending(placed(1))).toBeNull();
+    expect(pending(placed(1), ended(25))).toEqual({ value: true, fact: 'ended', at: hours(25) });
+    expect(pending(placed(1), ended(24.99))).toBeNull();
+    expect(pending(placed(1), ended(25), held('stand', 26, 'stand'))).toBeNull();
+  });
+  it('counts a hold that keeps the person in bed, not one that stops standing', () => {
+    expect(pending(placed(1, 'raising-the-back'), ended(30))).not.toBeNull();
+    expect(pending(placed(1, 'all-including-turning'), ended(30))).not.toBeNull();
+    expect(pending(placed(1, 'standing'), ended(30))).toBeNull();
+  });
+  it('counts an order to stay in bed in the same way', () => {
+    expect(pending(inBed, up(25))).toEqual({ value: true, fact: 'freed', at: hours(25) });
+    expect(pending(inBed, up(24.5))).toBeNull();
+    expect(pending(inBed, order(30, { about: 'brace', on: true }))).toBeNull();
+  });
+  it('lasts from the first of them to the last', () => {
+    const second = placed(20, 'out-of-bed', 'second', 'hold-2');
+    expect(pending(placed(1), second, ended(25))).toBeNull();
+    const both = [placed(1), second, ended(25), { ...ended(26, {}, 'second', 'hold-2'), id: 'last' }];
+    expect(pending(...both)).toMatchObject({ fact: 'last' });
+    expect(pending(inBed, placed(2), up(26), ended(27))).toMatchObject({ fact: 'ended' });
+  });
+  it('is ended by a qualified person alone, who names the hold', () => {
+    expect(pending(placed(1), ended(30, { role: 'aide' }))).toBeNull();
+    expect(pending(placed(1), ended(30, {}, 'other'))).toBeNull();
+    expect(pending(inBed, up(30, 'aide'))).toBeNull();
+    expect(pending(inBed, up(30, 'aide'), { ...up(31), id: 'nurse' })).toMatchObject({ fact: 'nurse' });
   });
 });

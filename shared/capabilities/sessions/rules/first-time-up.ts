@@ -1,30 +1,38 @@
 import { isQualified } from '../../../kernel/author.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
+import { HOUR } from '../../../kernel/times.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { assessmentRecorded } from '../../assessments/events.ts';
 import { meaningsMet } from '../../assessments/rules/meanings-met.ts';
 import type { ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
-import type { triggerRecorded } from '../../orders/events.ts';
+import type { holdEnded, holdPlaced, orderChanged, triggerRecorded } from '../../orders/events.ts';
 import { isCheck } from '../../orders/rules/triggers.ts';
 import type { stayBegun } from '../../stays/events.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { sessionRecorded } from '../events.ts';
 
 /** `to-be-repeated`: stood or stepped free where the protocol asks to be held safe the first time. */
 export type FirstTimeUp = Stated<true | 'to-be-repeated'>;
 
 /**
- * First time up since surgery is still ahead: from the return until a check by a qualified author
+ * First time up since surgery or bed rest is still ahead: from the return, or the end of the rest, until a check by a qualified author
  * clears standing, or a qualified author records that first time up as done with nothing going
  * wrong. A stage that the protocol wants held safe the first time and that was done free is to be
  * repeated first. Facts up to the instant asked about, in order. Source: design, "first time up"
  * row and "free, secured".
  */
-export function firstTimeUpPending(facts: readonly Fact[], protocols: ProtocolLookup): FirstTimeUp | null {
+export function firstTimeUpPending(
+  facts: readonly Fact[],
+  protocols: ProtocolLookup,
+  rules: RulesDocument,
+): FirstTimeUp | null {
+  const rest = new BedRest(rules.handling.bedRestHours.value * HOUR);
   let pending: FirstTimeUp | null = null;
   let doneOnce = new Set<string>();
   for (const fact of facts) {
-    if (isFromSurgery(fact)) {
+    if (rest.endsLong(fact) || isFromSurgery(fact)) {
       pending = { value: true, fact: fact.id, at: fact.occurred };
       doneOnce = new Set();
     } else if (pending && fact.occurred > pending.at) {
@@ -40,6 +48,43 @@ export function firstTimeUpPending(facts: readonly Fact[], protocols: ProtocolLo
   }
   return pending;
 }
+
+/**
+ * In bed by holds or an order. It lasts from the first of them until the last is gone; only a
+ * qualified person ends one.
+ */
+class BedRest {
+  private since: EpochMs | null = null;
+  private readonly holds = new Map<string, Fact>();
+  private ordered = false;
+
+  constructor(private readonly long: number) {}
+
+  /** Takes the next fact, in order; true when it ends a rest that was long. */
+  endsLong(fact: Fact): boolean {
+    if (fact.type === 'hold-placed') {
+      const { hold, scope } = fact.data as PayloadOf<typeof holdPlaced>;
+      if (!IN_BED.has(scope)) return false;
+      this.holds.set(hold, this.holds.get(hold) ?? fact);
+    } else if (fact.type === 'hold-ended') {
+      const { hold, placedBy } = fact.data as PayloadOf<typeof holdEnded>;
+      if (!isQualified(fact.author) || this.holds.get(hold)?.id !== placedBy) return false;
+      this.holds.delete(hold);
+    } else if (fact.type === 'order-changed') {
+      const { order } = fact.data as PayloadOf<typeof orderChanged>;
+      if (order.about !== 'activity') return false;
+      this.ordered = order.most === 'bed' || (this.ordered && !isQualified(fact.author));
+    } else return false;
+    if (this.ordered || this.holds.size > 0) {
+      this.since ??= fact.occurred;
+      return false;
+    }
+    const since = this.since;
+    this.since = null;
+    return since !== null && fact.occurred - since >= this.long;
+  }
+}
+const IN_BED: ReadonlySet<string> = new Set(['out-of-bed', 'raising-the-back', 'all-including-turning']);
 
 /** Back from surgery, or arrived straight from theatre. */
 function isFromSurgery(fact: Fact): boolean {

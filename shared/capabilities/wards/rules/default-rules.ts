@@ -97,6 +97,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     estimatedWeightMargin: practice(0.2),
     sedativeNightHours: practice(4),
     seenWalkingHours: practice(4),
+    bedRestHours: practice(24),
     liftLimitKgPerCarer: from(15.87, 'Waters, Am J Nurs 2007;107(8):53-58: 35 lb, rounded down'),
     limbHoldKgPerCarer: from(
       10,

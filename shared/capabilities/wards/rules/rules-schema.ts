@@ -104,6 +104,8 @@ export const rulesDocument = z.strictObject({
     estimatedWeightMargin: limit(z.number()),
     sedativeNightHours: limit(z.number()),
     seenWalkingHours: limit(z.number()),
+    /** In bed by a hold or an order for this long: the next standing counts as a first time up (hours). */
+    bedRestHours: limit(z.number()),
     liftLimitKgPerCarer: limit(z.number()),
     /** Holding a limb up with two hands, a carer (kg). */
     limbHoldKgPerCarer: limit(z.number()),
