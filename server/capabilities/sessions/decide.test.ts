@@ -188,12 +188,11 @@ describe('a proposal', () => {
       { id, at: hours(at), by: AIDE },
     );
   const steady = [bram, checked('bram', 'walk', { at: hours(0) }), chair, easy('one', 1), easy('two', 2)];
-  const accepted = (goal: object = {}, accepts: readonly string[] = ['one', 'two']) =>
-    ({
-      stay: 'bram',
-      goal: { activity: 'walk' as const, timesUp: 3, ...goal },
-      accepts: [...accepts],
-    }) as const;
+  const accepted = (goal: object = {}, accepts: readonly string[] = ['one', 'two']) => ({
+    stay: 'bram',
+    goal: { activity: 'walk' as const, timesUp: 3, ...goal },
+    accepts: [...accepts],
+  });
 
   it('PROGRESS-4 that stands is accepted by a qualified person, on the sessions of an aide', () => {
     given(...steady)

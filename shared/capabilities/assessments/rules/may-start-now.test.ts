@@ -147,11 +147,9 @@ describe('the reading that counts', () => {
     expect(said(2.75, told)).toContain('not-now: heart rate 140 is above 130');
   });
   it('is no standing pressure: that belongs to rising', () => {
-    const standing = pressure(85, 1.2, { posture: 'standing', heartRate: 140 });
-    expect(ask(2, [checked(1, [...well(1), standing])]).word).not.toBe('not-now');
-    expect(ask(2, [checked(1, [...well(1).slice(1), { ...standing, systolic: 120 }])]).notTaken).toEqual([
-      'blood pressure',
-    ]);
+    const standing = (systolic: number) => pressure(systolic, 1.2, { posture: 'standing', heartRate: 140 });
+    expect(ask(2, [checked(1, [...well(1), standing(85)])]).word).not.toBe('not-now');
+    expect(ask(2, [checked(1, [...well(1).slice(1), standing(120)])]).notTaken).toEqual(['blood pressure']);
   });
   it('takes the heart rate that came with a pressure, and the later of two', () => {
     const noRate = well(1).filter((r) => r.kind !== 'heart-rate');
@@ -286,6 +284,21 @@ describe("oxygen against the person's own target and the check before", () => {
   it('a lower target by someone who may not free does not count', () => {
     const told = [target(94, 0.4), target(88, 0.5, 'aide'), checked(1, [...well(1), oxygen(93, 1.1)])];
     expect(ask(2, told).reasons[0]!.facts).toEqual(['check-1', 'target-94']);
+  });
+  it('a first target by someone who may not free counts only above the ward limit of 90 %', () => {
+    const below = [target(86, 0.5, 'aide'), checked(1, [...well(1), oxygen(89, 1.1)])];
+    expect(said(2, below)).toEqual(['not-now: oxygen saturation 89 % is below 90 %']);
+    const above = [target(94, 0.5, 'aide'), checked(1, [...well(1), oxygen(93, 1.1)])];
+    expect(ask(2, above).reasons[0]!.facts).toEqual(['check-1', 'target-94']);
+  });
+  it('of two targets of one time the higher stands', () => {
+    for (const both of [
+      [target(94, 0.5), target(88, 0.5)],
+      [target(88, 0.5), target(94, 0.5)],
+    ]) {
+      const told = [...both, checked(1, [...well(1), oxygen(93, 1.1)])];
+      expect(ask(2, told).reasons[0]!.facts).toEqual(['check-1', 'target-94']);
+    }
   });
   it('asks first when more oxygen is given than at the entry before', () => {
     const flow = (litres: number, h: number) => checked(h, [...well(h), oxygen(97, h, litres)]);

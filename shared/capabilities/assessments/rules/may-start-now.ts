@@ -48,7 +48,7 @@ export function mayStartNow(input: MayStartInput): StartView {
   const clearedAt = clear?.outcome === 'met' ? clear.at : null;
   const found: Found = { reasons: [], notTaken: [], tooOld: [] };
   const counting: CountingInput = { facts, t, rules, clearedAt, note };
-  judgeSigns({ ...counting, ...targetInForce(facts) }, found);
+  judgeSigns({ ...counting, ...targetInForce(facts, rules) }, found);
   judgeScore(counting, found);
   judgeCare(counting, found);
   const notTaken = [...found.notTaken];
@@ -101,11 +101,14 @@ const takeFirst = (
 });
 
 /** The person's own oxygen target by the orders so far, and the order that gave it. */
-function targetInForce(facts: readonly Fact[]): {
+function targetInForce(
+  facts: readonly Fact[],
+  rules: RulesDocument,
+): {
   readonly oxygenTarget: OrdersThen['oxygenTarget'];
   readonly targetFact: EventId | null;
 } {
-  const orders = new OrdersThen();
+  const orders = new OrdersThen(rules.start.saturationBelow.value);
   let targetFact: EventId | null = null;
   for (const fact of facts) {
     if (fact.type !== 'order-changed') continue;

@@ -70,14 +70,16 @@ class Fold {
   private readonly lastNotMet = new Map<string, Fact>();
   private readonly partNotMet = new Map<string, Fact>();
   private readonly disputes = new Map<string, TrustView['conflicts']>();
-  readonly orders = new OrdersThen();
+  readonly orders: OrdersThen;
   /** Litres per minute at the checks so far, the last one; null when never recorded. */
   private oxygenFlow: number | null = null;
 
   constructor(
     private readonly rules: RulesDocument,
     private readonly protocols: ProtocolLookup,
-  ) {}
+  ) {
+    this.orders = new OrdersThen(rules.start.saturationBelow.value);
+  }
 
   get cooperation(): readonly Stated<Cooperation>[] {
     return this.cooperated.all;

@@ -59,12 +59,10 @@ const STANDS_ON_NOTHING: ReadonlySet<string> = new Set([
   'ours/limited-leg',
   'ours/stand',
   'ours/walk',
-  'own-walking-support',
   'osha-3182/figure-2',
   'osha-3182/figure-4',
   'osha-3182/figure-5',
   'va-bariatric/lateral',
-  'due/away',
 ]);
 
 const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
@@ -98,7 +96,7 @@ describe('the reasons of a view', { timeout: patience }, () => {
         const named = {
           tier: tier.because,
           trust: trust.because,
-          due: view.away ? tier.because : due.because,
+          due: due.because,
         };
         for (const [of, reasons] of Object.entries(named)) {
           expect(`${of}: ${reasons.flatMap((r) => r.facts).length > 0}`).toBe(`${of}: true`);

@@ -44,7 +44,8 @@ export function dueView(
     .toSorted((a, b) => a.at - b.at);
   if (standing.away) {
     const words = `Off the ward since ${saidAt(input, standing.away.since)}: before the next move`;
-    return { state: 'at-next-move', at: null, because: [say('due/away', [], words)] };
+    const left = input.facts.findLast((f) => f.type === 'went-off-ward' && f.occurred <= t);
+    return { state: 'at-next-move', at: null, because: [say('due/away', left ? [left.id] : [], words)] };
   }
   const grace = rules.validity.graceMinutes.value * MINUTE;
   for (const { at } of limits) {

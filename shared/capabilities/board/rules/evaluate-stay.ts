@@ -119,7 +119,7 @@ function evaluateAsTold(
     plan: staged ? { day: plan.day, night: plan.night } : null,
     checkBeforeMoving: staged && plan.checkBeforeMoving,
     onOwn: staged ? onOwnView(known) : null,
-    walkingSupport: known.walkingSupport,
+    walkingSupport: known.walkingSupport?.value ?? null,
     cautions: plan.cautions,
     due,
     lastUp,

@@ -14,7 +14,6 @@ import {
   type ProtocolLookup,
 } from '../../assessments/rules/protocol.ts';
 import { judgeTier, tierWords, type TierInput, type TierJudgement } from '../../assessments/rules/tier.ts';
-import type { WalkingSupport } from '../../assessments/values.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Effective } from '../../corrections/rules/effective.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
@@ -49,7 +48,7 @@ export interface Known {
   readonly sedatedAt: Stated<true> | null;
   readonly firstTimeUp: FirstTimeUp | null;
   readonly onOwn: PlanInput['onOwn'];
-  readonly walkingSupport: WalkingSupport | null;
+  readonly walkingSupport: PlanInput['walkingSupport'];
   readonly attachments: PlanInput['attachments'];
   readonly upInCheck: StayView['lastUp'];
   readonly measures: MeasuresView | null;

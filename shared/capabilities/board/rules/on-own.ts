@@ -65,11 +65,11 @@ export function seenWalkingInForce(
 }
 
 /** The walking support last seen in use, in a check or on arrival. */
-export function walkingSupportOf(facts: readonly Fact[]): WalkingSupport | null {
+export function walkingSupportOf(facts: readonly Fact[]): Stated<WalkingSupport> | null {
   for (const fact of facts.toReversed()) {
     if (!isCheck(fact) && !(fact.type === 'seen-walking' && isQualified(fact.author))) continue;
     const { walkingSupport } = fact.data as { walkingSupport?: WalkingSupport };
-    if (walkingSupport !== undefined) return walkingSupport;
+    if (walkingSupport !== undefined) return { value: walkingSupport, fact: fact.id, at: fact.occurred };
   }
   return null;
 }

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { allMet, assessment, upTo } from '../../assessments/rules/assessment.testkit.ts';
-import type { Finding } from '../../assessments/values.ts';
+import type { Finding, WalkingSupport } from '../../assessments/values.ts';
 import type { Bears } from './plan.testkit.ts';
 import { dayPlan, help, limbs, planInput, seenTo, stated, trust, walker } from './plan.testkit.ts';
 import type { PlanInput } from './types.ts';
@@ -82,8 +82,8 @@ describe('an order on an arm', () => {
 });
 
 describe('a walking support that an order takes an arm from', () => {
-  const going = (support: PlanInput['walkingSupport'], bears: Bears, facts = walker) =>
-    under(bears, { walkingSupport: support }, facts);
+  const going = (support: WalkingSupport, bears: Bears, facts = walker) =>
+    under(bears, { walkingSupport: stated(support) }, facts);
   it.each([
     ['none', 0],
     ['stick', 1],

@@ -27,7 +27,7 @@ export function supportForbidden(input: PlanInput): ArmsLack | null {
   if (input.orders.weightBearing.size === 0) return null;
   const stopped = ARMS.filter((arm) => input.orders.weightBearing.get(arm)?.value.bears === 'none');
   if (stopped.length === 0) return null;
-  const used = [input.walkingSupport, input.seenWalking?.value];
+  const used = [input.walkingSupport?.value, input.seenWalking?.value];
   const support = used.find((s) => s && ARMS_NEEDED[s] > ARMS.length - stopped.length);
   if (!support) return null;
   return {

@@ -11,7 +11,7 @@ import type { EdgeCase, StandCase, WalkCase } from './tables/ours.ts';
 import { EDGE, STAND, WALK } from './tables/ours.ts';
 import { rowFor } from './tables/table.ts';
 import { canUseStandingAid, cooperates, fromChairWords, peopleUsed, transferHelp } from './transfer-help.ts';
-import type { PlanInput } from './types.ts';
+import type { Capability, PlanInput } from './types.ts';
 
 function inBed({ capability: c }: PlanInput): Demand[] {
   // Figure 4 is printed with 200 lb in the heavier row, so no setting moves it.
@@ -54,18 +54,25 @@ function inPart({ capability: c }: PlanInput): Demand {
   return demand(
     'ours/limited-leg',
     pushes ? words : `${words}; two while no arm was seen to push`,
-    [],
+    factsOf(c, ...LEGS),
     pushes ? 'one' : 'two',
     'walking-support',
     c.armStrength === 'one' ? { cautions: ['Only one arm pushes: ask which walking support'] } : {},
   );
 }
 
-const neverAlone = (): Demand =>
+/** What is known of the legs. */
+const LEGS = [
+  'capability/weight-bearing',
+  'capability/not-seen-standing',
+  'capability/lesser-of-order-and-seen',
+];
+
+const neverAlone = (c: Capability): Demand =>
   demand(
     'ours/does-not-wait',
     'Not known to follow instructions and wait for help: one person within reach',
-    [],
+    factsOf(c, 'capability/worst-of-the-window'),
     'one',
   );
 
@@ -102,7 +109,7 @@ function stand(input: PlanInput): Demand[] {
     );
   }
   if (seen === 'free' && c.bears === 'partial') out.push(inPart(input));
-  if (!cooperates(c)) out.push(neverAlone());
+  if (!cooperates(c)) out.push(neverAlone(c));
   return out;
 }
 
@@ -155,7 +162,7 @@ function walk(input: PlanInput): Demand[] {
       }),
     );
   }
-  if (!cooperates(c)) out.push(neverAlone());
+  if (!cooperates(c)) out.push(neverAlone(c));
   return out;
 }
 
@@ -167,7 +174,7 @@ function fromFloor({ capability: c }: PlanInput): Demand[] {
 
 /** A walking support of the person's own goes along wherever the feet carry. */
 function ownSupport(input: PlanInput, demands: Demand[]): Demand[] {
-  const support = input.walkingSupport;
+  const support = input.walkingSupport?.value;
   if (!support || support === 'none' || supportForbidden(input)) return demands;
   const carried = demands.every((d) =>
     d.help.aids.every((a) => a === 'walking-support' || a === 'belt' || a === 'standing-aid'),
@@ -178,7 +185,7 @@ function ownSupport(input: PlanInput, demands: Demand[]): Demand[] {
     demand(
       'own-walking-support',
       `Own walking support: ${support.replaceAll('-', ' ')}`,
-      [],
+      [input.walkingSupport?.fact],
       'on-own',
       'walking-support',
       {

@@ -56,7 +56,9 @@ export function capabilityOf(input: CapabilityInput): Capability {
   const assists = !follows ? 'not' : alone ? 'fully' : tier.cleared.has('upright') ? 'partly' : 'not';
   say(
     'capability/assists',
-    [edge?.fact.id],
+    follows
+      ? [edge?.fact.id ?? tier.seen.stages.get('upright')?.fact.id]
+      : (because.find((b) => b.rule === 'capability/worst-of-the-window')?.facts ?? []),
     assists === 'fully'
       ? 'Comes to the edge of the bed alone: assists fully in bed'
       : assists === 'partly'

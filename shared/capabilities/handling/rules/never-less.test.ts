@@ -108,7 +108,9 @@ const inForce = fc.record({
       how: fc.constantFrom('measured' as const, 'estimated' as const),
     }),
   ),
-  walkingSupport: fc.option(fc.constantFrom('none' as const, 'stick' as const, 'frame' as const)),
+  walkingSupport: fc.option(
+    fc.constantFrom('none' as const, 'stick' as const, 'frame' as const).map((s) => stated(s)),
+  ),
   seenWalking: fc.option(fc.constant(stated('stick' as const, 40))),
   onOwn: fc.option(
     fc

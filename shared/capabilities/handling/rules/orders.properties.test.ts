@@ -9,7 +9,7 @@ import { limb } from '../../orders/values.ts';
 import { aidCovers, atLeast } from './help.ts';
 import { planStay } from './plan.ts';
 import type { Bears } from './plan.testkit.ts';
-import { limbs, planInput, seenTo, walker } from './plan.testkit.ts';
+import { limbs, planInput, seenTo, stated, walker } from './plan.testkit.ts';
 
 describe('an order that allows less', { timeout: patience }, () => {
   const BEARS = ['none', 'limited', 'unrestricted'] as const;
@@ -44,7 +44,9 @@ describe('an order that allows less', { timeout: patience }, () => {
           const was = BEARS.indexOf(orders[which] ?? 'unrestricted');
           const less = BEARS[Math.max(0, was - 1 - step)]!;
           const plan = (bears: Bears) =>
-            planStay(planInput(facts, { orders: limbs(bears, precautions), walkingSupport: support }));
+            planStay(
+              planInput(facts, { orders: limbs(bears, precautions), walkingSupport: stated(support) }),
+            );
           const [before, after] = [plan(orders), plan({ ...orders, [which]: less })];
           for (const when of ['day', 'night'] as const) {
             const lowered = before[when].filter((a, i) => {

@@ -162,7 +162,7 @@ describe('edge, stand, walk: our own table, no published source', () => {
     expect(dayPlan(planInput(walker, { orders: both }), 'walk').hold).toBe(true);
   });
   it("the person's own walking support goes along", () => {
-    const plan = dayPlan(planInput(walker, { walkingSupport: 'wheeled-frame' }), 'walk');
+    const plan = dayPlan(planInput(walker, { walkingSupport: stated('wheeled-frame') }), 'walk');
     expect(plan).toMatchObject({ aid: 'walking-support', with: ['wheeled frame'], people: 'stand-by' });
   });
 });

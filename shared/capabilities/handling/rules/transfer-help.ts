@@ -136,7 +136,7 @@ export function transferHelp(input: PlanInput): Demand[] {
       demand(
         'before-the-tables/not-cooperating',
         'Bears full weight but is not known to follow instructions and wait for help: taken as partial and not cooperating',
-        [],
+        factsOf(c, 'capability/worst-of-the-window'),
         'one',
       ),
     );

@@ -63,7 +63,8 @@ export interface PlanInput {
   readonly onOwn: Stated<OnOwn> | null;
   /** "Seen walking steadily on arrival", while it holds. */
   readonly seenWalking: Stated<WalkingSupport> | null;
-  readonly walkingSupport: WalkingSupport | null;
+  /** The support last seen in use. */
+  readonly walkingSupport: Stated<WalkingSupport> | null;
   /** A pressure drop without symptoms at the last pressure set: one more person. */
   readonly pressureDrop: Stated<true> | null;
   /** First time up since surgery or bed rest is still ahead, or was done free and is to be repeated held safe. */

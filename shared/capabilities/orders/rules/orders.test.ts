@@ -4,12 +4,34 @@ import { check, order, stayOf, type Told } from '../../board/rules/history.testk
 import { protocolLookup } from '../../assessments/rules/protocol.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { orderGoneBeyond } from './beyond-orders.ts';
-import { ordersInForce } from './orders.ts';
+import { limits, ordersInForce } from './orders.ts';
 import { isCheck } from './triggers.ts';
 
 const inForce = (...told: readonly Told[]) => ordersInForce(effectiveFacts(stayOf(...told)).facts);
 const bears = (at: number, what: string, role: Told['role'] = 'nurse', limb = 'left-leg') =>
   order(at, { about: 'weight-bearing', limb, bears: what }, role);
+
+describe('an oxygen target', () => {
+  const target = (at: number, low: number, role: Told['role'] = 'nurse') => ({
+    ...order(at, { about: 'oxygen-target', low, high: 99 }, role),
+    id: `t${low}`,
+  });
+  const shown = (...told: Told[]) => inForce(...told).list.map((o) => o.event);
+
+  it('is replaced by a lower one only of someone qualified, by a higher one of anyone', () => {
+    expect(shown(target(1, 94), target(2, 88))).toEqual(['t88']);
+    expect(shown(target(1, 94), target(2, 88, 'aide'))).toEqual(['t94']);
+    expect(shown(target(1, 88), target(2, 94, 'aide'))).toEqual(['t94']);
+  });
+  it('is not begun by someone who may not free: it may lie below the limit of the ward', () => {
+    expect(shown(target(1, 88, 'aide'))).toEqual([]);
+    expect(shown(target(1, 88))).toEqual(['t88']);
+  });
+  it('limits nothing that the person does', () => {
+    expect(limits({ about: 'oxygen-target', low: 94, high: 98 })).toBe(false);
+    expect(limits({ about: 'brace', on: true })).toBe(true);
+  });
+});
 
 describe('orders', () => {
   it('replace each other within one question only', () => {

@@ -22,8 +22,8 @@ type OrderFact = Fact<PayloadOf<typeof orderChanged>>;
 const ACTIVITY = ['no-limit', 'walk', 'stand', 'chair', 'edge-of-bed', 'bed'] as const;
 const BEARING = ['unrestricted', 'limited', 'none'] as const;
 
-/** How strict an order is within its own question; null where strictness means nothing. */
-function strictness(order: Order): number | null {
+/** How strict an order is within its own question; 0 asks for nothing. */
+function strictness(order: Order): number {
   switch (order.about) {
     case 'activity':
       return ACTIVITY.indexOf(order.most);
@@ -33,12 +33,12 @@ function strictness(order: Order): number | null {
     case 'brace':
       return order.on ? 1 : 0;
     case 'oxygen-target':
-      return null;
+      return order.low;
   }
 }
 
 /** Whether an order limits anything. An oxygen target says what is enough, not what may be done. */
-export const limits = (order: Order): boolean => (strictness(order) ?? 0) > 0;
+export const limits = (order: Order): boolean => order.about !== 'oxygen-target' && strictness(order) > 0;
 
 /** What an order answers; a later one replaces an earlier one on the same question only. */
 export const questionOf = (order: Order): string => {
@@ -54,9 +54,9 @@ export function ordersInForce(facts: readonly Fact[]): OrdersInForce {
     const next = fact as OrderFact;
     const question = questionOf(next.data.order);
     const last = current.get(question);
-    const before = last ? strictness(last.data.order) : 0;
+    const before = last ? strictness(last.data.order) : unordered(next.data.order);
     const after = strictness(next.data.order);
-    const stricter = before === null || after === null || after >= before;
+    const stricter = after >= before;
     const sameTime = last?.occurred === next.occurred && before !== after;
     if (last && !stricter && sameTime) {
       conflicts.set(question, disagree(question, last, next, SAME_TIME));
@@ -70,6 +70,9 @@ export function ordersInForce(facts: readonly Fact[]): OrdersInForce {
   }
   return { forPlan: forPlan(current), list: shown(current), conflicts: [...conflicts.values()] };
 }
+
+/** With no order the ward's own saturation limit applies: a first target may lie below it, so it may free. */
+const unordered = (order: Order): number => (order.about === 'oxygen-target' ? Infinity : 0);
 
 const SAME_TIME = 'two orders of the same time differ';
 const MAY_NOT_FREE = 'a freer order by someone who may not free';

@@ -31,7 +31,7 @@ export function sessionsBeyondStop(
   rules: RulesDocument,
 ): ReadonlyMap<EventId, string> {
   let beyond: Map<EventId, string> | null = null;
-  const orders = new OrdersThen();
+  const orders = new OrdersThen(rules.start.saturationBelow.value);
   for (const fact of facts) {
     if (fact.type === 'order-changed') orders.take(fact);
     if (fact.type !== 'session-recorded') continue;
