@@ -5,7 +5,7 @@ import { evaluateFacts } from '@footboard/shared/capabilities/board/rules/evalua
 import { effectiveFacts } from '@footboard/shared/capabilities/corrections/rules/effective';
 import { wardCalendar } from '@footboard/shared/capabilities/wards/rules/calendar';
 import { median, percentile } from './support/table.mjs';
-import { FROM, longStay } from './support/long-stay.mjs';
+import { longStay } from './support/long-stay.mjs';
 
 const FACTS = 200;
 const HOUR = 3_600_000;
@@ -19,6 +19,8 @@ const micros = (work) => {
   const kept = work();
   return [Number(process.hrtime.bigint() - started) / 1000, kept];
 };
+
+const row = (what, all) => ({ case: what, 'p50 µs': median(all), 'p99 µs': percentile(all, 0.99) });
 
 export function run({ looks = 20_000, warm = 4_000 } = {}) {
   const events = longStay(FACTS, DEFAULT_PROTOCOL);
@@ -61,7 +63,6 @@ export function run({ looks = 20_000, warm = 4_000 } = {}) {
     times.loop.push(loop);
     times.json.push(json);
   }
-  const row = (what, all) => ({ case: what, 'p50 µs': median(all), 'p99 µs': percentile(all, 0.99) });
   const p50 = median(times.changes);
   const p99 = percentile(times.changes, 0.99);
   return {

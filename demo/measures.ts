@@ -12,21 +12,22 @@ const enter = (when: Entry['at'], by: string, command: string, data: Entry['data
 });
 const person = (story: DemoPerson['story']): DemoPerson => PEOPLE.find((one) => one.story === story)!;
 
+const speed = (seconds: number) => ({
+  kind: 'gait-speed',
+  metres: 10,
+  seconds,
+  pace: 'usual',
+  start: 'walking',
+  turn: false,
+  support: 'frame',
+});
+
 /** A therapist follows the person who goes alone in the room: a little faster each time. */
 function walking(): Entry[] {
   const { stay } = person('on-own');
   const readBy = { age: 78, sex: 'female' } as const;
   const measure = (day: number, clock: string, of: object): Entry =>
     enter(at(day, clock), 'rhea', 'record-walking-measure', { stay, measure: of, readBy });
-  const speed = (seconds: number) => ({
-    kind: 'gait-speed',
-    metres: 10,
-    seconds,
-    pace: 'usual',
-    start: 'walking',
-    turn: false,
-    support: 'frame',
-  });
   return [
     enter(at(5, '14:15'), 'rhea', 'switch-walking-measures', { stay, on: true }),
     measure(5, '14:30', speed(14.2)),
@@ -36,12 +37,13 @@ function walking(): Entry[] {
   ];
 }
 
+const score = (day: number, clock: string, by: string, stay: string, of: object): Entry =>
+  enter(at(day, clock), by, 'record-early-warning', { stay, scale: 1, anyThree: false, ...of });
+
 /** Scores as charted on the round of observations; one of them rises on the last night. */
 function scores(): Entry[] {
   const confused = person('delirium').stay;
   const heldBack = person('long-hold').stay;
-  const score = (day: number, clock: string, by: string, stay: string, of: object): Entry =>
-    enter(at(day, clock), by, 'record-early-warning', { stay, scale: 1, anyThree: false, ...of });
   return [
     score(6, '20:10', 'lena', confused, { score: 3, anyThree: true }),
     score(7, '06:05', 'mika', confused, { score: 4, anyThree: true }),

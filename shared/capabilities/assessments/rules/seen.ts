@@ -24,7 +24,7 @@ import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
 import { RisingSeen } from './rising-seen.ts';
 import { STAGE_MEANINGS } from './protocol.ts';
 import type { StageStanding } from './stage-standing.ts';
-import { heldMost, sameTime, stageKey, stageTime } from './stage-standing.ts';
+import { heldMost, holdsMore, sameTime, stageKey, stageTime } from './stage-standing.ts';
 import type { JudgedRecord } from './work-out.ts';
 import { partKey, workOut } from './work-out.ts';
 
@@ -210,10 +210,10 @@ class Fold {
     }
     this.lastNotMet.set(key, fact);
     const now = this.standing('not-met', fact, record, at, judged);
-    // How the person was held before is not forgotten by failing.
+    // How the person was held before is not forgotten by failing, nor put down to a lesser hold.
     this.stages.set(key, {
       ...now,
-      securedWith: now.securedWith ?? stood?.securedWith ?? null,
+      securedWith: holdsMore(now.securedWith, stood?.securedWith ?? null),
       people: Math.max(now.people, stood?.people ?? 0),
     });
     this.takeBackBeyond(index, stage, protocol, `${named(stage)} was not met since`);

@@ -35,6 +35,10 @@ const HELD_BY: readonly StageStanding['securedWith'][] = [
   'standing-aid',
   'sling',
 ];
+type HeldBy = StageStanding['securedWith'];
+/** Of two ways of holding the person the one that holds more. */
+export const holdsMore = (a: HeldBy, b: HeldBy): HeldBy => (HELD_BY.indexOf(a) > HELD_BY.indexOf(b) ? a : b);
+
 /** Of two checks of the same time that both cleared a stage, what held the person more in either. */
 export function heldMost(a: StageStanding, b: StageStanding): StageStanding {
   const more = HELD_BY.indexOf(a.securedWith) > HELD_BY.indexOf(b.securedWith) ? a : b;

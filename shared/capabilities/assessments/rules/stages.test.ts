@@ -122,6 +122,23 @@ describe('held safe', () => {
 });
 
 // Design section 1, "tier": one leg meets, both arms push, the order allows (common practice, no source).
+describe('a stage held safe and then not met', () => {
+  it.each<[StageSays['securedWith'], StageSays['securedWith'], string]>([
+    ['sling', 'standing-aid', 'sling'],
+    ['standing-aid', 'sling', 'sling'],
+    ['standing-aid', 'two-people', 'standing-aid'],
+    ['sling', undefined, 'sling'],
+  ])('cleared in the %s and failed in the %s keeps what held more (%s)', (first, then, keeps) => {
+    const how = (securedWith: StageSays['securedWith']): StageSays =>
+      securedWith ? { how: 'secured', securedWith } : { how: 'free' };
+    const { seen } = judge(
+      assessment(upTo('stand', { stand: { ...how(first), people: 2 } }), { at: 0 }),
+      assessment(upTo('stand', { stand: { ...how(then), ...notMet('rises') } }), { at: 4 }),
+    );
+    expect(seen.stages.get('stand')).toMatchObject({ outcome: 'not-met', securedWith: keeps, people: 2 });
+  });
+});
+
 describe('the one-leg route', () => {
   const cast = (side: Side): StageSays => ({
     findings: swapped('stand', { part: 'leg-bears', side, result: 'not-applicable', reason: 'cast' }),

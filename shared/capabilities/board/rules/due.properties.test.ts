@@ -74,7 +74,8 @@ describe('due times under any rules', { timeout: patience }, () => {
   });
 
   it('whoever was seen asleep has the same trust, plan and holds; only a check that waits for the move differs', () => {
-    const without = ({ due: _due, ...rest }: StayView) => canonical({ ...rest, version: 0 });
+    // With its arrival withdrawn a stay begins with its first entry, whatever that is.
+    const without = ({ due: _due, began: _began, ...rest }: StayView) => canonical({ ...rest, version: 0 });
     fc.assert(
       fc.property(rules, histories, at, fc.integer({ min: 0, max: 40 }), (given, told, t, q) => {
         const look = lookWith(given);
