@@ -245,13 +245,14 @@ describe('tier', () => {
   });
 
   it.each([
-    ['clinicians-plan', { scope: 'clinicians-plan', fence: 'traction', plan: { ref: 'p1' } }],
-    ['comfort', { scope: 'comfort' }],
-  ] as const)('under %s there is no tier', (_, data) => {
+    ['clinicians-plan', { scope: 'clinicians-plan', fence: 'traction', plan: { ref: 'p1' } }, null],
+    // The staged check guards more than a comfort plan: anyone may go back to it.
+    ['comfort', { scope: 'comfort' }, 'Walk'],
+  ] as const)('under %s there is no tier', (_, data, byAnyone) => {
     const a = assessment(upTo('walk'));
     const fenced = fact('scope-set', data, { at: 1 });
     expect(judge([a, fenced]).view).toMatchObject({ word: null, notch: null });
-    expect(word([a, fenced, fact('scope-set', { scope: 'staged' }, { at: 2, role: 'aide' })])).toBeNull();
+    expect(word([a, fenced, fact('scope-set', { scope: 'staged' }, { at: 2, role: 'aide' })])).toBe(byAnyone);
     expect(word([a, fenced, fact('scope-set', { scope: 'staged' }, { at: 2 })])).toBe('Walk');
   });
 

@@ -3,7 +3,6 @@
  * ground for choosing an aid: the handling rules ask for capabilities, not for the tier.
  */
 import type { PayloadOf } from '../../../kernel/event-type.ts';
-import { isQualified } from '../../../kernel/author.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { Because, TierView, TrustView } from '../../board/view.ts';
@@ -16,6 +15,7 @@ import type { Side } from '../values.ts';
 import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
 import type { Seen, StageStanding } from './seen.ts';
 import { partKey, seenSoFar, stageKey } from './seen.ts';
+import { scopeCounts } from '../../stays/rules/scope.ts';
 
 export const NOT_KNOWN = 'Not known';
 
@@ -72,8 +72,8 @@ function scopeAt(
   for (const fact of facts) {
     if (fact.occurred > t || fact.type !== 'scope-set') continue;
     const { scope } = fact.data as PayloadOf<typeof scopeSet>;
-    if (scope !== 'staged') now = { scope, fact };
-    else if (isQualified(fact.author)) now = null;
+    if (!scopeCounts(now?.scope ?? 'staged', fact)) continue;
+    now = scope === 'staged' ? null : { scope, fact };
   }
   return now;
 }

@@ -16,6 +16,7 @@ import { holdsInForce } from '../../orders/rules/holds.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity.ts';
 import { movementDebt } from '../../sessions/rules/debt.ts';
+import { firstTimeUpAt } from '../../sessions/rules/first-time-up.ts';
 import { proposalOf } from '../../sessions/rules/progression.ts';
 import type { Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
@@ -86,8 +87,9 @@ function evaluateAsTold(
     if (found.nextChange !== null) n(found.nextChange);
     return found;
   });
-  const { input, plan } = kept.at('plan', t, note, [holds, trust, capability], (n) => {
-    const given = planInput(known, { t, holds, trust, capability, note: n });
+  const firstTimeUp = kept.at('first-time-up', t, note, [], (n) => firstTimeUpAt(known.upSoFar, t, rules, n));
+  const { input, plan } = kept.at('plan', t, note, [holds, trust, capability, firstTimeUp], (n) => {
+    const given = planInput(known, { t, holds, trust, capability, firstTimeUp, note: n });
     const made = planStay(given);
     if (made.nextChange !== null) n(made.nextChange);
     return { input: given, plan: made };
@@ -133,15 +135,15 @@ function evaluateAsTold(
       tetherMetres: of.tetherMetres ?? null,
       needsOwnPerson: of.needsOwnPerson,
     })),
-    firstTimeUpPending: known.firstTimeUp !== null,
+    firstTimeUpPending: firstTimeUp !== null,
     mayStart: staged
       ? kept.at('may-start', t, note, [capability, holds, trust], (n) =>
           mayStartNow({ ...known, t, capability, holds, orders: orders.forPlan, note: n }),
         )
       : null,
     nextCheck: staged
-      ? kept.at('next-check', t, note, [trust], (n) =>
-          nextCheckOf({ ...known, t, trust, firstTimeUpPending: known.firstTimeUp, note: n }),
+      ? kept.at('next-check', t, note, [trust, firstTimeUp], (n) =>
+          nextCheckOf({ ...known, t, trust, firstTimeUpPending: firstTimeUp, note: n }),
         )
       : null,
     earlyWarning: kept.at('early-warning', t, note, [], (n) => earlyWarningOf(facts, t, rules, n)),
@@ -194,9 +196,10 @@ function evaluateAsTold(
 }
 
 type AtThatTime = Pick<PlanInput, 't' | 'holds' | 'trust' | 'capability'> & {
+  readonly firstTimeUp: PlanInput['firstTimeUpPending'];
   readonly note: (at: EpochMs) => void;
 };
-function planInput(known: Known, { t, holds, trust, capability, note }: AtThatTime): PlanInput {
+function planInput(known: Known, { t, holds, trust, capability, firstTimeUp, note }: AtThatTime): PlanInput {
   const { facts, rules, standing, orders, triggers, tier, sedatedAt } = known;
   if (sedatedAt) note(sedatedAt.at + rules.handling.sedativeNightHours.value * HOUR);
   return {
@@ -213,7 +216,7 @@ function planInput(known: Known, { t, holds, trust, capability, note }: AtThatTi
     seenWalking: seenWalkingInForce(facts, triggers.seen, t, rules, note),
     walkingSupport: known.walkingSupport,
     pressureDrop: tier.pressureDrop,
-    firstTimeUpPending: known.firstTimeUp,
+    firstTimeUpPending: firstTimeUp,
     sedatedAt,
     everWalkedHere: tier.everWalked,
     fence: standing.scope.fence,

@@ -22,7 +22,7 @@ import { orderGoneBeyond } from '../../orders/rules/beyond-orders.ts';
 import { ordersInForce, type OrdersInForce } from '../../orders/rules/orders.ts';
 import { isCheck, triggersOf, type Triggers } from '../../orders/rules/triggers.ts';
 import type { TriggerKind } from '../../orders/values.ts';
-import { firstTimeUpPending, type FirstTimeUp } from '../../sessions/rules/first-time-up.ts';
+import { firstTimeUpPending, type UpSoFar } from '../../sessions/rules/first-time-up.ts';
 import { sessionsBeyondStop } from '../../sessions/rules/what-went-wrong.ts';
 import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
@@ -46,7 +46,7 @@ export interface Known {
   readonly tierWords: () => ReadonlyMap<EventId, string>;
   readonly conflicts: TrustView['conflicts'];
   readonly sedatedAt: Stated<true> | null;
-  readonly firstTimeUp: FirstTimeUp | null;
+  readonly upSoFar: UpSoFar;
   readonly onOwn: PlanInput['onOwn'];
   readonly walkingSupport: PlanInput['walkingSupport'];
   readonly attachments: PlanInput['attachments'];
@@ -117,7 +117,7 @@ function workedOut(
     tierWords: () => (words ??= tierWords(judged)),
     conflicts: conflictsOf(facts, effective, orders, standing, tier, protocols),
     sedatedAt: lastOf(triggers, 'sedation'),
-    firstTimeUp: firstTimeUpPending(facts, protocols, rules),
+    upSoFar: firstTimeUpPending(facts, protocols, rules),
     onOwn: onOwnInForce(facts, triggers.seen),
     walkingSupport: walkingSupportOf(facts),
     attachments: attachmentsForPlan(standing),

@@ -9,6 +9,7 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import { joinStarts } from '../../assessments/rules/may-start-now.ts';
 import { standsAgainst, type Claim, type Restriction } from '../../corrections/rules/claims.ts';
 import { asksMore, joinPlans, joinReasons } from '../../handling/rules/join-plans.ts';
+import { GUARDS } from '../../stays/rules/scope.ts';
 import type { StayView, TaskPlan, TierView } from '../view.ts';
 import { withLesserGoal } from './lesser-goal.ts';
 
@@ -205,8 +206,6 @@ function withConflicts(
   };
 }
 
-/** A comfort plan asks for no help of its own; the staged check does; a clinician's plan forbids it. */
-const GUARDS: readonly StayView['scope']['kind'][] = ['comfort', 'staged', 'clinicians-plan'];
 const TRUST: readonly StayView['trust']['state'][] = ['current', 're-check', 'not-known'];
 const lessTrusted = (a: StayView['trust']['state'], b: StayView['trust']['state']) =>
   TRUST.indexOf(a) > TRUST.indexOf(b) ? a : b;

@@ -137,11 +137,22 @@ describe('outside the staged check', () => {
       today: { goal: null },
     });
   });
-  it('only a qualified person goes back to the staged check', () => {
-    const comfort: Told = { type: 'scope-set', at: 2, payload: { scope: 'comfort' } };
-    const staged: Told = { type: 'scope-set', at: 3, payload: { scope: 'staged' } };
-    expect(at(stayOf(comfort, { ...staged, role: 'aide' }), 4).scope.kind).toBe('comfort');
-    expect(at(stayOf(comfort, staged), 4).scope.kind).toBe('staged');
+  it('from someone who may not free a plan counts only when it guards as much', () => {
+    const set = (h: number, scope: string, role: Told['role'] = 'nurse'): Told => ({
+      type: 'scope-set',
+      at: h,
+      role,
+      payload: scope === 'clinicians-plan' ? { scope, fence: 'traction', plan: { ref: 't' } } : { scope },
+    });
+    const kind = (...told: Told[]) => at(stayOf(...told), 4).scope.kind;
+    const guards = ['comfort', 'staged', 'clinicians-plan'];
+    for (const [i, first] of guards.entries()) {
+      for (const [j, then] of guards.entries()) {
+        expect(kind(set(1, first), set(2, then))).toBe(then);
+        expect(kind(set(1, first), set(2, then, 'aide'))).toBe(j >= i ? then : first);
+      }
+    }
+    expect(kind(set(2, 'comfort', 'aide'))).toBe('staged');
   });
 });
 

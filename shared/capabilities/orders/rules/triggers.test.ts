@@ -174,7 +174,8 @@ describe('the staged check that applies again', () => {
     expect(open(scope(1, 'comfort'), scope(2, 'staged'))).toEqual(['asked-to-look-again']);
     expect(open(scope(1, 'comfort'), scope(2, 'staged'), confirm(3, 'first'))).toEqual([]);
     expect(open(scope(2, 'staged'))).toEqual([]);
-    expect(open(scope(1, 'comfort'), scope(2, 'staged', 'aide'))).toEqual([]);
+    expect(open(scope(1, 'comfort'), scope(2, 'staged', 'aide'))).toEqual(['asked-to-look-again']);
+    expect(open(scope(1, 'comfort', 'aide'), scope(2, 'staged'))).toEqual([]);
     expect(open(scope(1, 'comfort'), scope(2, 'staged', 'aide'), scope(3, 'staged'))).toEqual([
       'asked-to-look-again',
     ]);

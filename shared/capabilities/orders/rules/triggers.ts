@@ -11,6 +11,7 @@ import type { assessmentRecorded } from '../../assessments/events.ts';
 import { STAGE_MEANINGS, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { scopeSet } from '../../stays/events.ts';
+import { scopeCounts, type ScopeKind } from '../../stays/rules/scope.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import { wentWrong } from '../../sessions/rules/what-went-wrong.ts';
 import type { triggerRecorded } from '../events.ts';
@@ -158,7 +159,7 @@ export function triggersOf(
     null;
   let checkedSince = -Infinity;
   const reach = new Reach();
-  let outside = false;
+  let scope: ScopeKind = 'staged';
   facts.forEach((fact, i) => {
     const trigger =
       derived(fact, 'early-warning-rise', rises) ??
@@ -186,14 +187,14 @@ export function triggersOf(
               (NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
               (o.kind === 'order-change' && beyond))),
       );
-    } else if (fact.type === 'scope-set') {
-      const staged = (fact.data as PayloadOf<typeof scopeSet>).scope === 'staged';
-      if (staged && outside && isQualified(fact.author)) {
+    } else if (fact.type === 'scope-set' && scopeCounts(scope, fact)) {
+      const before = scope;
+      scope = (fact.data as PayloadOf<typeof scopeSet>).scope;
+      if (scope === 'staged' && before !== 'staged') {
         const back: Trigger = { event: fact.id, kind: 'asked-to-look-again', at: fact.occurred, words: BACK };
         seen.push(back);
         open.push(back);
       }
-      outside = staged ? outside && !isQualified(fact.author) : true;
     } else if (isConfirm(fact)) {
       open = open.filter((o) => !CONFIRM_ANSWERS.has(o.kind) || isOfSameInstant(o, fact));
     }

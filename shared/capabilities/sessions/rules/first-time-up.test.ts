@@ -15,10 +15,11 @@ import {
 } from '../../board/rules/history.testkit.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
-import { firstTimeUpPending } from './first-time-up.ts';
+import { firstTimeUpAt, firstTimeUpPending } from './first-time-up.ts';
 
-const pending = (...told: readonly Told[]) =>
+const soFar = (...told: readonly Told[]) =>
   firstTimeUpPending(effectiveFacts(recordOf([begun(), ...told])).facts, protocolLookup([]), DEFAULT_RULES);
+const pending = (...told: readonly Told[]) => soFar(...told).pending;
 const back = { ...trigger('return-from-surgery', 1), id: 'back' };
 /** A check in which these stages were held safe. */
 const held = (last: StageId, at: number, ...stages: readonly StageId[]) =>
@@ -36,7 +37,8 @@ describe('first time up after surgery', () => {
     expect(pending(trigger('return-from-dialysis', 1))).toBeNull();
     const fromTheatre = { ...begun(), payload: { ...(begun().payload as object), from: 'theatre' } };
     expect(
-      firstTimeUpPending(effectiveFacts(recordOf([fromTheatre])).facts, protocolLookup([]), DEFAULT_RULES),
+      firstTimeUpPending(effectiveFacts(recordOf([fromTheatre])).facts, protocolLookup([]), DEFAULT_RULES)
+        .pending,
     ).toMatchObject({ value: true, at: hours(0) });
   });
   it('is done by a check that cleared standing held safe, not by one that stayed in bed', () => {
@@ -124,5 +126,17 @@ describe('first time up after bed rest', () => {
     expect(pending(placed(1), ended(30, {}, 'other'))).toBeNull();
     expect(pending(inBed, up(30, 'aide'))).toBeNull();
     expect(pending(inBed, up(30, 'aide'), { ...up(31), id: 'nurse' })).toMatchObject({ fact: 'nurse' });
+  });
+  it('counts while it goes on, from the hour in which it is long', () => {
+    const noted: number[] = [];
+    const ahead = (h: number, ...told: readonly Told[]) =>
+      firstTimeUpAt(soFar(...told), hours(h), DEFAULT_RULES, (at) => noted.push(at));
+    expect(ahead(24.99, placed(1))).toBeNull();
+    expect(noted).toEqual([hours(25)]);
+    expect(ahead(25, placed(1))).toEqual({ value: true, fact: 'placed', at: hours(25) });
+    expect(ahead(30, placed(1), ended(20))).toBeNull();
+    expect(ahead(30, back, placed(2))).toMatchObject({ fact: 'placed' });
+    expect(ahead(20, back, placed(2))).toMatchObject({ fact: 'back' });
+    expect(ahead(30, back)).toMatchObject({ fact: 'back' });
   });
 });

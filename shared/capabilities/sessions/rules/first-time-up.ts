@@ -16,6 +16,29 @@ import type { sessionRecorded } from '../events.ts';
 /** `to-be-repeated`: stood or stepped free where the protocol asks to be held safe the first time. */
 export type FirstTimeUp = Stated<true | 'to-be-repeated'>;
 
+export interface UpSoFar {
+  /** What the facts say by themselves. */
+  readonly pending: FirstTimeUp | null;
+  /** The bed rest that goes on, from its first hold or order. */
+  readonly resting: Stated<true> | null;
+}
+
+/**
+ * What is ahead at `t`: a rest that goes on counts from the hour in which it is long, so that ending
+ * it asks for no more help than going on with it did. `note` is told that instant.
+ */
+export function firstTimeUpAt(
+  { pending, resting }: UpSoFar,
+  t: EpochMs,
+  rules: RulesDocument,
+  note: (at: EpochMs) => void,
+): FirstTimeUp | null {
+  if (!resting) return pending;
+  const long = resting.at + rules.handling.bedRestHours.value * HOUR;
+  note(long);
+  return t >= long ? { ...resting, at: long } : pending;
+}
+
 /**
  * First time up since surgery or bed rest is still ahead: from the return, or the end of the rest, until a check by a qualified author
  * clears standing, or a qualified author records that first time up as done with nothing going
@@ -27,7 +50,7 @@ export function firstTimeUpPending(
   facts: readonly Fact[],
   protocols: ProtocolLookup,
   rules: RulesDocument,
-): FirstTimeUp | null {
+): UpSoFar {
   const rest = new BedRest(rules.handling.bedRestHours.value * HOUR);
   let pending: FirstTimeUp | null = null;
   let doneOnce = new Set<string>();
@@ -46,7 +69,7 @@ export function firstTimeUpPending(
       }
     }
   }
-  return pending;
+  return { pending, resting: rest.goesOn };
 }
 
 /**
@@ -54,11 +77,15 @@ export function firstTimeUpPending(
  * qualified person ends one.
  */
 class BedRest {
-  private since: EpochMs | null = null;
+  private since: Stated<true> | null = null;
   private readonly holds = new Map<string, Fact>();
   private ordered = false;
 
   constructor(private readonly long: number) {}
+
+  get goesOn(): Stated<true> | null {
+    return this.since;
+  }
 
   /** Takes the next fact, in order; true when it ends a rest that was long. */
   endsLong(fact: Fact): boolean {
@@ -76,12 +103,12 @@ class BedRest {
       this.ordered = order.most === 'bed' || (this.ordered && !isQualified(fact.author));
     } else return false;
     if (this.ordered || this.holds.size > 0) {
-      this.since ??= fact.occurred;
+      this.since ??= { value: true, fact: fact.id, at: fact.occurred };
       return false;
     }
     const since = this.since;
     this.since = null;
-    return since !== null && fact.occurred - since >= this.long;
+    return since !== null && fact.occurred - since.at >= this.long;
   }
 }
 const IN_BED: ReadonlySet<string> = new Set(['out-of-bed', 'raising-the-back', 'all-including-turning']);

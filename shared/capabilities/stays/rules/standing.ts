@@ -15,6 +15,7 @@ import type {
   wentOffWard,
 } from '../events.ts';
 import type { UsualWay, Weight } from '../values.ts';
+import { scopeCounts } from './scope.ts';
 
 type Attachment = PayloadOf<typeof attachmentAdded>;
 
@@ -60,7 +61,7 @@ export function standingOf(facts: readonly Fact[]): Standing {
         break;
       case 'scope-set': {
         const p = fact.data as PayloadOf<typeof scopeSet>;
-        if (p.scope === 'staged' && !isQualified(fact.author)) break;
+        if (!scopeCounts(scope.kind, fact)) break;
         scope = {
           kind: p.scope,
           fence: p.scope === 'clinicians-plan' ? p.fence : null,
