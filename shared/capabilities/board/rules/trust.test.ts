@@ -146,10 +146,10 @@ describe('outside the staged check', () => {
     });
     const kind = (...told: Told[]) => at(stayOf(...told), 4).scope.kind;
     const guards = ['comfort', 'staged', 'clinicians-plan'];
-    for (const [i, first] of guards.entries()) {
+    for (const [i, one] of guards.entries()) {
       for (const [j, then] of guards.entries()) {
-        expect(kind(set(1, first), set(2, then))).toBe(then);
-        expect(kind(set(1, first), set(2, then, 'aide'))).toBe(j >= i ? then : first);
+        expect(kind(set(1, one), set(2, then))).toBe(then);
+        expect(kind(set(1, one), set(2, then, 'aide'))).toBe(j >= i ? then : one);
       }
     }
     expect(kind(set(2, 'comfort', 'aide'))).toBe('staged');
