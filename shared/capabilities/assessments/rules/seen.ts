@@ -131,7 +131,13 @@ class Fold {
     const firstNotMet = Math.min(...notMet.map((j) => j.index), Number.POSITIVE_INFINITY);
     if (qualified) {
       for (const j of judged) {
-        if (j.judged.outcome === 'met' && j.index < firstNotMet) this.met(fact, j, protocol);
+        if (j.judged.outcome !== 'met') continue;
+        if (j.index < firstNotMet) this.met(fact, j, protocol);
+        else {
+          const why = `to be cleared again: ${named(protocol.stages[firstNotMet]!)} was not met`;
+          const held = this.standing('taken-back', fact, j.record, j.at, j.judged);
+          this.rememberHold(stageKey(protocol, j.stage), held, why);
+        }
       }
     } else if (judged.some((j) => j.judged.outcome === 'met')) {
       this.remarks.push({
@@ -172,6 +178,8 @@ class Fold {
         const safer = this.lastNotMet.get(beforeKey);
         if (safer && safer.id !== fact.id && sameTime(safer, fact, protocol)) {
           if (beforeKey === key) this.dispute(key, stage, safer, fact);
+          const why = `to be cleared again: ${named(protocol.stages[i]!)} was not met since`;
+          this.rememberHold(key, this.standing('taken-back', fact, record, at, judged), why);
           return;
         }
       }
@@ -217,6 +225,17 @@ class Fold {
       people: Math.max(now.people, stood?.people ?? 0),
     });
     this.takeBackBeyond(index, stage, protocol, `${named(stage)} was not met since`);
+  }
+
+  /** A stage cleared at the time of a finding against it, or below it: it does not count, how it was held does. */
+  private rememberHold(key: string, held: StageStanding, why: string): void {
+    const was = this.stages.get(key);
+    if (was?.outcome !== 'not-met') {
+      this.stages.set(key, { ...held, reasons: [why] });
+      return;
+    }
+    const people = Math.max(was.people, held.people);
+    this.stages.set(key, { ...was, securedWith: holdsMore(was.securedWith, held.securedWith), people });
   }
 
   /** What was not met beyond it stays not met; only what was cleared is taken back. */

@@ -139,6 +139,27 @@ describe('a stage held safe and then not met', () => {
   });
 });
 
+describe('a stage cleared at the very time at which one before it, or it, was not met', () => {
+  const turned = assessment(upTo('turn', { turn: { how: 'secured', securedWith: 'sling', people: 2 } }), {
+    at: 0,
+  });
+  const standing = assessment(upTo('stand'), { at: 4 });
+  const failed = (stage: string) => assessment(upTo(stage, { [stage]: notMet() }), { at: 0, role: 'aide' });
+  it.each(['clear', 'turn'])(
+    'keeps how the person was held, in whichever order the two are taken (%s)',
+    (at) => {
+      for (const both of [
+        [turned, failed(at)],
+        [failed(at), turned],
+      ]) {
+        const turn = judge(...both, standing).seen.stages.get('turn');
+        expect(turn).toMatchObject({ securedWith: 'sling', people: 2 });
+        expect(turn!.outcome).toBe(at === 'turn' ? 'not-met' : 'taken-back');
+      }
+    },
+  );
+});
+
 describe('the one-leg route', () => {
   const cast = (side: Side): StageSays => ({
     findings: swapped('stand', { part: 'leg-bears', side, result: 'not-applicable', reason: 'cast' }),
