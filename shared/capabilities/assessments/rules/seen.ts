@@ -230,12 +230,15 @@ class Fold {
   /** A stage cleared at the time of a finding against it, or below it: it does not count, how it was held does. */
   private rememberHold(key: string, held: StageStanding, why: string): void {
     const was = this.stages.get(key);
-    if (was?.outcome !== 'not-met') {
-      this.stages.set(key, { ...held, reasons: [why] });
-      return;
-    }
-    const people = Math.max(was.people, held.people);
-    this.stages.set(key, { ...was, securedWith: holdsMore(was.securedWith, held.securedWith), people });
+    const more = {
+      securedWith: holdsMore(held.securedWith, was?.securedWith ?? null),
+      people: Math.max(held.people, was?.people ?? 0),
+    };
+    const how = was?.how === 'secured' ? 'secured' : held.how;
+    this.stages.set(
+      key,
+      was?.outcome === 'not-met' ? { ...was, ...more } : { ...held, ...more, how, reasons: [why] },
+    );
   }
 
   /** What was not met beyond it stays not met; only what was cleared is taken back. */

@@ -160,6 +160,19 @@ describe('a stage cleared at the very time at which one before it, or it, was no
   );
 });
 
+it('a stage done free beyond one that was not met does not undo how it was held before', () => {
+  const sling = assessment(upTo('turn', { turn: { how: 'secured', securedWith: 'sling', people: 2 } }), {
+    at: 0,
+  });
+  const beyond = assessment(upTo('turn', { stand: notMet('rises') }), { at: 4 });
+  expect(judge(sling, beyond).seen.stages.get('turn')).toMatchObject({
+    outcome: 'taken-back',
+    how: 'secured',
+    securedWith: 'sling',
+    people: 2,
+  });
+});
+
 describe('the one-leg route', () => {
   const cast = (side: Side): StageSays => ({
     findings: swapped('stand', { part: 'leg-bears', side, result: 'not-applicable', reason: 'cast' }),
