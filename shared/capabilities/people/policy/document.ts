@@ -1,0 +1,214 @@
+/**
+ * Who may do what: the one policy document. Commands, queries, live messages, exports and account
+ * matters alike stand here, and nowhere else. Roles of the trade, common practice, no source; local
+ * law and policy decide. The asymmetry is fixed: anyone can make it safer, only a qualified person
+ * can make it freer.
+ *
+ * Everything is scoped by ward: a row speaks of the ward on whose staff list (or in whose pairing)
+ * the actor has that role. docs/authorisation.md is made from this file.
+ */
+import type { Role } from '../../../kernel/author.ts';
+
+/** A role, or what acts without a person: a shared device of the ward nobody signed in on, and a wall. */
+export const ACTORS = [
+  'aide',
+  'nurse',
+  'therapist',
+  'charge-nurse',
+  'handling-coordinator',
+  'manager',
+  'records',
+  'administrator',
+  'device',
+  'wall',
+] as const satisfies readonly (Role | 'device' | 'wall')[];
+export type Actor = (typeof ACTORS)[number];
+
+export type ActionKind = 'command' | 'query' | 'live' | 'export' | 'account';
+
+export interface PolicyRow {
+  readonly action: string;
+  readonly kind: ActionKind;
+  readonly actors: readonly Actor[];
+  /** What the action can do to the help that is shown: a `safer` row is open to every role. */
+  readonly moves: 'safer' | 'freer' | 'neither';
+  /**
+   * For commands whose author could not be checked (a claimed name on a device of the ward, an
+   * expired session). `recorded`: kept at once as an aide's entry marked unconfirmed, so that it can
+   * only raise help until its author confirms it. `waits`: stays on the device until they sign in.
+   */
+  readonly unconfirmed: 'recorded' | 'waits';
+  /** What somebody does instead whose role may not. */
+  readonly instead: string;
+}
+
+const ROLES = ACTORS.filter((a): a is Role => a !== 'device' && a !== 'wall');
+const SETTINGS = ['administrator', 'manager', 'charge-nurse'] as const;
+const QUALIFIED = ['nurse', 'therapist', 'charge-nurse'] as const;
+const AT_THE_BEDSIDE = ['aide', 'handling-coordinator', ...QUALIFIED] as const;
+const ON_THE_WARD = [...AT_THE_BEDSIDE, 'manager'] as const;
+const PLACING = [...QUALIFIED, 'manager', 'administrator'] as const;
+
+type Extra = Partial<Pick<PolicyRow, 'moves' | 'unconfirmed'>>;
+const rows = (
+  kind: ActionKind,
+  actors: readonly Actor[],
+  instead: string,
+  actions: readonly string[],
+  { moves = 'neither', unconfirmed = 'waits' }: Extra = {},
+): readonly PolicyRow[] =>
+  actions.map((action) => ({ action, kind, actors, moves, unconfirmed, instead }));
+
+const askSettings = 'Ask an administrator, the manager or the charge nurse.';
+const askPlacing = 'Ask a nurse, or whoever keeps the bed list, to enter it.';
+const askBedside = 'Ask whoever was at the bedside to enter it.';
+const askReview = 'Ask a nurse or therapist to review the hold; it stays on until then.';
+const askStaff = 'Ask somebody of the ward, or open it for an emergency with a reason.';
+const freer = { moves: 'freer' } as const;
+const safer = { moves: 'safer', unconfirmed: 'recorded' } as const;
+const seen = { unconfirmed: 'recorded' } as const;
+
+export const POLICY: readonly PolicyRow[] = [
+  ...rows('command', SETTINGS, askSettings, [
+    'set-up-ward',
+    'change-ward',
+    'add-bed',
+    'change-bed',
+    'close-bed',
+    'publish-protocol',
+    'publish-rules',
+    'add-staff-member',
+    'change-staff-member',
+  ]),
+  ...rows('command', PLACING, askPlacing, [
+    'begin-stay',
+    'move-stay',
+    'swap-stays',
+    'transfer-stay',
+    'end-stay',
+  ]),
+  ...rows('command', [...AT_THE_BEDSIDE, 'manager', 'administrator'], askPlacing, [
+    'go-off-ward',
+    'come-back',
+  ]),
+  ...rows(
+    'command',
+    AT_THE_BEDSIDE,
+    askBedside,
+    ['record-usual-way', 'record-weight', 'add-attachment', 'record-early-warning', 'record-session'],
+    seen,
+  ),
+  ...rows('command', AT_THE_BEDSIDE, askBedside, ['record-asleep']),
+  ...rows(
+    'command',
+    QUALIFIED,
+    'Record the trigger "attachment change" and ask a nurse to take it off the list.',
+    ['remove-attachment'],
+    freer,
+  ),
+  ...rows('command', QUALIFIED, 'Record a trigger, or place a hold, and ask a nurse.', ['set-scope'], freer),
+  ...rows(
+    'command',
+    QUALIFIED,
+    'Record what you saw as a session, or record a trigger, and ask a nurse to check.',
+    ['record-assessment'],
+    { moves: 'freer', unconfirmed: 'recorded' },
+  ),
+  ...rows(
+    'command',
+    QUALIFIED,
+    'Record the move as a session; a nurse or therapist confirms the plan.',
+    ['confirm-plan'],
+    freer,
+  ),
+  ...rows(
+    'command',
+    ['nurse', 'charge-nurse'],
+    'A nurse who saw it records it; until then the plan asks for a check first.',
+    ['record-seen-walking'],
+    freer,
+  ),
+  ...rows('command', QUALIFIED, 'Ask a nurse or therapist to enter them.', ['record-critical-care-signs'], {
+    moves: 'freer',
+  }),
+  ...rows('command', ROLES, '', ['record-trigger', 'place-hold', 'remove-on-own'], safer),
+  ...rows(
+    'command',
+    QUALIFIED,
+    'Place a hold if it is safer, and ask a nurse to enter the order.',
+    ['change-order'],
+    freer,
+  ),
+  ...rows('command', QUALIFIED, askReview, ['renew-hold', 'end-hold'], freer),
+  ...rows('command', QUALIFIED, 'Ask a nurse or therapist; until then somebody goes along.', ['set-on-own'], freer),
+  ...rows('command', QUALIFIED, 'Say it to a nurse or therapist, who sets the goal.', ['set-goal'], freer),
+  ...rows('command', ['therapist'], 'Ask a therapist; a walk itself is recorded as a session.', [
+    'switch-walking-measures',
+  ]),
+  ...rows('command', QUALIFIED, 'Record the walk as a session; a nurse or therapist measures.', [
+    'record-walking-measure',
+  ]),
+  ...rows('command', ROLES, '', ['make-addendum', 'make-amendment', 'make-correction', 'make-retraction']),
+  // The claimed author alone may confirm: the decider sees to that.
+  ...rows('command', ROLES, '', ['confirm-entry']),
+  ...rows('command', QUALIFIED, 'Ask a nurse or therapist who saw it, or can answer for it.', ['cosign-entry']),
+  ...rows('command', QUALIFIED, 'Tell a nurse what the person wishes.', ['set-wall-showing']),
+
+  ...rows('query', [...ROLES, 'device', 'wall'], askStaff, ['read-board']),
+  ...rows('query', [...ON_THE_WARD, 'records', 'device'], askStaff, ['read-board-then', 'read-huddle', 'read-totals']),
+  ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),
+  ...rows('query', [...ROLES, 'device'], askStaff, ['read-staff', 'read-rules', 'read-protocols']),
+  ...rows('query', ['records', 'manager', 'administrator'], 'Ask the records role.', ['verify-log']),
+  ...rows('query', ROLES, askStaff, ['read-own-entries']),
+  ...rows('query', ['records'], 'Ask whoever keeps the records (the privacy officer).', [
+    'read-access-log',
+    'read-retention',
+  ]),
+  ...rows('export', ['records'], 'Ask whoever keeps the records (the privacy officer).', [
+    'export-stay',
+    'erase-stay',
+  ]),
+  ...rows('query', [...SETTINGS, 'records'], askSettings, ['read-glass']),
+  ...rows('account', ['charge-nurse', 'manager', 'records'], 'Ask the charge nurse, the manager or the records role.', [
+    'review-glass',
+  ]),
+  ...rows('account', SETTINGS, askSettings, [
+    'keep-accounts',
+    'approve-device',
+    'list-devices',
+    'revoke-device',
+  ]),
+
+  ...rows('live', [...ROLES, 'device', 'wall'], askStaff, ['join-ward']),
+  ...rows('live', [...ROLES, 'device', 'wall'], '', ['leave-ward', 'say-painted']),
+];
+
+/**
+ * What needs no role on a ward: anybody at all (`anyone`: before sign-in), or whoever has signed in
+ * (`signed-in`: their own session, the list of their wards, breaking the glass with a reason).
+ */
+export const WITHOUT_A_WARD = {
+  'read-health': 'anyone',
+  'read-openapi': 'anyone',
+  'read-problem-page': 'anyone',
+  'read-me': 'anyone',
+  'sign-in': 'anyone',
+  'sign-out': 'anyone',
+  'use-invitation': 'anyone',
+  'begin-single-sign-on': 'anyone',
+  'begin-pairing': 'anyone',
+  /** On a device of the ward only: the signing service sees to that. */
+  'sign-with-code': 'anyone',
+  'list-wards': 'anyone',
+  'change-own-secret': 'signed-in',
+  'break-glass': 'signed-in',
+  'keep-all-accounts': 'wide',
+} as const satisfies Record<string, 'anyone' | 'signed-in' | 'wide'>;
+export type ActionWithoutWard = keyof typeof WITHOUT_A_WARD;
+
+const BY_ACTION = new Map(POLICY.map((row) => [row.action, row]));
+export const policyRow = (action: string): PolicyRow | undefined => BY_ACTION.get(action);
+
+/** How much of a board an actor is shown. `whole` has plans with their whys; the others are for walls. */
+export const BOARD_LEVELS = ['whole', 'initials', 'bed-only', 'visitors'] as const;
+export type BoardLevel = (typeof BOARD_LEVELS)[number];
