@@ -75,6 +75,7 @@ export class Ledger {
       precision: 'exact',
       fromOutbox: false,
       author,
+      entitled: author.role,
       newId: () => this.newId('e'),
       keep: (subject, text) => {
         const ref = this.newId('t');

@@ -16,7 +16,14 @@ try {
     dataDir: folder,
   };
   const demo = playDemo(settings, (line) => console.log(line));
-  const server = await startFootboard({ config, clock: demo.clock, demo: true, beforeBoards: demo.prepare });
+  const server = await startFootboard({
+    config,
+    clock: demo.clock,
+    demo: true,
+    // Invented data on a machine of one's own: nobody has to sign in to look around.
+    access: 'open',
+    beforeBoards: demo.prepare,
+  });
   console.log(
     `Demo: an invented ward on its own clock, ${settings.speed} times real speed. Every screen says DEMO.`,
   );

@@ -1,5 +1,19 @@
 import { Module } from '@nestjs/common';
 import type { DynamicModule, Provider } from '@nestjs/common';
+import { APP_GUARD } from '@nestjs/core';
+import { COOKIES } from './access/cookies.ts';
+import { IDENTIFY } from './access/identify.ts';
+import type { Access } from './access/open-access.ts';
+import {
+  ACCESS_LOG,
+  ACCOUNTS,
+  DEVICES,
+  GATE,
+  GLASS,
+  SESSIONS,
+  SIGNING,
+  SINGLE_SIGN_ON,
+} from './access/ports.ts';
 import { TOTALS } from './capabilities/dayplan/queries.ts';
 import type { TotalsStore } from './capabilities/dayplan/queries.ts';
 import { COMMANDS } from './commanding/handle-command.ts';
@@ -8,10 +22,18 @@ import { STREAMS } from './commanding/streams.ts';
 import type { Streams } from './commanding/streams.ts';
 import { ABOUT } from './http/about.ts';
 import type { About } from './http/about.ts';
+import { AccessGuard } from './http/access.guard.ts';
 import { CommandsController } from './http/commands.controller.ts';
 import { HealthController } from './http/health.controller.ts';
 import { OpenApiController } from './http/openapi.controller.ts';
 import { ProblemsController } from './http/problems.controller.ts';
+import { AccountsController } from './http/accounts.controller.ts';
+import { DevicesController } from './http/devices.controller.ts';
+import { GlassController } from './http/glass.controller.ts';
+import { PrivacyController } from './http/privacy.controller.ts';
+import { SessionController } from './http/session.controller.ts';
+import { SignOnController } from './http/sign-on.controller.ts';
+import { SigningController } from './http/signing.controller.ts';
 import { QueriesController } from './http/queries.controller.ts';
 import { LOG } from './log/log.ts';
 import type { Log } from './log/log.ts';
@@ -32,6 +54,7 @@ export interface AppPorts {
   readonly streams: Streams;
   readonly commands: Commands;
   readonly totals: TotalsStore;
+  readonly access: Access;
   readonly about: About;
 }
 
@@ -50,6 +73,16 @@ export function appModule(ports: AppPorts): DynamicModule {
     [COMMANDS, ports.commands],
     [TOTALS, ports.totals],
     [ABOUT, ports.about],
+    [IDENTIFY, ports.access.identify],
+    [GATE, ports.access.gate],
+    [COOKIES, ports.access.cookies],
+    [ACCOUNTS, ports.access.accounts],
+    [SESSIONS, ports.access.sessions],
+    [DEVICES, ports.access.devices],
+    [SIGNING, ports.access.signing],
+    [ACCESS_LOG, ports.access.accessLog],
+    [GLASS, ports.access.glass],
+    [SINGLE_SIGN_ON, ports.access.singleSignOn],
   ];
   const providers: Provider[] = given.map(([provide, useValue]) => ({ provide, useValue }));
   return {
@@ -60,7 +93,14 @@ export function appModule(ports: AppPorts): DynamicModule {
       CommandsController,
       QueriesController,
       ProblemsController,
+      AccountsController,
+      DevicesController,
+      GlassController,
+      PrivacyController,
+      SessionController,
+      SignOnController,
+      SigningController,
     ],
-    providers: [...providers, WardGateway],
+    providers: [...providers, { provide: APP_GUARD, useClass: AccessGuard }, WardGateway],
   };
 }

@@ -3,7 +3,9 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { createSecureContext } from 'node:tls';
 import { DECIDERS } from './capabilities/deciders.ts';
-import { staffListPolicy } from './capabilities/people/author-policy.ts';
+import { accessKeys } from './access/keys.ts';
+import { openAccess } from './access/open-access.ts';
+import type { Access } from './access/open-access.ts';
 import { Commands } from './commanding/handle-command.ts';
 import { Streams } from './commanding/streams.ts';
 import type { Log } from './log/log.ts';
@@ -31,6 +33,11 @@ export interface StartOptions {
   readonly clock?: Clock;
   /** Invented data: every screen is marked. */
   readonly demo?: boolean;
+  /**
+   * `open` turns sign-in off: whoever comes is who they say. For the demo and for tests; there is no
+   * setting for it.
+   */
+  readonly access?: 'accounts' | 'open';
   /** Prints nothing but warnings and errors. */
   readonly quiet?: boolean;
   /** Runs on the migrated database before any board is folded. */
@@ -44,6 +51,7 @@ export interface Footboard {
   readonly boards: RunningBoards;
   readonly log: Log;
   readonly vault: Vault;
+  readonly access: Access;
   readonly database: Database;
   /** Ends every connection, then the projection, then the database. Twice does no harm. */
   close(): Promise<void>;
@@ -75,12 +83,18 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     opened.push(() => boards.stop());
     const [{ createApp }] = await Promise.all([loading, boards.start()]);
     const streams = new Streams(log);
+    // A sign-in runs out by real time, also where the ward's clock is played.
+    const access = await openAccess(
+      { database, keys: accessKeys(masterKey), clock: systemClock, config, logger },
+      options.access ?? 'accounts',
+    );
+    opened.push(() => access.stop());
     const commands = new Commands({
       log,
       streams,
       boards,
       clock,
-      authors: staffListPolicy,
+      authors: access.authors,
       deciders: DECIDERS,
       logger,
     });
@@ -93,7 +107,8 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         streams,
         commands,
         totals: openProjectionStore(database),
-        about: { demo, trialStorage: database.kind === 'pglite' },
+        access,
+        about: { demo, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },
       },
       config,
       logger,
@@ -102,7 +117,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     await app.listen(config.port, config.host);
     const url = urlOf(app.getHttpServer().address(), config);
     if (!quiet) process.stdout.write(greeting({ url, config, boards, demo, kind: database.kind }));
-    return { url, commands, boards, log, vault, database, close: closeAll };
+    return { url, commands, boards, log, vault, access, database, close: closeAll };
   } catch (error) {
     await closeAll().catch((again: unknown) => logger.error({ err: again }, 'closing after a failed start'));
     throw asStartRefused(error, config);

@@ -12,7 +12,11 @@ import {
   WITHOUT_A_WARD,
   policyRow,
 } from '@footboard/shared/capabilities/people/policy/document';
-import type { Actor, ActionWithoutWard, BoardLevel } from '@footboard/shared/capabilities/people/policy/document';
+import type {
+  Actor,
+  ActionWithoutWard,
+  BoardLevel,
+} from '@footboard/shared/capabilities/people/policy/document';
 import type { WardState } from '@footboard/shared/capabilities/wards/context';
 import type { Problem } from '@footboard/shared/wire/http';
 import { problem } from '../commanding/problems.ts';
@@ -52,14 +56,28 @@ export const glassMay = (action: string): boolean => {
   const row = policyRow(action);
   return (
     row !== undefined &&
-    (['read-board', 'read-board-then', 'read-stay', 'read-staff', 'read-huddle', 'read-rules', 'read-protocols', 'join-ward', 'leave-ward'].includes(action) ||
+    ([
+      'read-board',
+      'read-board-then',
+      'read-stay',
+      'read-staff',
+      'read-huddle',
+      'read-rules',
+      'read-protocols',
+      'join-ward',
+      'leave-ward',
+    ].includes(action) ||
       row.moves === 'safer')
   );
 };
 
 /** Administrators keep the place, not the patients: they see the board as a wall without initials does. */
 const levelFor = (actor: Actor, identity: Identity): BoardLevel =>
-  actor === 'wall' ? (identity.device?.level ?? 'bed-only') : actor === 'administrator' ? 'bed-only' : 'whole';
+  actor === 'wall'
+    ? (identity.device?.level ?? 'bed-only')
+    : actor === 'administrator'
+      ? 'bed-only'
+      : 'whole';
 
 const memberRole = (ward: WardState | null, staff: StaffId): Role | null => {
   const member = ward?.staff.get(staff);
@@ -79,7 +97,9 @@ export class Gate {
     const found: Pass[] = [];
     const { person, device } = identity;
     const staff = person?.staff ?? (identity.access === 'open' ? identity.claimed : null);
-    if (staff !== null) {
+    // A code signed on a device counts on that device's ward and nowhere else.
+    const elsewhere = person?.via === 'signing' && device?.ward !== id;
+    if (staff !== null && !elsewhere) {
       const role = memberRole(ward, staff);
       if (role) found.push(as(role));
       if (person?.wide && role !== 'administrator') found.push(as('administrator'));

@@ -33,7 +33,9 @@ export interface Accounts {
   make(of: { staff: StaffId; name: string; wide: boolean }): Promise<AccountRecord>;
   /** Ends in 7 days (the first administrator's in 24 h); an earlier one of the account no longer works. */
   invite(account: string): Promise<Invitation>;
-  readInvitation(token: string): Promise<{ kind: 'first-run' | 'account'; name: string | null; ends: EpochMs } | null>;
+  readInvitation(
+    token: string,
+  ): Promise<{ kind: 'first-run' | 'account'; name: string | null; ends: EpochMs } | null>;
   /** @throws Answered invitation-over, sign-in-name-taken, password-too-common */
   accept(request: {
     token: string;
@@ -45,9 +47,10 @@ export interface Accounts {
   /** Null when name and password do not belong together, or the account is not active: never says which. */
   check(signInName: string, password: string): Promise<AccountRecord | null>;
   /** The person of a chosen name or a badge, when the short code is theirs. Counts nothing itself. */
-  checkCode(who: { staff?: StaffId | undefined; badge?: string | undefined }, code: string): Promise<
-    { readonly staff: StaffId; readonly right: boolean } | null
-  >;
+  checkCode(
+    who: { staff?: StaffId | undefined; badge?: string | undefined },
+    code: string,
+  ): Promise<{ readonly staff: StaffId; readonly right: boolean } | null>;
   /** @throws Answered wrong-password, password-too-common */
   changeSecret(
     account: string,
@@ -94,7 +97,9 @@ export interface DeviceLine extends KnownDevice {
 export interface Devices {
   beginPairing(kind: 'wall' | 'shared'): Promise<{ code: string; poll: string; ends: EpochMs }>;
   /** The key comes out exactly once. */
-  claim(poll: string): Promise<{ state: 'waiting' | 'over' } | { state: 'paired'; key: string; device: KnownDevice }>;
+  claim(
+    poll: string,
+  ): Promise<{ state: 'waiting' | 'over' } | { state: 'paired'; key: string; device: KnownDevice }>;
   /** @throws Answered no-such-pairing-code (wrong, over, or begun for the other kind) */
   approve(
     ward: WardId,
@@ -148,7 +153,10 @@ export interface AccessLog {
     readonly device?: DeviceId | null | undefined;
     readonly words?: string | undefined;
   }): void;
-  read(ward: WardId, asked: { stay?: StayId; before?: number; limit: number }): Promise<
+  read(
+    ward: WardId,
+    asked: { stay?: StayId; before?: number; limit: number },
+  ): Promise<
     readonly {
       number: number;
       at: EpochMs;
@@ -190,7 +198,10 @@ export interface SingleSignOn {
   /** Where to send the browser, and what to keep in a short-lived sealed cookie until it comes back. */
   begin(returnTo: string): Promise<{ url: string; kept: string }>;
   /** @throws Answered sign-on-failed */
-  finish(currentUrl: URL, kept: string): Promise<{
+  finish(
+    currentUrl: URL,
+    kept: string,
+  ): Promise<{
     issuer: string;
     subject: string;
     name: string;

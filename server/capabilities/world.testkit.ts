@@ -167,6 +167,7 @@ export class World {
       precision: 'exact',
       fromOutbox: false,
       author: entering.by,
+      entitled: entering.by.role,
       newId: () => this.#id('new'),
       keep: (subject, text) => {
         const ref = this.#id('text');

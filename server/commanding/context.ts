@@ -1,7 +1,7 @@
 /** Everything a pure decision may know, gathered by the recipe. */
 import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
 import { streamKey } from '@footboard/shared/kernel/event-type';
-import type { Author } from '@footboard/shared/kernel/author';
+import type { Author, Role } from '@footboard/shared/kernel/author';
 import { bedTaken } from '@footboard/shared/capabilities/wards/events';
 import type { StayId, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -18,6 +18,7 @@ export interface ContextParts {
   readonly occurred: Occurred;
   readonly fromOutbox: boolean;
   readonly author: Author;
+  readonly entitled: Role;
 }
 
 /** A fresh context a decision: texts put aside by an earlier try of the same command are not kept. */
@@ -41,6 +42,7 @@ export function decideContext(parts: ContextParts): { context: DecideContext; te
     precision: occurred.precision,
     fromOutbox: parts.fromOutbox,
     author: parts.author,
+    entitled: parts.entitled,
     newId: () => freshId(),
     keep(subject, text) {
       const ref = freshId();

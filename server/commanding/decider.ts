@@ -4,7 +4,7 @@
  */
 import type { CommandType, DataOf, Refusal } from '@footboard/shared/kernel/command-type';
 import type { NewEvent, StreamKey } from '@footboard/shared/kernel/event-type';
-import type { Author } from '@footboard/shared/kernel/author';
+import type { Author, Role } from '@footboard/shared/kernel/author';
 import type { BedId, StayId, TextRef, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs, Precision } from '@footboard/shared/kernel/times';
 import type { RefusalCode } from '@footboard/shared/capabilities/refusals';
@@ -28,7 +28,10 @@ export interface DecideContext {
   readonly occurred: EpochMs;
   readonly precision: Precision;
   readonly fromOutbox: boolean;
+  /** As the entry will name them: for an author who could not be checked, with an aide's role. */
   readonly author: Author;
+  /** The role whose rights apply: the claimed one's, where the policy lets the command be unconfirmed. */
+  readonly entitled: Role;
   newId(): string;
   /** Puts a name or free text aside, encrypted under the subject's key; the event keeps the reference. */
   keep(subject: `stay/${string}` | `staff/${string}`, text: string): TextRef;

@@ -4,6 +4,7 @@ import { recordTrigger } from '@footboard/shared/capabilities/orders/commands';
 import { triggerRecorded } from '@footboard/shared/capabilities/orders/events';
 import { newEvent } from '@footboard/shared/kernel/event-type';
 import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
+import { NOBODY } from '../access/identity.ts';
 import type { StaffId, WardId } from '@footboard/shared/kernel/ids';
 import { CommandSeen, LogUnavailable, VersionConflict } from '../log/log.ts';
 import type { AppendRequest, CommandOutcome, Log, StreamSlice } from '../log/log.ts';
@@ -104,7 +105,11 @@ function given(memory: Memory, decide: (seen: number) => Decision) {
     boards: { waitFor: async () => true },
     clock: { now: () => NOW, rate: 1 },
     authors: {
-      authorOf: () => ({ staff: 'ada' as StaffId, role: 'aide' }),
+      authorOf: async () => ({
+        author: { staff: 'ada' as StaffId, role: 'aide' },
+        entitled: 'aide',
+        adds: {},
+      }),
       claimed: () => 'ada' as StaffId,
     },
     deciders: new Map<string, Decider>([[recordTrigger.name, one]]),
@@ -114,7 +119,7 @@ function given(memory: Memory, decide: (seen: number) => Decision) {
     commands.handle({
       ward: WARD,
       name: recordTrigger.name,
-      claim: { staff: 'ada' },
+      claim: { ...NOBODY, claimed: 'ada' as StaffId },
       body: {
         commandId: 'c1',
         occurred: { at: '2026-11-25T09:59:00Z' },

@@ -12,7 +12,8 @@ import type { EpochMs } from '@footboard/shared/kernel/times';
 import { COMMAND_TYPES } from '@footboard/shared/capabilities/registry';
 import { setUpWard } from '@footboard/shared/capabilities/wards/commands';
 import type { Problem } from '@footboard/shared/wire/http';
-import type { AuthorClaim, AuthorPolicy } from '../capabilities/people/author-policy.ts';
+import type { Identity } from '../access/identity.ts';
+import type { AuthorPolicy } from '../capabilities/people/author-policy.ts';
 import { VersionConflict } from '../log/log.ts';
 import type { Appended, AppendRequest, CommandOutcome, Log } from '../log/log.ts';
 import type { Clock } from '../platform/clock.ts';
@@ -42,7 +43,7 @@ export interface CommandRequest {
   readonly name: string;
   readonly body: unknown;
   /** What the request says about who sends it; the policy makes an author of it, or refuses. */
-  readonly claim: AuthorClaim;
+  readonly claim: Identity;
   /** The device's clock when the request left, if it said so. */
   readonly deviceClock?: EpochMs;
 }
@@ -98,11 +99,11 @@ export class Commands {
     for (let again = 0; ; again++) {
       // 2. Read the streams the decision rests on, and settle who says it.
       const read = await this.#read(ward, decider, command);
-      const { author, said } = this.#said(request, ward, command, read);
+      const { voice, said } = await this.#said(request, ward, command, read);
 
       // 3. When it happened, 4. is it still what the person saw, 5. decide.
       const decided =
-        'problem' in author ? author : this.#decide({ ...said, author }, command, decider, read);
+        'problem' in voice ? voice : this.#decide({ ...said, ...voice }, command, decider, read);
       if ('problem' in decided) return (await this.#seenBefore(said)) ?? decided;
 
       try {
@@ -134,12 +135,12 @@ export class Commands {
     );
   }
 
-  #said(request: CommandRequest, ward: WardId, { envelope, data }: ValidCommand, read: StreamsRead) {
+  async #said(request: CommandRequest, ward: WardId, { envelope, data }: ValidCommand, read: StreamsRead) {
     const { name, claim, deviceClock } = request;
     const { state } = read.ward(ward);
     if (!state && name !== setUpWard.name) throw new Answered(noSuchWard(ward));
-    const author = this.ports.authors.authorOf(claim, name, state);
-    const staff = 'problem' in author ? this.ports.authors.claimed(claim) : author.staff;
+    const voice = await this.ports.authors.authorOf(claim, name, ward, state);
+    const staff = 'problem' in voice ? this.ports.authors.claimed(claim) : voice.author.staff;
     const hash = bodyHash(ward, name, envelope, data);
     const said: Said = {
       ward,
@@ -149,7 +150,7 @@ export class Commands {
       staff,
       ...(deviceClock === undefined ? {} : { deviceClock }),
     };
-    return { author, said };
+    return { voice, said };
   }
 
   #decide(
@@ -158,7 +159,7 @@ export class Commands {
     decider: Decider,
     read: StreamsRead,
   ): AppendRequest | { readonly problem: Problem } {
-    const { ward, envelope, author, deviceClock } = said;
+    const { ward, envelope, author, entitled, deviceClock } = said;
     const { state } = read.ward(ward);
     const now = this.ports.clock.now();
     const occurred = whenItOccurred({
@@ -182,6 +183,7 @@ export class Commands {
       occurred,
       fromOutbox: envelope.fromOutbox,
       author,
+      entitled,
     });
     const decision = decider.decide(command.data as never, context);
     if (isRefusal(decision)) return refusedOutcome(said, decision);

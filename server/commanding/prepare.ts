@@ -1,12 +1,12 @@
 /** Step 6 of the recipe, first half: from a decision to what the log appends. */
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
-import type { Author } from '@footboard/shared/kernel/author';
 import type { CommandEnvelope, Refusal } from '@footboard/shared/kernel/command-type';
 import type { NewEvent } from '@footboard/shared/kernel/event-type';
 import type { EventId, StaffId, WardId } from '@footboard/shared/kernel/ids';
 import { toEpoch } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
+import type { Voice } from '../capabilities/people/author-policy.ts';
 import type { RefusalCode } from '@footboard/shared/capabilities/refusals';
 import { eventTypeNamed } from '@footboard/shared/capabilities/registry';
 import type { Problem } from '@footboard/shared/wire/http';
@@ -40,8 +40,8 @@ export interface Said {
   readonly deviceClock?: EpochMs;
 }
 
-/** The same, its author settled by the policy. */
-export type Authored = Said & { readonly author: Author };
+/** The same, its author settled by the policy, with what the server adds to where it came from. */
+export type Authored = Said & Voice;
 
 /**
  * Numbers the decided events within their streams and checks each payload against its own schema.
@@ -81,7 +81,7 @@ export function eventsToAppend(
       entered: toEpoch(envelope.entered.at),
       enteredOffsetMinutes: envelope.entered.offsetMinutes,
       author,
-      source: envelope.source,
+      source: { ...envelope.source, ...said.adds },
     };
   });
 }

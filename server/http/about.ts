@@ -2,5 +2,7 @@
 export interface About {
   readonly demo: boolean;
   readonly trialStorage: boolean;
+  /** Sign-in is off: anyone may say who they are. */
+  readonly open: boolean;
 }
 export const ABOUT = Symbol('About');

@@ -1,10 +1,10 @@
 import { Controller, Inject, Param, Post, Req, Res } from '@nestjs/common';
 import type { Request, Response } from 'express';
 import { isoInstant, toEpoch } from '@footboard/shared/kernel/times';
-import { STAFF_HEADER } from '../capabilities/people/author-policy.ts';
 import { COMMANDS } from '../commanding/handle-command.ts';
 import type { Commands } from '../commanding/handle-command.ts';
 import { Answered } from '../commanding/problems.ts';
+import { Allowed, identityOf } from './allowed.ts';
 import { notJson } from './problem-filter.ts';
 import { sendProblem } from './send.ts';
 
@@ -16,6 +16,7 @@ export class CommandsController {
   constructor(@Inject(COMMANDS) private readonly commands: Commands) {}
 
   @Post(':name')
+  @Allowed('command')
   async take(
     @Param('ward') ward: string,
     @Param('name') name: string,
@@ -29,7 +30,7 @@ export class CommandsController {
       ward,
       name,
       body,
-      claim: { staff: request.header(STAFF_HEADER) ?? null },
+      claim: identityOf(request),
       ...(deviceClock.success ? { deviceClock: toEpoch(deviceClock.data) } : {}),
     });
     if ('problem' in answer) sendProblem(response, answer.problem);

@@ -7,6 +7,7 @@ import { CLOCK } from '../platform/clock.ts';
 import type { Clock } from '../platform/clock.ts';
 import { BOARDS } from '../projecting/board.ts';
 import type { Boards } from '../projecting/board.ts';
+import { Allowed } from './allowed.ts';
 
 /** A board further behind than this would read LAST KNOWN on a screen (design rule 5). */
 const MAY_TRAIL_MS = 10 * SECOND;
@@ -21,12 +22,14 @@ export class HealthController {
 
   /** The process answers. */
   @Get('live')
+  @Allowed('read-health')
   live() {
     return { status: 'live' as const };
   }
 
   /** Screens can be served: the database answers, and every ward's board has caught up with its log. */
   @Get('ready')
+  @Allowed('read-health')
   async ready() {
     const heads = await this.log.heads();
     const behind = [...heads]

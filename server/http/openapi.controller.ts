@@ -1,5 +1,6 @@
 import { Controller, Get } from '@nestjs/common';
 import { openApiDocument } from './openapi.ts';
+import { Allowed } from './allowed.ts';
 
 @Controller('api')
 export class OpenApiController {
@@ -7,6 +8,7 @@ export class OpenApiController {
 
   /** Made when first asked for: a start does not wait for it. */
   @Get('openapi.json')
+  @Allowed('read-openapi')
   document() {
     return (this.#document ??= openApiDocument());
   }

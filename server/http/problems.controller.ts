@@ -1,6 +1,7 @@
 import { Controller, Get, NotFoundException, Param } from '@nestjs/common';
 import { REFUSALS } from '@footboard/shared/capabilities/refusals';
 import { PROBLEMS } from '../commanding/problems.ts';
+import { Allowed } from './allowed.ts';
 
 const TITLES = new Map<string, string>([
   ...Object.entries(REFUSALS),
@@ -11,6 +12,7 @@ const TITLES = new Map<string, string>([
 @Controller('problems')
 export class ProblemsController {
   @Get(':code')
+  @Allowed('read-problem-page')
   kind(@Param('code') code: string) {
     const title = TITLES.get(code);
     if (title === undefined) throw new NotFoundException();

@@ -20,6 +20,7 @@ import { BOARDS } from '../projecting/board.ts';
 import { VAULT } from '../vault/vault.ts';
 import type { Vault } from '../vault/vault.ts';
 import { ABOUT } from './about.ts';
+import { Allowed } from './allowed.ts';
 import type { About } from './about.ts';
 
 /** Reads. None of them writes. */
@@ -36,11 +37,13 @@ export class QueriesController {
   ) {}
 
   @Get('wards')
+  @Allowed('list-wards')
   wards() {
     return wardList(this.boards, this.about);
   }
 
   @Get('wards/:ward/board')
+  @Allowed('read-board')
   async board(
     @Param('ward') ward: string,
     @Query('at') at: string | undefined,
@@ -55,11 +58,13 @@ export class QueriesController {
   }
 
   @Get('wards/:ward/staff')
+  @Allowed('read-staff')
   async staff(@Param('ward') ward: string) {
     return staffOf((await this.#ward(ward)).state, this.vault);
   }
 
   @Get('wards/:ward/stays/:stay')
+  @Allowed('read-stay')
   async stay(@Param('ward') ward: string, @Param('stay') stay: string) {
     const { state } = await this.#ward(ward);
     const id = stayId.safeParse(stay);
@@ -68,29 +73,34 @@ export class QueriesController {
   }
 
   @Get('wards/:ward/huddle')
+  @Allowed('read-huddle')
   async huddle(@Param('ward') ward: string) {
     const { state, calendar } = await this.#ward(ward);
     return huddlePage(this.boards, state, calendar, this.clock.now());
   }
 
   @Get('wards/:ward/totals')
+  @Allowed('read-totals')
   async totals(@Param('ward') ward: string, @Query('day') day: string | undefined) {
     const { state, calendar } = await this.#ward(ward);
     return totalsPage(this.totalsStore, state, calendar, { day, now: this.clock.now() });
   }
 
   @Get('wards/:ward/rules')
+  @Allowed('read-rules')
   async rules(@Param('ward') ward: string) {
     return rulesInForce((await this.#ward(ward)).state);
   }
 
   @Get('wards/:ward/protocols')
+  @Allowed('read-protocols')
   async protocols(@Param('ward') ward: string) {
     return protocolsInForce((await this.#ward(ward)).state);
   }
 
   /** With `position` and `chain` of an anchor exported earlier, a log cut short shows too. */
   @Get('verify/:ward')
+  @Allowed('verify-log')
   async verify(
     @Param('ward') ward: string,
     @Query('position') position: string | undefined,

@@ -14,7 +14,14 @@ const refusal = (env: Record<string, string>): string => {
 
 describe('settings from the environment', () => {
   it('needs nothing: port 4000 on this machine only, data beside the program', () => {
-    expect(readConfig({})).toEqual({ port: 4000, host: '127.0.0.1', dataDir: './data', logLevel: 'info' });
+    expect(readConfig({})).toEqual({
+      port: 4000,
+      host: '127.0.0.1',
+      behindTlsProxy: false,
+      allowPlainHttp: false,
+      dataDir: './data',
+      logLevel: 'info',
+    });
   });
 
   it('takes an empty variable as not set', () => {

@@ -56,6 +56,12 @@ const environment = z.object({
       'no such file: write the path of the master key, or leave it out to keep one in DATA_DIR',
     )
     .optional(),
+  BEHIND_TLS_PROXY: z
+    .enum(['1'], { error: 'write 1 when a proxy in front ends TLS, or leave it out' })
+    .optional(),
+  ALLOW_PLAIN_HTTP: z
+    .enum(['1'], { error: 'write 1 to run without TLS on a network you answer for, or leave it out' })
+    .optional(),
   FOOTBOARD_LOG: z
     .enum(LEVELS, { error: `write one of ${LEVELS.join(', ')}, for example FOOTBOARD_LOG=info` })
     .default('info'),
@@ -69,6 +75,9 @@ export interface Config {
   /** Accepted for later; nothing uses it yet. */
   readonly redisUrl?: string;
   readonly tls?: { readonly certFile: string; readonly keyFile: string };
+  /** A proxy in front ends TLS: cookies are Secure, forwarded addresses are believed. */
+  readonly behindTlsProxy: boolean;
+  readonly allowPlainHttp: boolean;
   readonly masterKeyFile?: string;
   readonly logLevel: (typeof LEVELS)[number];
 }
@@ -104,6 +113,8 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
     port: e.PORT,
     host: e.HOST,
     dataDir: e.DATA_DIR,
+    behindTlsProxy: e.BEHIND_TLS_PROXY === '1',
+    allowPlainHttp: e.ALLOW_PLAIN_HTTP === '1',
     logLevel: e.FOOTBOARD_LOG,
     ...(e.DATABASE_URL === undefined ? {} : { databaseUrl: e.DATABASE_URL }),
     ...(e.REDIS_URL === undefined ? {} : { redisUrl: e.REDIS_URL }),

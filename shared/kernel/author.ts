@@ -17,12 +17,27 @@ export type Role = z.infer<typeof role>;
 export const author = z.strictObject({ staff: staffId, role });
 export type Author = z.infer<typeof author>;
 
+/** What a staff member is to the ward beside the role. Entries of agency staff and students count, and wait for a second signature. */
+export const standing = z.enum(['own', 'agency', 'student']);
+export type Standing = z.infer<typeof standing>;
+
 /** Where an entry came from: typed by a person, sent by a device, imported, keyed from a paper sheet, or played by the demo. */
-export const source = z.strictObject({
+export const claimedSource = z.strictObject({
   kind: z.enum(['person', 'device', 'import', 'paper', 'demo']),
   device: deviceId.optional(),
   /** Serial of the paper sheet or of the import run. */
   serial: z.string().min(1).max(64).optional(),
+});
+
+/** The same as it is recorded: with what the server adds and no request may say. */
+export const source = claimedSource.extend({
+  /**
+   * The author's name was claimed and not checked. The entry stands as an aide's, whatever the role
+   * of the one it names, so that it can only raise help until they confirm it.
+   */
+  unconfirmed: z.literal(true).optional(),
+  /** The author is agency staff or a student: the entry counts, and waits for a second signature. */
+  cosign: z.enum(['agency', 'student']).optional(),
 });
 export type Source = z.infer<typeof source>;
 

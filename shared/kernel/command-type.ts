@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { commandId } from './ids.ts';
-import { source } from './author.ts';
+import { claimedSource } from './author.ts';
 import { entered, occurredInput } from './times.ts';
 
 /**
@@ -12,7 +12,7 @@ export const commandEnvelope = z.strictObject({
   commandId,
   occurred: occurredInput,
   entered,
-  source,
+  source: claimedSource,
   expect: z.union([z.literal('latest'), z.strictObject({ version: z.number().int().min(0) })]),
   /** True for an entry that waited in a device's outbox. */
   fromOutbox: z.boolean().default(false),

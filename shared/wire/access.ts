@@ -77,7 +77,13 @@ export const me = z.strictObject({
     .nullable(),
   /** The wards where this browser may do something; `actions` are those of the policy document. */
   wards: z.array(
-    z.strictObject({ ward: wardId, name: z.string(), actor, level: boardLevel, actions: z.array(z.string()) }),
+    z.strictObject({
+      ward: wardId,
+      name: z.string(),
+      actor,
+      level: boardLevel,
+      actions: z.array(z.string()),
+    }),
   ),
 });
 export type Me = z.infer<typeof me>;

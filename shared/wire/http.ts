@@ -1,6 +1,6 @@
 /** Shapes of the HTTP API beside the commands' own: answers, queries, problem details. */
 import { z } from 'zod';
-import { author, role, source } from '../kernel/author.ts';
+import { author, role, source, standing } from '../kernel/author.ts';
 import { commandId, eventId, opaqueId, staffId, stayId, wardId } from '../kernel/ids.ts';
 import { isoInstant, precision } from '../kernel/times.ts';
 import { because, bedView, boardView } from '../capabilities/board/view.ts';
@@ -53,11 +53,13 @@ export const wardList = z.strictObject({
   wards: z.array(wardSummary),
   demo: z.boolean(),
   trialStorage: z.boolean(),
+  /** Sign-in is off: anyone may say who they are. */
+  open: z.boolean(),
 });
 export type WardList = z.infer<typeof wardList>;
 
 export const staffList = z.strictObject({
-  staff: z.array(z.strictObject({ staff: staffId, name: z.string(), role, active: z.boolean() })),
+  staff: z.array(z.strictObject({ staff: staffId, name: z.string(), role, active: z.boolean(), standing })),
 });
 export type StaffList = z.infer<typeof staffList>;
 

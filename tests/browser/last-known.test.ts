@@ -136,7 +136,7 @@ describe.runIf(process.env['TEST_DATABASE_URL'])('the wall says LAST KNOWN with 
     through.port = String(cable.port);
     through.hostname = '127.0.0.1';
     through.pathname = `/${name}`;
-    const server = await startBuilt('server/dist/main.js', { DATABASE_URL: through.href });
+    const server = await startBuilt('tests/support/open-server.mjs', { DATABASE_URL: through.href });
     const screen = await openScreen(browser, WALL_SIZE);
     try {
       const now = new Date().toISOString();

@@ -13,7 +13,7 @@ import {
 let server: RunningServer;
 let browser: Browser;
 beforeAll(async () => {
-  server = await startBuilt('server/dist/main.js');
+  server = await startBuilt('tests/support/open-server.mjs');
   browser = await openBrowser();
 });
 afterAll(async () => {

@@ -37,7 +37,7 @@ export interface RunningServer {
 
 /** Starts the built program as a person would, on a free port and a new folder, and waits until screens can be served. */
 export async function startBuilt(
-  program: 'server/dist/main.js' | 'demo/dist/main.js',
+  program: 'server/dist/main.js' | 'demo/dist/main.js' | 'tests/support/open-server.mjs',
   env: Record<string, string> = {},
 ): Promise<RunningServer> {
   const folder = mkdtempSync(join(tmpdir(), 'footboard-browser-'));

@@ -101,6 +101,7 @@ export async function openWard(clock: Clock): Promise<Ward> {
   const footboard = await startFootboard({
     config: readConfig({ PORT: '0', DATA_DIR: 'memory://', FOOTBOARD_LOG: 'silent' }),
     clock,
+    access: 'open',
     quiet: true,
   });
   const ward = new Ward(footboard, clock);

@@ -42,6 +42,7 @@ describe('queries', () => {
       wards: [{ ward: WARD, name: 'Alder', zone: 'Europe/Lisbon', beds: 3 }],
       demo: false,
       trialStorage: true,
+      open: true,
     });
   });
 

@@ -22,7 +22,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const start = async (env: Record<string, string>) => {
   const config = readConfig({ PORT: '0', DATA_DIR: 'memory://', FOOTBOARD_LOG: 'silent', ...env });
-  const footboard = await startFootboard({ config, quiet: true });
+  const footboard = await startFootboard({ config, access: 'open', quiet: true });
   running.push(footboard);
   return footboard;
 };

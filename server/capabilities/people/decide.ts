@@ -26,6 +26,7 @@ const addStaffMember = decider({
         staff: data.staff,
         role: data.role,
         name: context.keep(`staff/${data.staff}`, data.name),
+        ...(data.standing === undefined ? {} : { standing: data.standing }),
       }),
     );
   },
@@ -51,9 +52,14 @@ const changeStaffMember = decider({
     if (
       data.name === undefined &&
       (data.role ?? known.role) === known.role &&
-      (data.active ?? known.active) === known.active
+      (data.active ?? known.active) === known.active &&
+      (data.standing ?? known.standing) === known.standing
     ) {
-      return refuse('nothing-to-change', 'the entry already says this', 'Change a name, a role or active.');
+      return refuse(
+        'nothing-to-change',
+        'the entry already says this',
+        'Change a name, a role, the standing or active.',
+      );
     }
     const after = [...context.ward!.staff].map(([id, member]) =>
       id === data.staff
@@ -73,6 +79,7 @@ const changeStaffMember = decider({
         staff: data.staff,
         ...(data.role === undefined ? {} : { role: data.role }),
         ...(data.active === undefined ? {} : { active: data.active }),
+        ...(data.standing === undefined ? {} : { standing: data.standing }),
         ...(data.name === undefined ? {} : { name: context.keep(`staff/${data.staff}`, data.name) }),
       }),
     );

@@ -18,11 +18,12 @@ export async function staffNames(ward: WardState, vault: Vault): Promise<Readonl
 
 export async function staffOf(ward: WardState, vault: Vault): Promise<StaffList> {
   const names = await staffNames(ward, vault);
-  const staff = [...ward.staff].map(([id, { role, active }]) => ({
+  const staff = [...ward.staff].map(([id, { role, active, standing }]) => ({
     staff: id,
     name: names.get(id)!,
     role,
     active,
+    standing,
   }));
   return { staff: staff.toSorted((a, b) => a.name.localeCompare(b.name)) };
 }

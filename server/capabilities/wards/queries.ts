@@ -6,7 +6,10 @@ import type { WardList } from '@footboard/shared/wire/http';
 import type { Boards } from '../../projecting/board.ts';
 
 /** Every ward that has a board, with what the choice of a ward and screen needs. */
-export function wardList(boards: Boards, about: { demo: boolean; trialStorage: boolean }): WardList {
+export function wardList(
+  boards: Boards,
+  about: { demo: boolean; trialStorage: boolean; open: boolean },
+): WardList {
   const wards = boards.wards().flatMap((ward) => {
     const board = boards.snapshot(ward)?.board;
     return board ? [{ ward, name: board.name, zone: board.zone, beds: board.beds.length }] : [];

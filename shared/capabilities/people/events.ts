@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { role } from '../../kernel/author.ts';
+import { role, standing } from '../../kernel/author.ts';
 import { eventType } from '../../kernel/event-type.ts';
 import { staffId, textRef } from '../../kernel/ids.ts';
 
@@ -7,7 +7,7 @@ import { staffId, textRef } from '../../kernel/ids.ts';
 export const staffMemberAdded = eventType('staff-member-added', {
   stream: 'ward',
   version: 1,
-  schema: z.strictObject({ staff: staffId, role, name: textRef }),
+  schema: z.strictObject({ staff: staffId, role, name: textRef, standing: standing.optional() }),
   words: (p, n) => `${n.text(p.name)} added to the staff list as ${p.role}`,
 });
 export const staffMemberChanged = eventType('staff-member-changed', {
@@ -18,6 +18,7 @@ export const staffMemberChanged = eventType('staff-member-changed', {
     role: role.optional(),
     name: textRef.optional(),
     active: z.boolean().optional(),
+    standing: standing.optional(),
   }),
   words: (p, n) => `Staff list entry of ${n.staff(p.staff)} changed`,
 });

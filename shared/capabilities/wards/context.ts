@@ -1,5 +1,5 @@
 import type { BedId, StaffId, WardId } from '../../kernel/ids.ts';
-import type { Role } from '../../kernel/author.ts';
+import type { Role, Standing } from '../../kernel/author.ts';
 import type { TextRef } from '../../kernel/ids.ts';
 import type { EpochMs } from '../../kernel/times.ts';
 
@@ -20,7 +20,7 @@ export interface WardState {
   readonly nightTo: string;
   /** In the order they were added; closed beds are left out. */
   readonly beds: readonly Bed[];
-  readonly staff: ReadonlyMap<StaffId, { role: Role; name: TextRef; active: boolean }>;
+  readonly staff: ReadonlyMap<StaffId, { role: Role; name: TextRef; active: boolean; standing: Standing }>;
   /** Published protocol documents, newest version last; the default protocol is not in it. */
   readonly protocols: readonly { id: string; version: number; document: unknown }[];
   /** The newest published rules document, or null for the defaults. */

@@ -35,7 +35,7 @@ async function given(measures: MeasuresView | null, role: Role | null): Promise<
     factHref: (event: string) => `#entry-${event}`,
   });
   const who = useWhoStore();
-  if (role) who.staff = [{ staff: 'x1' as StaffId, role, name: 'Ines Alder', active: true }];
+  if (role) who.staff = [{ staff: 'x1' as StaffId, role, name: 'Ines Alder', active: true, standing: 'own' }];
   who.choose(role ? ('x1' as StaffId) : null);
   await form.wrapper.vm.$nextTick();
   return form;

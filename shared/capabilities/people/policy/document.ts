@@ -56,8 +56,7 @@ const rows = (
   instead: string,
   actions: readonly string[],
   { moves = 'neither', unconfirmed = 'waits' }: Extra = {},
-): readonly PolicyRow[] =>
-  actions.map((action) => ({ action, kind, actors, moves, unconfirmed, instead }));
+): readonly PolicyRow[] => actions.map((action) => ({ action, kind, actors, moves, unconfirmed, instead }));
 
 const askSettings = 'Ask an administrator, the manager or the charge nurse.';
 const askPlacing = 'Ask a nurse, or whoever keeps the bed list, to enter it.';
@@ -140,7 +139,13 @@ export const POLICY: readonly PolicyRow[] = [
     freer,
   ),
   ...rows('command', QUALIFIED, askReview, ['renew-hold', 'end-hold'], freer),
-  ...rows('command', QUALIFIED, 'Ask a nurse or therapist; until then somebody goes along.', ['set-on-own'], freer),
+  ...rows(
+    'command',
+    QUALIFIED,
+    'Ask a nurse or therapist; until then somebody goes along.',
+    ['set-on-own'],
+    freer,
+  ),
   ...rows('command', QUALIFIED, 'Say it to a nurse or therapist, who sets the goal.', ['set-goal'], freer),
   ...rows('command', ['therapist'], 'Ask a therapist; a walk itself is recorded as a session.', [
     'switch-walking-measures',
@@ -151,11 +156,17 @@ export const POLICY: readonly PolicyRow[] = [
   ...rows('command', ROLES, '', ['make-addendum', 'make-amendment', 'make-correction', 'make-retraction']),
   // The claimed author alone may confirm: the decider sees to that.
   ...rows('command', ROLES, '', ['confirm-entry']),
-  ...rows('command', QUALIFIED, 'Ask a nurse or therapist who saw it, or can answer for it.', ['cosign-entry']),
+  ...rows('command', QUALIFIED, 'Ask a nurse or therapist who saw it, or can answer for it.', [
+    'cosign-entry',
+  ]),
   ...rows('command', QUALIFIED, 'Tell a nurse what the person wishes.', ['set-wall-showing']),
 
   ...rows('query', [...ROLES, 'device', 'wall'], askStaff, ['read-board']),
-  ...rows('query', [...ON_THE_WARD, 'records', 'device'], askStaff, ['read-board-then', 'read-huddle', 'read-totals']),
+  ...rows('query', [...ON_THE_WARD, 'records', 'device'], askStaff, [
+    'read-board-then',
+    'read-huddle',
+    'read-totals',
+  ]),
   ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),
   ...rows('query', [...ROLES, 'device'], askStaff, ['read-staff', 'read-rules', 'read-protocols']),
   ...rows('query', ['records', 'manager', 'administrator'], 'Ask the records role.', ['verify-log']),
@@ -169,9 +180,12 @@ export const POLICY: readonly PolicyRow[] = [
     'erase-stay',
   ]),
   ...rows('query', [...SETTINGS, 'records'], askSettings, ['read-glass']),
-  ...rows('account', ['charge-nurse', 'manager', 'records'], 'Ask the charge nurse, the manager or the records role.', [
-    'review-glass',
-  ]),
+  ...rows(
+    'account',
+    ['charge-nurse', 'manager', 'records'],
+    'Ask the charge nurse, the manager or the records role.',
+    ['review-glass'],
+  ),
   ...rows('account', SETTINGS, askSettings, [
     'keep-accounts',
     'approve-device',

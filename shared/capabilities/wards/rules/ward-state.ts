@@ -54,7 +54,8 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
     }
     case 'staff-member-added': {
       const p = event.payload as PayloadOf<typeof staffMemberAdded>;
-      return { ...state, staff: withStaff(state, p.staff, { role: p.role, name: p.name, active: true }) };
+      const { role, name, standing = 'own' } = p;
+      return { ...state, staff: withStaff(state, p.staff, { role, name, standing, active: true }) };
     }
     case 'staff-member-changed': {
       const { staff, ...change } = event.payload as PayloadOf<typeof staffMemberChanged>;
