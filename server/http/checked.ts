@@ -1,0 +1,27 @@
+import type { z } from 'zod';
+import { Answered, problem } from '../commanding/problems.ts';
+import { fieldErrors } from '../commanding/validate.ts';
+import { notJson } from './problem-filter.ts';
+
+/**
+ * A request's body against its schema of shared/wire.
+ *
+ * @throws Answered with `not-json` when there is no body, with `invalid-request` when it does not
+ *   fit: one error a field, as JSON pointers (RFC 6901). What was sent is never said back.
+ */
+export function checked<Schema extends z.ZodType>(schema: Schema, body: unknown): z.output<Schema> {
+  if (body === undefined) throw new Answered(notJson());
+  const parsed = schema.safeParse(body);
+  if (parsed.success) return parsed.data;
+  const errors = fieldErrors(parsed.error.issues, body);
+  throw new Answered(
+    problem(
+      'invalid-request',
+      errors.length === 1
+        ? `${errors[0]!.pointer || 'The body'}: ${errors[0]!.detail}`
+        : `${errors.length} fields need attention.`,
+      'Put right the fields named in "errors" and send again.',
+      { errors },
+    ),
+  );
+}
