@@ -69,8 +69,8 @@ module.exports = {
     ),
     rule(
       'only-some-touch-kysely',
-      'SQL stays in platform, log, vault, projecting and queries.',
-      { path: '^server/', pathNot: ['^server/(platform|log|vault|projecting)/', 'queries\\.ts$', notTest] },
+      'SQL stays in platform, log, vault, projecting, access and queries.',
+      { path: '^server/', pathNot: ['^server/(platform|log|vault|projecting|access)/', 'queries\\.ts$', notTest] },
       { path: 'node_modules/kysely/' },
     ),
   ],

@@ -59,6 +59,14 @@ describe('the staff list', () => {
       .when(commands.changeStaffMember, { staff: 'charge-nurse', active: false }, { by })
       .accepts();
   });
+  it('when somebody who keeps the list gives a role to themselves, then that is for another', () => {
+    given()
+      .when(commands.changeStaffMember, { staff: 'charge-nurse', role: 'manager' }, { by })
+      .refuses('own-role', '/role');
+    given()
+      .when(commands.changeStaffMember, { staff: 'charge-nurse', role: 'manager' }, { by: STAFF.manager })
+      .accepts();
+  });
   it('when an aide or a nurse changes a role, then that is not theirs to do', () => {
     for (const who of [AIDE, NURSE]) {
       given()

@@ -74,6 +74,15 @@ const changeStaffMember = decider({
         data.active === false ? '/active' : '/role',
       );
     }
+    // A keeper of the list who could become a nurse at will could make plans freer at will.
+    if (data.staff === context.author.staff && data.role !== undefined && data.role !== known.role) {
+      return refuse(
+        'own-role',
+        'your own role is changed by somebody else who keeps the staff list',
+        'Ask another administrator, manager or charge nurse.',
+        '/role',
+      );
+    }
     return accept(
       newEvent(staffMemberChanged, streamKey('ward', context.wardId), {
         staff: data.staff,
