@@ -125,6 +125,12 @@ export class Gate {
     return { problem: refusal(identity, action, passes) };
   }
 
+  /** A command of nobody at all is not even read. Null: go on. */
+  unheard(identity: Identity): Problem | null {
+    const somebody = identity.access === 'open' || identity.person !== null || identity.claimed !== null;
+    return somebody ? null : signInFirst(identity);
+  }
+
   /** For what belongs to no ward. Null: go on. */
   without(identity: Identity, action: ActionWithoutWard): Problem | null {
     const needs = WITHOUT_A_WARD[action];

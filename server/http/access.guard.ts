@@ -44,7 +44,11 @@ export class AccessGuard implements CanActivate {
       return true;
     }
     // The command's own name is the action; who says it is settled with the ward at hand, in the recipe.
-    if (action === 'command') return true;
+    if (action === 'command') {
+      const refused = this.gate.unheard(identity);
+      if (refused) throw new Answered(refused);
+      return true;
+    }
     const id = wardId.safeParse(request.params['ward']);
     const ward = id.success ? await this.streams.ward(id.data) : null;
     // Whoever has no business here does not learn which wards there are.
