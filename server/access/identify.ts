@@ -59,9 +59,11 @@ export function identifyBy(
         access: 'accounts',
         person,
         device,
-        // A session that ran out speaks for its own person only.
-        claimed:
-          device?.kind === 'shared'
+        // With somebody signed in: whose entry it is said to be, to be held against who sends it.
+        // Otherwise a session that ran out speaks for its own person only.
+        claimed: person
+          ? claimed
+          : device?.kind === 'shared'
             ? (claimed ?? ranOut)
             : claimed === null || claimed === ranOut
               ? ranOut

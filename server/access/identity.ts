@@ -30,7 +30,8 @@ export interface Identity {
   readonly device: KnownDevice | null;
   /**
    * Who the request says it comes from, unchecked (header x-footboard-staff, or the staff of a
-   * genuine session that has run out). Good for nothing but what the policy lets be unconfirmed.
+   * genuine session that has run out). Good for nothing but what the policy lets be unconfirmed, and,
+   * with a person signed in, for refusing to take another person's entry for theirs.
    */
   readonly claimed: StaffId | null;
   /** The claim comes from a session that was genuine and ran out by itself. */

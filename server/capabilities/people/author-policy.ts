@@ -59,11 +59,21 @@ const cosignOf = (ward: WardState | null, staff: StaffId): Voice['adds'] => {
   return standing === 'agency' || standing === 'student' ? { cosign: standing } : {};
 };
 
+const anothersEntry = (): Problem =>
+  problem(
+    'sign-in-first',
+    'This entry was made by somebody else than the person who is signed in.',
+    'It stays on this device until the one who made it signs in, and is not taken for yours.',
+  );
+
 export const accountsPolicy = (gate: Gate): AuthorPolicy => ({
-  claimed: ({ person, claimed }) => person?.staff ?? claimed ?? FIRST_RUN.staff,
+  claimed: ({ person, claimed }) => claimed ?? person?.staff ?? FIRST_RUN.staff,
 
   async authorOf(identity, command, id, ward) {
-    const { person } = identity;
+    // An entry that waited on a device is its author's, whoever has signed in there since.
+    const anothers =
+      identity.person !== null && identity.claimed !== null && identity.claimed !== identity.person.staff;
+    const person = anothers ? null : identity.person;
     if (person) {
       const passes = await gate.passes(identity, id, ward);
       const own = passes.filter(
@@ -79,7 +89,7 @@ export const accountsPolicy = (gate: Gate): AuthorPolicy => ({
     const { claimed } = identity;
     const member = claimed === null ? undefined : ward?.staff.get(claimed);
     const hereOrRanOut =
-      identity.ranOut || (identity.device?.kind === 'shared' && identity.device.ward === id);
+      (identity.ranOut && !anothers) || (identity.device?.kind === 'shared' && identity.device.ward === id);
     if (
       claimed !== null &&
       member?.active &&
@@ -92,6 +102,7 @@ export const accountsPolicy = (gate: Gate): AuthorPolicy => ({
         adds: { ...cosignOf(ward, claimed), unconfirmed: true },
       };
     }
+    if (anothers) return { problem: anothersEntry() };
     const passed = await gate.on({ ...identity, person: null, device: null }, command, id, ward);
     return 'problem' in passed
       ? passed
