@@ -10,6 +10,7 @@ import {
   DEVICES,
   GATE,
   GLASS,
+  RETENTION,
   SESSIONS,
   SIGNING,
   SINGLE_SIGN_ON,
@@ -24,6 +25,8 @@ import { ABOUT } from './http/about.ts';
 import type { About } from './http/about.ts';
 import { AccessGuard } from './http/access.guard.ts';
 import { CommandsController } from './http/commands.controller.ts';
+import { LIMITS } from './http/limits.ts';
+import type { Limits } from './http/limits.ts';
 import { HealthController } from './http/health.controller.ts';
 import { OpenApiController } from './http/openapi.controller.ts';
 import { ProblemsController } from './http/problems.controller.ts';
@@ -56,6 +59,7 @@ export interface AppPorts {
   readonly totals: TotalsStore;
   readonly access: Access;
   readonly about: About;
+  readonly limits: Limits;
 }
 
 /** Nest wires the edges (HTTP and sockets) to the ports; the core knows nothing of it. */
@@ -73,6 +77,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [COMMANDS, ports.commands],
     [TOTALS, ports.totals],
     [ABOUT, ports.about],
+    [LIMITS, ports.limits],
     [IDENTIFY, ports.access.identify],
     [GATE, ports.access.gate],
     [COOKIES, ports.access.cookies],
@@ -82,6 +87,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [SIGNING, ports.access.signing],
     [ACCESS_LOG, ports.access.accessLog],
     [GLASS, ports.access.glass],
+    [RETENTION, ports.access.retention],
     [SINGLE_SIGN_ON, ports.access.singleSignOn],
   ];
   const providers: Provider[] = given.map(([provide, useValue]) => ({ provide, useValue }));

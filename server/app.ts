@@ -8,6 +8,7 @@ import type { NextFunction, Request, Response } from 'express';
 import { appModule } from './app.module.ts';
 import type { AppPorts } from './app.module.ts';
 import { BODY_LIMIT } from './http/body.ts';
+import { sameSiteOnly } from './http/csrf.ts';
 import { ProblemFilter } from './http/problem-filter.ts';
 import { securityHeaders } from './http/security.ts';
 import { serveWeb, webFolder } from './http/serve-web.ts';
@@ -18,10 +19,10 @@ import { SameOriginAdapter } from './pushing/same-origin.ts';
 
 export async function createApp(
   ports: AppPorts,
-  config: Pick<Config, 'tls'>,
+  config: Pick<Config, 'tls' | 'behindTlsProxy'>,
   logger: Logger,
 ): Promise<NestExpressApplication> {
-  const { tls } = config;
+  const { tls, behindTlsProxy } = config;
   const app = await NestFactory.create<NestExpressApplication>(appModule(ports), new ExpressAdapter(), {
     logger: nestLogger(logger),
     bodyParser: false,
@@ -31,12 +32,15 @@ export async function createApp(
   });
   app.disable('x-powered-by');
   app.disable('etag');
-  app.use(securityHeaders(tls !== undefined));
+  // One proxy, the one in front: what it says of the browser's address is believed, nobody else's word is.
+  app.set('trust proxy', behindTlsProxy ? 1 : false);
+  app.use(securityHeaders(tls !== undefined || behindTlsProxy));
   // Answers hold names and texts: no cache between here and the screen may keep them.
   app.use(['/api', '/health'], (_request: Request, response: Response, next: NextFunction) => {
     response.setHeader('Cache-Control', 'no-store');
     next();
   });
+  app.use('/api', sameSiteOnly(behindTlsProxy));
   serveWeb(app, webFolder());
   app.useBodyParser('json', { limit: BODY_LIMIT });
   app.useGlobalFilters(new ProblemFilter(logger));

@@ -8,6 +8,7 @@ import { openAccess } from './access/open-access.ts';
 import type { Access } from './access/open-access.ts';
 import { Commands } from './commanding/handle-command.ts';
 import { Streams } from './commanding/streams.ts';
+import { noLimits, openLimits } from './http/limits.ts';
 import type { Log } from './log/log.ts';
 import { openLog } from './log/open-log.ts';
 import type { Clock } from './platform/clock.ts';
@@ -38,6 +39,8 @@ export interface StartOptions {
    * setting for it.
    */
   readonly access?: 'accounts' | 'open';
+  /** Counts no requests: for tests that send more than a ward would. There is no setting for it. */
+  readonly limits?: 'off';
   /** Prints nothing but warnings and errors. */
   readonly quiet?: boolean;
   /** Runs on the migrated database before any board is folded. */
@@ -108,6 +111,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         commands,
         totals: openProjectionStore(database),
         access,
+        limits: options.limits === 'off' ? noLimits : openLimits(),
         about: { demo, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },
       },
       config,

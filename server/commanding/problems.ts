@@ -40,6 +40,8 @@ export const PROBLEMS = {
   'no-such-glass': [404, 'There is no such opening'],
   'own-glass': [403, 'Somebody else reviews that'],
   'sign-on-failed': [502, 'Single sign-on did not work'],
+  'sign-on-away': [503, 'The single sign-on provider does not answer'],
+  'sign-on-without-role': [403, 'Your groups give you no role here'],
   'invalid-request': [422, 'The request is not complete or not valid'],
   'too-many-requests': [429, 'Too many requests'],
   'stay-not-ended': [409, 'The stay has not ended'],
@@ -97,7 +99,11 @@ export function refusalProblem(
 
 /** Leaves the recipe early with an answer for the caller. Not a bug: it is never logged as one. */
 export class Answered extends Error {
-  constructor(readonly answer: Problem) {
+  /** @param retryAfter whole seconds until it is worth asking again (header Retry-After). */
+  constructor(
+    readonly answer: Problem,
+    readonly retryAfter?: number,
+  ) {
     super(answer.title);
     this.name = 'Answered';
   }

@@ -13,6 +13,8 @@ import { Answered, noSuchWard, problem } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
 import { ACTION, remember } from './allowed.ts';
+import { LIMITS, kindOf } from './limits.ts';
+import type { Limits } from './limits.ts';
 
 const ownAction = (action: string): action is ActionWithoutWard => Object.hasOwn(WITHOUT_A_WARD, action);
 
@@ -24,6 +26,7 @@ export class AccessGuard implements CanActivate {
     @Inject(IDENTIFY) private readonly identify: Identify,
     @Inject(GATE) private readonly gate: Gate,
     @Inject(STREAMS) private readonly streams: Streams,
+    @Inject(LIMITS) private readonly limits: Limits,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
@@ -31,8 +34,11 @@ export class AccessGuard implements CanActivate {
     if (context.getType() !== 'http') return true;
     const request = context.switchToHttp().getRequest<Request>();
     const action = this.reflector.get<string | undefined>(ACTION, context.getHandler());
-    const identity = await this.identify.of(request.headers, request.socket.remoteAddress ?? 'unknown');
+    // Express reads the address from the proxy's header where there is a proxy, and only there.
+    const identity = await this.identify.of(request.headers, request.ip ?? 'unknown');
     remember(request, identity, null);
+    const kind = kindOf(request.method, action);
+    if (kind !== null) await this.limits.take(identity.origin, kind);
     if (action === undefined) {
       throw new Answered(
         problem('not-allowed', 'No rule says who may use this address.', 'Tell whoever runs Footboard.'),

@@ -20,7 +20,11 @@ export class ProblemFilter implements ExceptionFilter {
     if (answer.status >= 500 && !(error instanceof LogUnavailable)) {
       this.logger.error({ method: request.method, path: request.path, err: error }, 'request broken');
     }
-    sendProblem(http.getResponse<Response>(), answer);
+    const response = http.getResponse<Response>();
+    if (error instanceof Answered && error.retryAfter !== undefined && !response.headersSent) {
+      response.setHeader('Retry-After', String(error.retryAfter));
+    }
+    sendProblem(response, answer);
   }
 }
 
