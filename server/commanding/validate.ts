@@ -1,7 +1,7 @@
 /** Step 1 of the recipe: the body against its zod schema, each fault as a JSON pointer with its remedy. */
 import { z } from 'zod';
-import { commandEnvelope } from '@footboard/shared/kernel/command-type';
 import type { CommandEnvelope, CommandType } from '@footboard/shared/kernel/command-type';
+import { commandBody } from '@footboard/shared/wire/routes';
 import { Answered, problem } from './problems.ts';
 import type { FieldError } from './problems.ts';
 
@@ -16,7 +16,7 @@ const bodies = new WeakMap<CommandType, z.ZodType>();
 export function bodyOf(type: CommandType): z.ZodType<CommandEnvelope & { data: unknown }> {
   let body = bodies.get(type);
   if (!body) {
-    body = commandEnvelope.extend({ data: type.data });
+    body = commandBody(type);
     bodies.set(type, body);
   }
   return body as z.ZodType<CommandEnvelope & { data: unknown }>;

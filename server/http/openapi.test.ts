@@ -1,6 +1,15 @@
+import 'reflect-metadata';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { RequestMethod } from '@nestjs/common';
+import { METHOD_METADATA, PATH_METADATA } from '@nestjs/common/constants.js';
 import { describe, expect, it } from 'vitest';
 import { COMMAND_TYPES } from '@footboard/shared/capabilities/registry';
-import { QUERIES, openApiDocument } from './openapi.ts';
+import { WITHOUT_A_WARD, policyRow } from '@footboard/shared/capabilities/people/policy/document';
+import type { Route } from '@footboard/shared/wire/route';
+import { COMMAND_PATH, ROUTES, commandRoutes } from '@footboard/shared/wire/routes';
+import { ACTION } from './allowed.ts';
+import { openApiDocument } from './openapi.ts';
 
 interface Document {
   openapi: string;
@@ -41,8 +50,13 @@ describe('the API document', () => {
     });
   });
 
-  it.each(QUERIES.map((query) => query.path))('has query %s', (path) => {
-    expect(document.paths[path]?.['get']).toMatchObject({ responses: { 200: expect.anything() } });
+  it.each(ROUTES.map(({ method, path }) => [method, path] as const))('has %s %s', (method, path) => {
+    const { body, answer, gives = 200 } = ROUTES.find((r) => r.method === method && r.path === path)!;
+    const operation = document.paths[path]?.[method];
+    expect(operation).toMatchObject({
+      responses: { [gives]: answer ? { content: expect.anything() } : {}, default: expect.anything() },
+      ...(body ? { requestBody: { required: true } } : {}),
+    });
   });
 
   it('declares every path parameter', () => {
@@ -77,5 +91,66 @@ describe('the API document', () => {
     expect(body.required).toEqual(expect.arrayContaining(['commandId', 'occurred', 'entered', 'data']));
     expect(body.required).not.toContain('fromOutbox');
     expect(body.properties.data.required).toEqual(['stay', 'session']);
+  });
+});
+
+/** What the controllers really answer, read from what Nest itself reads. */
+async function served(): Promise<Pick<Route, 'method' | 'path' | 'action'>[]> {
+  const found: Pick<Route, 'method' | 'path' | 'action'>[] = [];
+  const folder = import.meta.dirname;
+  for (const file of readdirSync(folder).filter((name) => name.endsWith('.controller.ts'))) {
+    const exported: Record<string, unknown> = await import(join(folder, file));
+    for (const controller of Object.values(exported)) {
+      if (typeof controller !== 'function') continue;
+      const root: unknown = Reflect.getMetadata(PATH_METADATA, controller);
+      if (typeof root !== 'string') continue;
+      const prototype = controller.prototype as Record<string, unknown>;
+      for (const name of Object.getOwnPropertyNames(prototype)) {
+        const handler = Object.getOwnPropertyDescriptor(prototype, name)!.value as object;
+        const method = Reflect.getMetadata(METHOD_METADATA, handler) as RequestMethod | undefined;
+        if (method === undefined) continue;
+        const tail = String(Reflect.getMetadata(PATH_METADATA, handler)).replace(/^\/$/, '');
+        found.push({
+          method: RequestMethod[method].toLowerCase() as Route['method'],
+          path: `/${root}${tail === '' ? '' : `/${tail}`}`.replaceAll(/:(\w+)/g, '{$1}'),
+          action: String(Reflect.getMetadata(ACTION, handler)),
+        });
+      }
+    }
+  }
+  return found;
+}
+
+const line = ({ method, path, action }: Pick<Route, 'method' | 'path' | 'action'>) =>
+  `${method} ${path} ${action}`;
+
+describe('the table of addresses', () => {
+  const command: Pick<Route, 'method' | 'path' | 'action'> = {
+    method: 'post',
+    path: COMMAND_PATH,
+    action: 'command',
+  };
+
+  it('is what the controllers serve: method, path and action', async () => {
+    expect([...ROUTES, command].map(line).toSorted()).toEqual((await served()).map(line).toSorted());
+  });
+
+  it('names each operation and each address once', () => {
+    const all = [...ROUTES, ...commandRoutes];
+    expect(new Set(all.map(({ name }) => name)).size).toBe(all.length);
+    expect(new Set(all.map(({ method, path }) => `${method} ${path}`)).size).toBe(all.length);
+  });
+
+  it('names only actions that the policy document has', () => {
+    const unknown = [...ROUTES, ...commandRoutes].filter(
+      ({ action }) => policyRow(action) === undefined && !Object.hasOwn(WITHOUT_A_WARD, action),
+    );
+    expect(unknown).toEqual([]);
+  });
+
+  it('has a body for every POST but the one that needs none', () => {
+    const without = ROUTES.filter(({ method, body }) => method === 'post' && !body);
+    expect(without.map(({ name }) => name)).toEqual(['InviteAgain']);
+    expect(ROUTES.filter(({ method, body }) => method !== 'post' && body)).toEqual([]);
   });
 });

@@ -8,7 +8,7 @@ import {
   verifyPage,
 } from '@footboard/shared/wire/documents';
 import { boardPage, huddlePage, staffList, stayPage, wardList } from '@footboard/shared/wire/http';
-import { QUERIES } from '@footboard/server/http/openapi';
+import { READS } from '@footboard/shared/wire/routes';
 import { StillClock, WARD, aSession, asProblem, beginStay, openWard } from './http-kit.ts';
 import type { Ward } from './http-kit.ts';
 
@@ -143,11 +143,13 @@ describe('queries', () => {
   it('HTTP-2 are all in the API document, and all of those answer', async () => {
     const { body } = await ward.get('/api/openapi.json');
     const paths = Object.keys(body['paths'] as object);
-    for (const query of QUERIES) {
-      expect(paths).toContain(query.path);
-      const answer = await ward.get(query.path.replace('{ward}', WARD).replace('{stay}', 'stay-1'));
-      expect({ path: query.path, status: answer.status }).toEqual({ path: query.path, status: 200 });
-      expect(query.answer.safeParse(answer.body).error).toBeUndefined();
+    const named = { '{ward}': WARD, '{stay}': 'stay-1', '{code}': 'conflict' };
+    for (const { path, answer: shape } of READS) {
+      expect(paths).toContain(path);
+      const asked = Object.entries(named).reduce((so, [name, value]) => so.replace(name, value), path);
+      const answer = await ward.get(asked);
+      expect({ path, status: answer.status }).toEqual({ path, status: 200 });
+      expect(shape!.safeParse(answer.body).error).toBeUndefined();
     }
   });
 });
