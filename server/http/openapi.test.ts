@@ -52,11 +52,11 @@ describe('the API document', () => {
 
   it.each(ROUTES.map(({ method, path }) => [method, path] as const))('has %s %s', (method, path) => {
     const { body, answer, gives = 200 } = ROUTES.find((r) => r.method === method && r.path === path)!;
-    const operation = document.paths[path]?.[method];
-    expect(operation).toMatchObject({
-      responses: { [gives]: answer ? { content: expect.anything() } : {}, default: expect.anything() },
-      ...(body ? { requestBody: { required: true } } : {}),
-    });
+    const operation = document.paths[path]![method]!;
+    const responses = operation['responses'] as Record<string, { content?: unknown }>;
+    expect(Object.keys(responses)).toEqual([String(gives), 'default']);
+    expect(responses[gives]!.content !== undefined).toBe(answer !== undefined);
+    expect(operation['requestBody'] !== undefined).toBe(body !== undefined);
   });
 
   it('declares every path parameter', () => {
