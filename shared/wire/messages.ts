@@ -7,7 +7,7 @@ import { wardId, bedId, opaqueId } from '../kernel/ids.ts';
 import { bedView, boardView } from '../capabilities/board/view.ts';
 import { unpackBed } from './pack.ts';
 
-export const WIRE_VERSION = 2;
+export const WIRE_VERSION = 3;
 
 /** Screen to server, event `join`, with an acknowledgement of type JoinAnswer. */
 export const joinRequest = z.strictObject({
@@ -90,15 +90,63 @@ export const joinAnswer = z.discriminatedUnion('answer', [
   z.strictObject({
     answer: z.literal('refused'),
     requestId: opaqueId.nullable(),
-    refused: z.enum(['old-page', 'old-server', 'no-such-ward', 'malformed']),
+    refused: z.enum([
+      'old-page',
+      'old-server',
+      'no-such-ward',
+      'malformed',
+      /** Nobody is signed in here, and this screen is not paired with the ward. */
+      'sign-in-first',
+      /** Signed in or paired, but not for this ward. */
+      'not-allowed',
+    ]),
     detail: z.string(),
     remedy: z.string(),
   }),
 ]);
 export type JoinAnswer = z.infer<typeof joinAnswer>;
 
+/**
+ * Server to screen, event `out`: this screen gets no more of the ward (of every ward: null). The
+ * socket may be closed after it: a screen that opens a new one is asked anew who it is.
+ */
+export const putOut = z.strictObject({
+  ward: wardId.nullable(),
+  why: z.enum([
+    /** The sign-in ended or ran out. */
+    'sign-in-first',
+    'not-allowed',
+    /** Somebody took this device's key back: it has to be paired again. */
+    'device-revoked',
+    /** It may be shown more or less than before: join again with feed null. */
+    'join-again',
+  ]),
+  detail: z.string(),
+  remedy: z.string(),
+});
+export type PutOut = z.infer<typeof putOut>;
+
+/**
+ * Screen to server, event `painted`, no answer: what this screen shows now (the display receipt).
+ * Kept for devices only; say it after a paint, not more often than every few seconds.
+ */
+export const painted = z.strictObject({
+  ward: wardId,
+  feed: z.number().int().min(0),
+  /** Version of the screen's program. */
+  page: z.string().regex(/^[A-Za-z0-9.+_-]{1,40}$/, 'a version: letters, digits, ".", "+", "_" or "-"'),
+});
+export type Painted = z.infer<typeof painted>;
+
 /** Names of the socket.io events. */
-export const SOCKET = { join: 'join', leave: 'leave', patch: 'patch', beat: 'beat' } as const;
+export const SOCKET = {
+  join: 'join',
+  leave: 'leave',
+  painted: 'painted',
+  patch: 'patch',
+  beat: 'beat',
+  out: 'out',
+} as const;
 
 export const BEAT_EVERY_MS = 2_000;
 /** Design rule 5: beyond this the whole board reads LAST KNOWN. */

@@ -37,4 +37,10 @@ describe('the counts of the wall’s head', () => {
     ];
     expect(countBoard(beds, false)).toMatchObject({ reCheck: 1, notKnown: 1, overdue: 1 });
   });
+
+  it('does not count a row that says nothing as if it had said "not known"', () => {
+    const trust = { ...stayRow().trust, state: 'not-known' as const };
+    const beds = [bedRow('1', stayRow({ trust, shown: 'ask-at-the-bedside', plan: null }))];
+    expect(countBoard(beds, false)).toMatchObject({ notKnown: 0, occupied: 1 });
+  });
 });

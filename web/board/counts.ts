@@ -15,7 +15,8 @@ export interface BoardCounts {
 
 /** What the head of the wall counts, from the rows it shows and nothing else. */
 export function countBoard(beds: readonly BedView[], night: boolean): BoardCounts {
-  const stays = beds.flatMap((bed) => (bed.stay ? [bed.stay] : []));
+  // A row that says nothing is not counted as if it had said "not known".
+  const stays = beds.flatMap(({ stay }) => (stay && stay.shown !== 'ask-at-the-bedside' ? [stay] : []));
   const count = (test: (stay: (typeof stays)[number]) => boolean) => stays.filter(test).length;
   return {
     occupied: beds.filter((bed) => bed.state === 'occupied').length,

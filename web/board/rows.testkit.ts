@@ -71,6 +71,8 @@ export const stayRow = (over: Partial<StayView> = {}): StayView => ({
   debt: null,
   signs: [],
   measures: null,
+  wall: 'as-ward',
+  shown: 'whole',
   ...over,
 });
 

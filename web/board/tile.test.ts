@@ -25,6 +25,39 @@ describe('first rank: people and equipment', () => {
   });
 });
 
+describe('what a wall may not say', () => {
+  it('given a row that says nothing, reads ASK AT THE BEDSIDE as a stop, and nothing else', () => {
+    const row = bedRow('A1', stayRow({ shown: 'ask-at-the-bedside', plan: null, checkBeforeMoving: true }));
+    expect(tileSays(row, by())).toEqual({
+      kind: 'stop',
+      first: ['ASK AT THE BEDSIDE'],
+      held: [],
+      wait: '',
+      beside: '',
+      trust: null,
+      lastUp: '',
+      today: '',
+      due: { words: '', needs: false },
+      also: '',
+      sign: '',
+    });
+  });
+  it('given a row for visitors, keeps people, aid and holds, and says nothing of what was left out', () => {
+    const row = bedRow(
+      'A1',
+      stayRow({ shown: 'visitors', lastUp: null, holds: [holdRow({ scope: 'walking' })] }),
+    );
+    expect(tileSays(row, by())).toMatchObject({
+      first: ['1 person', 'frame'],
+      held: ['HOLD: no walking'],
+      trust: null,
+      lastUp: '',
+      today: '',
+      due: { words: '' },
+    });
+  });
+});
+
 describe('what stops', () => {
   it('SCREEN-2 given a hold on the leading task, says HOLD and its scope first, the plan only if it cannot wait', () => {
     const plan = planFor('bed-chair', { ...lift, hold: true });

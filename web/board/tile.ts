@@ -56,15 +56,20 @@ const QUIET = {
   sign: '',
 } as const;
 export const CHECK = 'CHECK BEFORE MOVING';
+/** Of whom a wall says nothing: what to do instead, as strong as a stop. */
+export const ASK = 'ASK AT THE BEDSIDE';
 
 export function tileSays(bed: BedView, context: TileContext): TileSays {
   const { stay } = bed;
   if (bed.state === 'empty' || !stay) return { ...QUIET, kind: 'empty', first: ['Empty'], beside: '' };
+  if (stay.shown === 'ask-at-the-bedside') return { ...QUIET, kind: 'stop', first: [ASK], beside: '' };
   const moment = (at: number) => wardDayTime(at, context.zone, context.now);
   const rank =
     bed.state === 'away' && stay.away
       ? awayRank(stay, stay.away, context.night, moment)
       : firstRank(stay, context.night);
+  // Where visitors pass, what is left out is not said to be missing.
+  if (stay.shown === 'visitors') return { ...QUIET, ...rank, beside: '' };
   const late = stay.due.state === 'overdue';
   // Where something stops, the next check is no news unless it is late: the line is left to what stops.
   const crowded = rank.kind === 'stop' && rank.held.length > 0;

@@ -230,6 +230,14 @@ export const stayView = z.strictObject({
   signs: z.array(signView),
   /** Null while walking measures are off for this stay. */
   measures: measuresView.nullable(),
+  /** What walls may say of this stay: as much as the ward's walls say of everybody, or nothing. */
+  wall: z.enum(['as-ward', 'nothing']),
+  /**
+   * How much this row tells: all of it, what a wall may say within the ward (`bed-only`) or where
+   * visitors pass, or only that the answer is at the bedside. What is left out is empty here, which
+   * says nothing about the person. Made by rules/for-wall.ts; the projection knows only `whole`.
+   */
+  shown: z.enum(['whole', 'bed-only', 'visitors', 'ask-at-the-bedside']),
 });
 export type StayView = z.infer<typeof stayView>;
 

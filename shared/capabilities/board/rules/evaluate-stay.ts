@@ -186,6 +186,8 @@ function evaluateAsTold(
           }),
     ),
     measures: known.measures,
+    wall: 'as-ward',
+    shown: 'whole',
   };
   return {
     view,
