@@ -58,12 +58,13 @@ export interface SocketLimits {
 
 const MINUTE_SECONDS = 60;
 
+const counters = (times: Readonly<Record<Kind, number>>) => {
+  const counter = (kind: Kind) =>
+    new RateLimiterMemory({ points: PER_MINUTE[kind] * times[kind], duration: MINUTE_SECONDS });
+  return { reads: counter('reads'), changes: counter('changes'), secrets: counter('secrets') };
+};
+
 export function openLimits(): Limits {
-  const counters = (times: Readonly<Record<Kind, number>>) => ({
-    reads: new RateLimiterMemory({ points: PER_MINUTE.reads * times.reads, duration: MINUTE_SECONDS }),
-    changes: new RateLimiterMemory({ points: PER_MINUTE.changes * times.changes, duration: MINUTE_SECONDS }),
-    secrets: new RateLimiterMemory({ points: PER_MINUTE.secrets * times.secrets, duration: MINUTE_SECONDS }),
-  });
   const own = counters({ reads: 1, changes: 1, secrets: 1 });
   const shared = counters(SHARED_ADDRESS);
   return {

@@ -41,6 +41,61 @@ describe('settings from the environment', () => {
     expect(said).not.toContain('\n');
   });
 
+  const file = import.meta.filename;
+  it.each([
+    [
+      { HOST: '0.0.0.0' },
+      /^HOST is "0\.0\.0\.0", and nothing here ends TLS: set TLS_CERT_FILE .*ALLOW_PLAIN_HTTP=1/,
+    ],
+    [{ NODE_ENV: 'production' }, /^NODE_ENV is "production", and nothing here ends TLS/],
+    [{ PUBLIC_URL: 'http://board.ward.example' }, /^PUBLIC_URL is not usable: write the address people open/],
+    [{ PUBLIC_URL: 'https://ward.example/board' }, /^PUBLIC_URL is .*without a path/],
+    [{ OIDC_ISSUER: 'http://sign-on.ward.example' }, /^OIDC_ISSUER is not usable: .*like https:/],
+    [{ OIDC_CLIENT_ID: 'board' }, /^OIDC_ISSUER is not set while OIDC_CLIENT_ID is/],
+    [
+      { OIDC_ISSUER: 'https://sign-on.ward.example', OIDC_CLIENT_ID: 'board' },
+      /^OIDC_ISSUER is set and OIDC_ROLES_FILE and PUBLIC_URL not/,
+    ],
+    [{ OIDC_SCOPE: 'profile' }, /^OIDC_SCOPE is "profile": .*"openid" among them/],
+    [{ OIDC_CLIENT_SECRET_FILE: '/nowhere/secret' }, /^OIDC_CLIENT_SECRET_FILE is .*: no such file/],
+  ])('given %o, which would not be safe or not work, then it refuses', (env, line) => {
+    const said = refusal(env as Record<string, string>);
+    expect(said).toMatch(line);
+    expect(said).not.toContain('\n');
+  });
+
+  it.each([
+    { HOST: '0.0.0.0', ALLOW_PLAIN_HTTP: '1' },
+    { HOST: '0.0.0.0', BEHIND_TLS_PROXY: '1' },
+    { HOST: '0.0.0.0', TLS_CERT_FILE: file, TLS_KEY_FILE: file },
+    { HOST: '::1' },
+    { HOST: 'localhost' },
+    { NODE_ENV: 'production', BEHIND_TLS_PROXY: '1' },
+  ])(
+    'given %o, where plain HTTP stays within this machine or somebody answers for it, then it goes on',
+    (env) => {
+      expect(refusal(env as Record<string, string>)).toBe('not refused');
+    },
+  );
+
+  it('reads single sign-on, a public client when no secret is given', () => {
+    const env = {
+      OIDC_ISSUER: 'https://sign-on.ward.example',
+      OIDC_CLIENT_ID: 'board',
+      OIDC_ROLES_FILE: file,
+      PUBLIC_URL: 'https://board.ward.example/',
+    };
+    expect(readConfig(env).singleSignOn).toEqual({
+      issuer: 'https://sign-on.ward.example',
+      clientId: 'board',
+      rolesFile: file,
+      publicUrl: 'https://board.ward.example',
+      label: 'Sign in with your work account',
+      scope: 'openid profile',
+      groupsClaim: 'groups',
+    });
+  });
+
   it('refuses a certificate without a key', () => {
     const anyFile = import.meta.filename;
     expect(refusal({ TLS_CERT_FILE: anyFile })).toBe(

@@ -4,6 +4,8 @@
  */
 import { existsSync } from 'node:fs';
 import { z } from 'zod';
+import { httpsOrHere, isHere, readSingleSignOn, singleSignOnSettings } from './config-sign-on.ts';
+import type { SingleSignOnSettings } from './config-sign-on.ts';
 import { StartRefused } from './start-refused.ts';
 
 const LEVELS = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const;
@@ -12,6 +14,21 @@ const readable = (path: string) => existsSync(path);
 const hasScheme = (...schemes: readonly string[]) => {
   return (text: string) => URL.canParse(text) && schemes.includes(new URL(text).protocol);
 };
+
+/**
+ * How long a sign-in lasts. NIST SP 800-63B (revision 3, assurance level 2, from memory): again after
+ * 30 minutes without use and after 12 hours in any case. Owner: whoever runs the server; a longer
+ * time is theirs to answer for.
+ */
+const SESSION_IDLE = '30';
+const SESSION_HOURS = '12';
+
+const wholeNumber = (otherwise: string, least: number, most: number, remedy: string) =>
+  z
+    .string()
+    .default(otherwise)
+    .refine((text) => /^\d{1,4}$/.test(text) && Number(text) >= least && Number(text) <= most, remedy)
+    .transform(Number);
 
 const environment = z.object({
   PORT: z
@@ -62,6 +79,37 @@ const environment = z.object({
   ALLOW_PLAIN_HTTP: z
     .enum(['1'], { error: 'write 1 to run without TLS on a network you answer for, or leave it out' })
     .optional(),
+  KEEP_DAYS: z
+    .string()
+    .refine(
+      (text) => /^[1-9]\d{0,4}$/.test(text),
+      'write for how many days names and texts are kept after a stay has ended, for example KEEP_DAYS=3650, or leave it out',
+    )
+    .transform(Number)
+    .optional(),
+  NODE_ENV: z.string().optional(),
+  /** What people type to get here; single sign-on sends the browser back to it. */
+  PUBLIC_URL: z
+    .string()
+    .refine(
+      (text) => httpsOrHere(text) && new URL(text).origin === text.replace(/\/$/, ''),
+      'write the address people open, without a path, like https://board.ward.example',
+    )
+    .transform((text) => new URL(text).origin)
+    .optional(),
+  ...singleSignOnSettings,
+  SESSION_IDLE_MINUTES: wholeNumber(
+    SESSION_IDLE,
+    1,
+    60,
+    'write after how many minutes without use a sign-in ends, 1 to 60, for example SESSION_IDLE_MINUTES=30',
+  ),
+  SESSION_HOURS: wholeNumber(
+    SESSION_HOURS,
+    1,
+    24,
+    'write after how many hours a sign-in ends in any case, 1 to 24, for example SESSION_HOURS=12',
+  ),
   FOOTBOARD_LOG: z
     .enum(LEVELS, { error: `write one of ${LEVELS.join(', ')}, for example FOOTBOARD_LOG=info` })
     .default('info'),
@@ -79,6 +127,12 @@ export interface Config {
   readonly behindTlsProxy: boolean;
   readonly allowPlainHttp: boolean;
   readonly masterKeyFile?: string;
+  /** A sign-in ends after so long without use, and after so long in any case. */
+  readonly sessionIdleMs: number;
+  readonly sessionMs: number;
+  readonly singleSignOn?: SingleSignOnSettings;
+  /** Days after the end of a stay; what is older is listed for erasure, never erased by itself. */
+  readonly keepDays?: number;
   readonly logLevel: (typeof LEVELS)[number];
 }
 
@@ -109,22 +163,35 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
       `${missing} is not set while ${set} is: write both for HTTPS, or neither for plain HTTP`,
     );
   }
+  // Whoever is on the network between could read names, codes and sessions.
+  const plain = e.TLS_CERT_FILE === undefined && !e.BEHIND_TLS_PROXY && !e.ALLOW_PLAIN_HTTP;
+  if (plain && (!isHere(e.HOST) || e.NODE_ENV === 'production')) {
+    const why = isHere(e.HOST) ? 'NODE_ENV is "production"' : `HOST is "${e.HOST}"`;
+    throw new StartRefused(
+      `${why}, and nothing here ends TLS: set TLS_CERT_FILE and TLS_KEY_FILE, or BEHIND_TLS_PROXY=1 when a proxy in front ends it, or ALLOW_PLAIN_HTTP=1 on a network you answer for`,
+    );
+  }
+  const singleSignOn = readSingleSignOn(e);
   return {
     port: e.PORT,
     host: e.HOST,
     dataDir: e.DATA_DIR,
     behindTlsProxy: e.BEHIND_TLS_PROXY === '1',
     allowPlainHttp: e.ALLOW_PLAIN_HTTP === '1',
+    sessionIdleMs: e.SESSION_IDLE_MINUTES * 60_000,
+    sessionMs: e.SESSION_HOURS * 3_600_000,
     logLevel: e.FOOTBOARD_LOG,
     ...(e.DATABASE_URL === undefined ? {} : { databaseUrl: e.DATABASE_URL }),
     ...(e.REDIS_URL === undefined ? {} : { redisUrl: e.REDIS_URL }),
     ...(e.TLS_CERT_FILE === undefined || e.TLS_KEY_FILE === undefined
       ? {}
       : { tls: { certFile: e.TLS_CERT_FILE, keyFile: e.TLS_KEY_FILE } }),
+    ...(e.KEEP_DAYS === undefined ? {} : { keepDays: e.KEEP_DAYS }),
     ...(e.MASTER_KEY_FILE === undefined ? {} : { masterKeyFile: e.MASTER_KEY_FILE }),
+    ...(singleSignOn === null ? {} : { singleSignOn }),
   };
 }
 
-/** Database and Redis addresses may hold a password, so they are never printed. */
+/** An address may hold a password, so none is printed. */
 const shown = (name: string, value: string | undefined): string =>
-  value === undefined ? 'not set' : name.endsWith('_URL') ? 'not usable' : `"${value}"`;
+  value === undefined ? 'not set' : /_(URL|ISSUER)$/.test(name) ? 'not usable' : `"${value}"`;
