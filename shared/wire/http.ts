@@ -63,6 +63,9 @@ export const staffList = z.strictObject({
 });
 export type StaffList = z.infer<typeof staffList>;
 
+/** Whose signature it is and when it was given; both null until then. */
+const signature = { by: author.extend({ name: z.string() }).nullable(), at: z.number().nullable() };
+
 /** One line of a stay's timeline, in plain words; corrections are linked both ways. */
 export const timelineEntry = z.strictObject({
   event: eventId,
@@ -79,10 +82,23 @@ export const timelineEntry = z.strictObject({
   changedBy: z.array(
     z.strictObject({ verb: z.enum(['addendum', 'amendment', 'correction', 'retraction']), event: eventId }),
   ),
-  /** For the four verbs: the entry they speak of. */
+  /** For the four verbs and the two signatures: the entry they speak of. */
   target: eventId.nullable(),
   /** False for a retracted entry: it stays readable and no longer counts. */
   counts: z.boolean(),
+  /**
+   * Set where the author's name was only claimed when it was recorded. Unconfirmed it can only raise
+   * help; `by` and `at` say who stood by it since. Else null.
+   */
+  confirmation: z.strictObject({ state: z.enum(['unconfirmed', 'confirmed']), ...signature }).nullable(),
+  /** Set where the author is agency staff or a student; it counts from the start. Else null. */
+  cosign: z
+    .strictObject({
+      kind: z.enum(['agency', 'student']),
+      state: z.enum(['waiting', 'signed']),
+      ...signature,
+    })
+    .nullable(),
   /** The entry's own payload, free text by reference: what a correction starts from. */
   data: z.json().optional(),
 });

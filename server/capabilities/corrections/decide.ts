@@ -1,5 +1,5 @@
 /**
- * The four verbs. Nothing is overwritten: each is an entry of its own with author and reason, and the
+ * The four verbs, and the two signatures (signatures.ts). Nothing is overwritten: each is an entry of its own with author and reason, and the
  * original stays readable. Nobody who may not let a person go freer does so by correcting.
  */
 import * as commands from '@footboard/shared/capabilities/corrections/commands';
@@ -21,65 +21,27 @@ import { toEpoch } from '@footboard/shared/kernel/times';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
 import { underPolicy } from '../people/policy.ts';
-import { isRefusal, knownStay, readsStay, sayAt, stayStream } from '../stays/standing.ts';
-import type { Standing } from '../stays/standing.ts';
+import { isRefusal, readsStay, sayAt, stayStream } from '../stays/standing.ts';
 import { fitReplacement } from './replacement.ts';
+import { confirmEntry, cosignEntry } from './signatures.ts';
+import {
+  entryIsAChange,
+  entryWithdrawn,
+  isVerb,
+  isWithdrawn,
+  notYours,
+  ownEntry,
+  spokenOf,
+} from './spoken-of.ts';
+import type { Spoken } from './spoken-of.ts';
 
-const VERBS: ReadonlySet<string> = new Set(events.correctionEvents.map((type) => type.name));
 const PLACEMENT: ReadonlySet<string> = new Set(['stay-begun', 'stay-moved', 'stay-ended']);
-
-interface Spoken {
-  readonly standing: Standing;
-  readonly entry: LoggedEvent;
-}
-
-/** The entry a verb speaks of. A closed stay's entries may still be put right. */
-function spokenOf(
-  context: DecideContext,
-  data: { readonly stay: Standing['record']['stay']; readonly target: EventId },
-): Spoken | Refusal {
-  const standing = knownStay(context, data.stay);
-  if (isRefusal(standing)) return standing;
-  const entry = standing.record.events.find((e) => e.id === data.target);
-  if (!entry) {
-    return refuse(
-      'entry-unknown',
-      'this stay has no entry with that id',
-      "Open the person's timeline and choose the entry there.",
-      '/target',
-    );
-  }
-  return { standing, entry };
-}
-
-const ownEntry = (entry: LoggedEvent, author: Author): boolean => entry.author.staff === author.staff;
-const isVerb = (entry: LoggedEvent): boolean => VERBS.has(entry.type);
-const isWithdrawn = (record: StayRecord, id: EventId): boolean => effectiveFacts(record).retracted.has(id);
-
-const entryIsAChange = (entry: LoggedEvent): Refusal =>
-  refuse(
-    'entry-is-a-change',
-    `that entry is itself ${entry.type.startsWith('a') ? 'an' : 'a'} ${entry.type.replace('-made', '')}`,
-    'Speak of the original entry. A wrong correction is withdrawn, or made again.',
-    '/target',
-  );
-
-const notYours = (instead: string): Refusal =>
-  refuse('not-your-entry', 'someone else made that entry', instead, '/target');
 
 const loweringNeedsQualified = (): Refusal =>
   refuse(
     'lowering-needs-qualified',
     'without that entry as it stands, the plan might ask for less help',
     'Ask a nurse or therapist to do it. Anything safer you can enter yourself: a trigger, a hold, a session.',
-    '/target',
-  );
-
-const entryWithdrawn = (): Refusal =>
-  refuse(
-    'entry-withdrawn',
-    'that entry was withdrawn already',
-    'Nothing to do. If it did happen, enter it again with the time it happened.',
     '/target',
   );
 
@@ -225,4 +187,11 @@ const makeRetraction = decider({
 const counting = (record: StayRecord, entry: LoggedEvent): unknown =>
   effectiveFacts(record).facts.find((f) => f.id === entry.id)?.data ?? entry.payload;
 
-export const deciders = underPolicy([makeAddendum, makeAmendment, makeCorrection, makeRetraction]);
+export const deciders = underPolicy([
+  makeAddendum,
+  makeAmendment,
+  makeCorrection,
+  makeRetraction,
+  confirmEntry,
+  cosignEntry,
+]);

@@ -198,6 +198,16 @@ const setScope = decider({
   },
 });
 
+const setWallShowing = decider({
+  command: commands.setWallShowing,
+  reads: readsStay,
+  decide: (data, context) => {
+    const standing = stayAt(context, data.stay);
+    if (isRefusal(standing)) return standing;
+    return accept(newEvent(events.wallShowingSet, stayStream(data.stay), { showing: data.showing }));
+  },
+});
+
 export const deciders = underPolicy([
   ...placementDeciders,
   goOffWard,
@@ -207,4 +217,5 @@ export const deciders = underPolicy([
   addAttachment,
   removeAttachment,
   setScope,
+  setWallShowing,
 ]);

@@ -31,4 +31,21 @@ export const makeRetraction = commandType(
   'Withdraw an entry made for the wrong person or of something that never happened.',
   z.strictObject({ ...target, text: freeText.optional() }),
 );
-export const correctionCommands = [makeAddendum, makeAmendment, makeCorrection, makeRetraction] as const;
+export const confirmEntry = commandType(
+  'confirm-entry',
+  'Stand by an entry of your own that was recorded before you had signed in.',
+  z.strictObject({ stay: stayId, event: eventId }),
+);
+export const cosignEntry = commandType(
+  'cosign-entry',
+  'Answer for an entry of agency staff or a student with a second signature.',
+  z.strictObject({ stay: stayId, event: eventId }),
+);
+export const correctionCommands = [
+  makeAddendum,
+  makeAmendment,
+  makeCorrection,
+  makeRetraction,
+  confirmEntry,
+  cosignEntry,
+] as const;

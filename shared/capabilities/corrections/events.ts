@@ -51,4 +51,31 @@ export const retractionMade = eventType('retraction-made', {
   schema: z.strictObject({ target: eventId, reason: correctionReason, text: textRef.optional() }),
   words: (p, n) => `Retraction (${p.reason.replaceAll('-', ' ')})${p.text ? `: ${n.text(p.text)}` : ''}`,
 });
-export const correctionEvents = [addendumMade, amendmentMade, correctionMade, retractionMade] as const;
+/**
+ * Its author stands by an entry that was recorded under a name nobody had checked. From then on it
+ * counts as theirs, under the same rule as a correction: see rules/effective.ts.
+ */
+export const entryConfirmed = eventType('entry-confirmed', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ target: eventId }),
+  words: () => 'Entry confirmed by its author',
+});
+/**
+ * Somebody qualified answers with their name for an entry of agency staff or a student. It counted
+ * from the start: this changes nothing but what the timeline says.
+ */
+export const entryCosigned = eventType('entry-cosigned', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ target: eventId }),
+  words: () => 'Entry co-signed',
+});
+export const correctionEvents = [
+  addendumMade,
+  amendmentMade,
+  correctionMade,
+  retractionMade,
+  entryConfirmed,
+  entryCosigned,
+] as const;

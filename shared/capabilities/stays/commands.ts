@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { commandType, freeText } from '../../kernel/command-type.ts';
 import { bedId, opaqueId, personId, stayId, wardId } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
-import { attachmentKind, fence, usualWay, weight } from './values.ts';
+import { attachmentKind, fence, usualWay, wallShowing, weight } from './values.ts';
 
 const identity = z.strictObject({
   name: z.string().trim().min(1).max(120),
@@ -108,6 +108,11 @@ export const setScope = commandType(
     z.strictObject({ scope: z.literal('comfort'), stay: stayId, plan: freeText.optional() }),
   ]),
 );
+export const setWallShowing = commandType(
+  'set-wall-showing',
+  'Say whether walls show this person as they show everybody, or nothing of them.',
+  z.strictObject({ stay: stayId, showing: wallShowing }),
+);
 
 export const stayCommands = [
   beginStay,
@@ -122,4 +127,5 @@ export const stayCommands = [
   addAttachment,
   removeAttachment,
   setScope,
+  setWallShowing,
 ] as const;

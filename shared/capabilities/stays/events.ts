@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
 import { bedId, opaqueId, personId, stayId, textRef, wardId } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
-import { attachmentKind, fence, usualWay, weight } from './values.ts';
+import { attachmentKind, fence, usualWay, wallShowing, weight } from './values.ts';
 
 export const stayBegun = eventType('stay-begun', {
   stream: 'stay',
@@ -120,6 +120,18 @@ export const scopeSet = eventType('scope-set', {
         : `Clinician's plan only (${p.fence.replaceAll('-', ' ')}): ${n.text(p.plan)}`,
 });
 
+/** What the person wishes walls to say of them. Of two at one instant the more private stands. */
+export const wallShowingSet = eventType('wall-showing-set', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ showing: wallShowing }),
+  rank: (p) => (p.showing === 'nothing' ? 1 : -1),
+  words: (p) =>
+    p.showing === 'nothing'
+      ? 'Walls show nothing of the person'
+      : 'Walls show the person as they show everybody',
+});
+
 export const stayEvents = [
   stayBegun,
   stayMoved,
@@ -131,4 +143,5 @@ export const stayEvents = [
   attachmentAdded,
   attachmentRemoved,
   scopeSet,
+  wallShowingSet,
 ] as const;

@@ -27,6 +27,10 @@ export const fence = z.enum([
 ]);
 export type Fence = z.infer<typeof fence>;
 
+/** What walls say of the person: as much as the ward's walls say of everybody, or nothing. */
+export const wallShowing = z.enum(['as-ward', 'nothing']);
+export type WallShowing = z.infer<typeof wallShowing>;
+
 export const attachmentKind = z.enum([
   'iv-line',
   'urinary-catheter',

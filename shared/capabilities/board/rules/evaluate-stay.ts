@@ -186,7 +186,7 @@ function evaluateAsTold(
           }),
     ),
     measures: known.measures,
-    wall: 'as-ward',
+    wall: standing.wall,
     shown: 'whole',
   };
   return {

@@ -141,6 +141,7 @@ const WHAT: Readonly<Record<Claim['verb'], string>> = {
   late: 'Entered late',
   correction: 'An entry corrected',
   retraction: 'An entry withdrawn',
+  confirmation: 'An entry confirmed',
 };
 
 /** The two views of the same stay, whatever asks for more of each. */

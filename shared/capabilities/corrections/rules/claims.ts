@@ -1,6 +1,6 @@
 /**
  * Entries that speak of the past and may lower help: those entered after something that occurred at
- * or after them, and the corrections and retractions that count. Design rule 2: such an entry lowers
+ * or after them, and the corrections, retractions and confirmations that count. Design rule 2: such an entry lowers
  * help only while no restriction, trigger, failed attempt or lower finding that occurred at or after
  * it is still open. Which of them are open is the board's to say; here is who stands against whom.
  */
@@ -20,7 +20,7 @@ export interface Known {
 
 export interface Claim extends Known {
   readonly event: EventId;
-  readonly verb: 'late' | 'correction' | 'retraction';
+  readonly verb: 'late' | 'correction' | 'retraction' | 'confirmation';
   /** The entry changed; the entry itself when it is late. It never stands against its own change. */
   readonly entry: EventId;
   /** From here on an open restriction stands against it: when what it speaks of occurred. */

@@ -6,6 +6,7 @@
  *
  * Design rule 2: a correction or retraction that may lower help counts only from a qualified author;
  * from anyone else the original stands and the two are shown as a conflict. Either asks for a look.
+ * A confirmation is a correction of who said it: the same rule holds for it.
  */
 import { isQualified } from '../../../kernel/author.ts';
 import { upcast, type LoggedEvent, type PayloadOf } from '../../../kernel/event-type.ts';
@@ -17,6 +18,7 @@ import type { correctionMade } from '../events.ts';
 import type { Fact, StayRecord } from '../facts.ts';
 import { lateClaims, type Claim } from './claims.ts';
 import { puttingInMayLowerHelp, replacingMayLowerHelp, takingOutMayLowerHelp } from './lowers-help.ts';
+import { heardAs, isConfirmation, isSignature, signs } from './signatures.ts';
 
 export interface Change {
   readonly verb: 'addendum' | 'amendment' | 'correction' | 'retraction';
@@ -31,9 +33,13 @@ export interface Effective {
   readonly changes: ReadonlyMap<EventId, readonly Change[]>;
   /** Entries that no longer count, of whatever type. */
   readonly retracted: ReadonlySet<EventId>;
+  /** The confirmation of each entry whose author was not known for sure, where there is one. */
+  readonly confirmed: ReadonlyMap<EventId, LoggedEvent>;
+  /** The second signature of each entry that waited for one, where there is one. */
+  readonly cosigned: ReadonlyMap<EventId, LoggedEvent>;
   /** Corrections and retractions by someone who may not lower help: the original stands. */
   readonly conflicts: readonly Dispute[];
-  /** Corrections and retractions that may lower help, counted or not: each asks for a look until the next check. */
+  /** Changes and confirmations that may lower help, counted or not: each asks for a look until the next check. */
   readonly lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[];
   /** Entries that count and may lower help although they came late or change what was said. */
   readonly claims: readonly Claim[];
@@ -69,7 +75,7 @@ const factOf = (event: LoggedEvent): Fact => ({
   precision: event.precision,
   recorded: event.recorded,
   position: event.position,
-  author: event.author,
+  author: heardAs(event),
   source: event.source,
   rank: rankOf(event.type, event.payload),
   correctedBy: null,
@@ -78,6 +84,8 @@ const factOf = (event: LoggedEvent): Fact => ({
 const NO_CHANGES: Omit<Effective, 'facts' | 'claims'> = {
   changes: new Map(),
   retracted: new Set(),
+  confirmed: new Map(),
+  cosigned: new Map(),
   conflicts: [],
   lookAgain: [],
 };
@@ -85,7 +93,7 @@ const NO_CHANGES: Omit<Effective, 'facts' | 'claims'> = {
 export function effectiveFacts(record: StayRecord): Effective {
   const plain: LoggedEvent[] = [];
   const verbs: LoggedEvent[] = [];
-  for (const event of record.events) (VERBS.has(event.type) ? verbs : plain).push(event);
+  for (const event of record.events) (isVerb(event) ? verbs : plain).push(event);
   if (verbs.length === 0) {
     const facts = plain.map(factOf).toSorted(inOrder);
     return { ...NO_CHANGES, facts, claims: lateClaims(facts) };
@@ -100,8 +108,14 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
   const changes = new Map<EventId, Change[]>();
   const retractions = new Map<EventId, LoggedEvent[]>();
   const corrections = new Map<EventId, LoggedEvent[]>();
+  const signatures = new Map<EventId, LoggedEvent[]>();
   for (const verb of verbs) {
     const target = verb.type === 'correction-made' ? rootOf(verb, byId) : targetOf(verb);
+    if (isSignature(verb)) {
+      const entry = byId.get(target);
+      if (entry && signs(verb, entry)) push(signatures, target, verb);
+      continue;
+    }
     push(changes, target, { verb: VERBS.get(verb.type)!, event: verb.id });
     if (target !== targetOf(verb)) {
       push(changes, targetOf(verb), { verb: VERBS.get(verb.type)!, event: verb.id });
@@ -123,13 +137,14 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
   ): boolean => {
     if (!may) return true;
     lookAgain.push({ event: verb.id, at: verb.occurred, words: `${words}: look again before moving` });
-    if (isQualified(verb.author)) {
+    const author = heardAs(verb);
+    if (isQualified(author)) {
       claims.push({
         event: verb.id,
-        verb: verb.type === 'correction-made' ? 'correction' : 'retraction',
+        verb: isConfirmation(verb) ? 'confirmation' : isCorrection(verb) ? 'correction' : 'retraction',
         entry: rootOf(verb, byId, isVerb),
         about,
-        author: verb.author,
+        author,
         occurred: verb.occurred,
         recorded: verb.recorded,
         position: verb.position,
@@ -159,11 +174,33 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
     return answer;
   };
 
+  const confirmed = new Map<EventId, LoggedEvent>();
+  const cosigned = new Map<EventId, LoggedEvent>();
+  /** Of those by somebody qualified, the first: whose word the entry is from then on. */
+  const vouchedFor = new Map<EventId, LoggedEvent>();
+  for (const [id, signed] of signatures) {
+    for (const signature of signed.filter(({ id: own }) => counts(own))) {
+      const first = isConfirmation(signature) ? confirmed : cosigned;
+      if (!first.has(id)) first.set(id, signature);
+      if (!isConfirmation(signature) || !isQualified(signature.author)) continue;
+      // It asks for a look even where another entry speaks instead of the one it confirms.
+      const entry = byId.get(id)!;
+      const may = puttingInMayLowerHelp({ type: entry.type, data: entry.payload });
+      permitted(signature, may, id, entry.occurred, 'An entry confirmed');
+      if (!vouchedFor.has(id)) vouchedFor.set(id, signature);
+    }
+  }
+
   const facts: Fact[] = [];
   for (const event of plain.toSorted(byTime)) {
     if (!counts(event.id)) continue;
     let fact = factOf(event);
-    for (const c of corrections.get(event.id) ?? []) {
+    const voucher = vouchedFor.get(event.id);
+    for (const c of later(corrections.get(event.id), voucher)) {
+      if (c === voucher) {
+        if (fact.correctedBy === null) fact = { ...fact, author: c.author };
+        continue;
+      }
       const replaced = counts(c.id) ? replacedBy(event, c) : null;
       if (!replaced) continue;
       const may = replacingMayLowerHelp(fact, replaced);
@@ -176,12 +213,15 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
   const retracted = new Set([...settled].filter(([, counted]) => !counted).map(([id]) => id));
   facts.sort(inOrder);
   claims.push(...lateClaims(facts));
-  return { facts, changes, retracted, conflicts, lookAgain, claims };
+  return { facts, changes, retracted, confirmed, cosigned, conflicts, lookAgain, claims };
 }
 
 type ById = ReadonlyMap<EventId, LoggedEvent>;
 const isCorrection = (event: LoggedEvent): boolean => event.type === 'correction-made';
-const isVerb = (event: LoggedEvent): boolean => VERBS.has(event.type);
+const isVerb = (event: LoggedEvent): boolean => VERBS.has(event.type) || isSignature(event);
+/** What was said of an entry, in order. A confirmation is of what stood before it. */
+const later = (corrections: readonly LoggedEvent[] = [], voucher?: LoggedEvent): readonly LoggedEvent[] =>
+  voucher ? [...corrections, voucher].toSorted(byTime) : corrections;
 
 /** The entry that a chain of changes began with: by default of corrections only. */
 function rootOf(verb: LoggedEvent, byId: ById, through = isCorrection): EventId {
@@ -212,7 +252,9 @@ function withdrawalMayLower(target: LoggedEvent, byId: ById): boolean {
     // A withdrawal that asked for a look goes on asking.
     return puttingInMayLowerHelp(withdrawn) || takingOutMayLowerHelp(withdrawn);
   }
-  if (VERBS.has(target.type)) return false;
+  // Without its author's word the entry is somebody's who may only make it safer.
+  if (isConfirmation(target)) return true;
+  if (isVerb(target)) return false;
   return takingOutMayLowerHelp({ type: target.type, data: target.payload });
 }
 
@@ -230,7 +272,7 @@ function replacedBy(original: LoggedEvent, correction: LoggedEvent): Fact | null
     ...factOf(original),
     data,
     occurred: Number.isNaN(occurred) ? original.occurred : occurred,
-    author: correction.author,
+    author: heardAs(correction),
     rank: rankOf(c.type, data),
     correctedBy: correction.id,
   };

@@ -28,6 +28,7 @@ const NEUTRAL: ReadonlySet<string> = new Set([
   'asleep-seen',
   'walking-measures-switched',
   'walking-measured',
+  'wall-showing-set',
 ]);
 /**
  * Entries that only ever allow more: without them the plan asks for at least as much help. "On own"
@@ -53,7 +54,7 @@ export function takingOutMayLowerHelp(entry: Entry): boolean {
   return true;
 }
 
-/** For bringing a withdrawn entry back. */
+/** For bringing a withdrawn entry back, or counting one as by somebody qualified. */
 export function puttingInMayLowerHelp(entry: Entry): boolean {
   if (NEUTRAL.has(entry.type)) return false;
   if (ONLY_RAISES.has(entry.type)) return false;

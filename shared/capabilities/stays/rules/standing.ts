@@ -11,10 +11,11 @@ import type {
   attachmentRemoved,
   scopeSet,
   usualWayRecorded,
+  wallShowingSet,
   weightRecorded,
   wentOffWard,
 } from '../events.ts';
-import type { UsualWay, Weight } from '../values.ts';
+import type { UsualWay, WallShowing, Weight } from '../values.ts';
 import { scopeCounts } from './scope.ts';
 
 type Attachment = PayloadOf<typeof attachmentAdded>;
@@ -30,6 +31,7 @@ export interface Standing {
   readonly weight: Stated<Weight> | null;
   /** In the order they were added. */
   readonly attachments: readonly { readonly fact: Fact; readonly of: Attachment }[];
+  readonly wall: WallShowing;
   readonly conflicts: TrustView['conflicts'];
 }
 
@@ -43,6 +45,7 @@ export function standingOf(facts: readonly Fact[]): Standing {
   let usualWay: UsualWay | null = null;
   let usualWayFact: Fact | null = null;
   let weight: Stated<Weight> | null = null;
+  let wall: WallShowing = 'as-ward';
   const attached = new Map<string, { fact: Fact; of: Attachment }>();
   const conflicts: TrustView['conflicts'] = [];
   for (const fact of facts) {
@@ -87,6 +90,9 @@ export function standingOf(facts: readonly Fact[]): Standing {
         }
         break;
       }
+      case 'wall-showing-set':
+        wall = (fact.data as PayloadOf<typeof wallShowingSet>).showing;
+        break;
       case 'attachment-added': {
         const of = fact.data as Attachment;
         const there = attached.get(of.attachment);
@@ -120,6 +126,7 @@ export function standingOf(facts: readonly Fact[]): Standing {
     usualWayFact,
     weight,
     attachments: [...attached.values()],
+    wall,
     conflicts,
   };
 }

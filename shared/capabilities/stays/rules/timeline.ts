@@ -2,26 +2,26 @@ import type { LoggedEvent, Names, PayloadOf } from '../../../kernel/event-type.t
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR } from '../../../kernel/times.ts';
 import type { TimelineEntry } from '../../../wire/http.ts';
-import type { correctionMade } from '../../corrections/events.ts';
+import { correctionEvents, type correctionMade } from '../../corrections/events.ts';
 import type { StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
+import { isSignature } from '../../corrections/rules/signatures.ts';
 import { EVENT_TYPES } from '../../registry.ts';
 
 /** Recorded this long after it occurred, an entry is marked late. Common practice, no source. */
 const LATE_AFTER = HOUR;
-const VERBS: ReadonlySet<string> = new Set([
-  'addendum-made',
-  'amendment-made',
-  'correction-made',
-  'retraction-made',
-]);
+const VERBS: ReadonlySet<string> = new Set(correctionEvents.map((type) => type.name));
 
 /**
  * Every entry of a stay in plain words, oldest first by when it occurred, then in the order of the
  * log. Nothing is left out: a withdrawn entry stays readable and says that it no longer counts.
  */
 export function timelineOf(record: StayRecord, names: Names): TimelineEntry[] {
-  const { changes, retracted } = effectiveFacts(record);
+  const { changes, retracted, confirmed, cosigned } = effectiveFacts(record);
+  const signed = (by: LoggedEvent | undefined) => ({
+    by: by ? { ...by.author, name: names.staff(by.author.staff) } : null,
+    at: by ? by.occurred : null,
+  });
   return record.events
     .toSorted((a, b) => a.occurred - b.occurred || a.position - b.position)
     .map((event) => ({
@@ -37,6 +37,20 @@ export function timelineOf(record: StayRecord, names: Names): TimelineEntry[] {
       changedBy: [...(changes.get(event.id) ?? [])],
       target: VERBS.has(event.type) ? (event.payload as { target: EventId }).target : null,
       counts: !retracted.has(event.id),
+      confirmation: event.source.unconfirmed
+        ? {
+            state: confirmed.has(event.id) ? 'confirmed' : 'unconfirmed',
+            ...signed(confirmed.get(event.id)),
+          }
+        : null,
+      cosign:
+        event.source.cosign && !isSignature(event)
+          ? {
+              kind: event.source.cosign,
+              state: cosigned.has(event.id) ? 'signed' : 'waiting',
+              ...signed(cosigned.get(event.id)),
+            }
+          : null,
       data: event.payload as NonNullable<TimelineEntry['data']>,
     }));
 }
