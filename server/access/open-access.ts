@@ -11,7 +11,17 @@ import { openGlass } from './glass.ts';
 import { identifyBy, identifyOpenly } from './identify.ts';
 import type { Identify } from './identify.ts';
 import type { AccessParts } from './parts.ts';
-import type { AccessLog, Accounts, Devices, Glass, Sessions, SingleSignOn, Signing } from './ports.ts';
+import type {
+  AccessLog,
+  Accounts,
+  Devices,
+  Glass,
+  Retention,
+  Sessions,
+  SingleSignOn,
+  Signing,
+} from './ports.ts';
+import { openRetention } from './retention.ts';
 import { openSessions } from './sessions.ts';
 import { openSigning } from './signing.ts';
 import { openSingleSignOn } from './single-sign-on.ts';
@@ -24,6 +34,7 @@ export interface Access {
   readonly signing: Signing;
   readonly accessLog: AccessLog;
   readonly glass: Glass;
+  readonly retention: Retention;
   readonly singleSignOn: SingleSignOn | null;
   readonly gate: Gate;
   readonly identify: Identify;
@@ -35,7 +46,7 @@ export interface Access {
 /** @param mode `open` turns sign-in off: for the demo and for tests, never from a setting. */
 export async function openAccess(parts: AccessParts, mode: 'accounts' | 'open'): Promise<Access> {
   const accounts = openAccounts(parts);
-  const sessions = openSessions(parts);
+  const sessions = openSessions(parts, accounts);
   const devices = openDevices(parts);
   const signing = openSigning(parts, accounts);
   const accessLog = openAccessLog(parts);
@@ -51,6 +62,7 @@ export async function openAccess(parts: AccessParts, mode: 'accounts' | 'open'):
     signing,
     accessLog,
     glass,
+    retention: openRetention(parts),
     singleSignOn,
     gate,
     cookies,

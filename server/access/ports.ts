@@ -26,12 +26,17 @@ export interface Invitation {
 export interface Accounts {
   /** True until somebody could sign in: then the first administrator is still to be made. */
   firstRun(): Promise<boolean>;
+  /** While it is first run: the link of the first administrator, anew; an earlier one dies. Else null. */
+  inviteFirst(): Promise<Invitation | null>;
   list(): Promise<readonly AccountRecord[]>;
   byStaff(staff: StaffId): Promise<AccountRecord | null>;
   byId(account: string): Promise<AccountRecord | null>;
   /** @throws Answered staff-has-account */
   make(of: { staff: StaffId; name: string; wide: boolean }): Promise<AccountRecord>;
-  /** Ends in 7 days (the first administrator's in 24 h); an earlier one of the account no longer works. */
+  /**
+   * Ends in 7 days (the first administrator's in 24 h); an earlier one of the account no longer works.
+   * @throws Answered no-such-account (also when it is switched off)
+   */
   invite(account: string): Promise<Invitation>;
   readInvitation(
     token: string,
@@ -43,6 +48,8 @@ export interface Accounts {
     signInName: string;
     password: string;
     code?: string | undefined;
+    /** What anybody would try here (names of wards): no part of a password. */
+    avoid?: readonly string[] | undefined;
   }): Promise<AccountRecord>;
   /** Null when name and password do not belong together, or the account is not active: never says which. */
   check(signInName: string, password: string): Promise<AccountRecord | null>;
@@ -51,21 +58,29 @@ export interface Accounts {
     who: { staff?: StaffId | undefined; badge?: string | undefined },
     code: string,
   ): Promise<{ readonly staff: StaffId; readonly right: boolean } | null>;
-  /** @throws Answered wrong-password, password-too-common */
+  /**
+   * A new password ends every session of the account.
+   * @throws Answered wrong-password, password-too-common, badge-taken
+   */
   changeSecret(
     account: string,
     change: {
-      password: string;
+      /** Null for an account of single sign-on alone, when its caller has seen a sign-on just now. */
+      password: string | null;
       newPassword?: string | undefined;
       newCode?: string | undefined;
       newBadge?: string | undefined;
+      avoid?: readonly string[] | undefined;
     },
   ): Promise<void>;
+  /** @throws Answered no-such-account, last-administrator */
   setActive(account: string, active: boolean): Promise<void>;
   /** Single sign-on: the account of an outside identity, made when it is new; its name kept up to date. */
   outside(of: { issuer: string; subject: string; name: string; wide: boolean }): Promise<AccountRecord>;
   /** Ends every session of these people: their role changed. */
   raiseEdition(staff: readonly StaffId[]): Promise<void>;
+  /** Called with accounts whose sessions just ended by a change of edition. */
+  onEdition(listener: (accounts: readonly string[]) => void): () => void;
 }
 
 export interface SessionBegun {
@@ -75,9 +90,15 @@ export interface SessionBegun {
 }
 /** sessions.ts */
 export interface Sessions {
+  /** @throws Answered not-allowed when the account is switched off. */
   begin(account: AccountRecord): Promise<SessionBegun>;
-  /** The person of a token, seen now (kept at most once a minute); `ran-out` when it ended by time alone. */
-  person(token: string): Promise<KnownPerson | { readonly ranOut: StaffId } | null>;
+  /**
+   * The person of a token, seen now (kept at most once a minute); `ran-out` when it ended by time alone.
+   * @param seen `quietly` when nobody did anything: a look that must not put off the idle end.
+   */
+  person(token: string, seen?: 'quietly'): Promise<KnownPerson | { readonly ranOut: StaffId } | null>;
+  /** When it began; null when it is over. */
+  began(session: string): Promise<EpochMs | null>;
   end(session: string): Promise<void>;
   /** Called with ids of sessions that ended, so that their sockets go. */
   onEnd(listener: (sessions: readonly string[]) => void): () => void;
@@ -92,15 +113,28 @@ export interface DeviceLine extends KnownDevice {
   readonly paintedAt: EpochMs | null;
   readonly page: string | null;
   readonly revoked: EpochMs | null;
+  /** It has a socket open to this process now. */
+  readonly connected: boolean;
 }
 /** devices.ts: pairing, keys, what each screen painted. */
 export interface Devices {
-  beginPairing(kind: 'wall' | 'shared'): Promise<{ code: string; poll: string; ends: EpochMs }>;
+  /**
+   * A code for a screen to show, in two groups of four; it ends in ten minutes.
+   * @param origin who asks, to count pairings that are open at once.
+   * @throws Answered too-many-requests
+   */
+  beginPairing(
+    kind: 'wall' | 'shared',
+    origin: string,
+  ): Promise<{ code: string; poll: string; ends: EpochMs }>;
   /** The key comes out exactly once. */
   claim(
     poll: string,
   ): Promise<{ state: 'waiting' | 'over' } | { state: 'paired'; key: string; device: KnownDevice }>;
-  /** @throws Answered no-such-pairing-code (wrong, over, or begun for the other kind) */
+  /**
+   * A shared device always shows the whole board, a wall never.
+   * @throws Answered no-such-pairing-code (wrong, over, or begun for the other kind), invalid-request
+   */
   approve(
     ward: WardId,
     by: StaffId,
@@ -114,17 +148,25 @@ export interface Devices {
   onRevoke(listener: (device: DeviceId) => void): () => void;
   /** Batched: kept within some seconds. */
   saw(device: DeviceId, what?: { feed: number; page: string }): void;
+  /** It has one more socket open here; call what comes back when that closes. */
+  connected(device: DeviceId): () => void;
   stop(): Promise<void>;
 }
 
 /** signing.ts: the short code on a shared device, and the two minutes it opens. */
 export interface Signing {
-  /** @throws Answered wrong-code (says how many tries are left), code-locked, not-on-this-ward */
+  /**
+   * @param isMember whether somebody is an active member of the device's ward.
+   * @throws Answered wrong-code (says how many tries are left), code-locked, not-on-this-ward,
+   *   not-a-shared-device
+   */
   open(
     device: KnownDevice,
     who: { staff?: StaffId | undefined; badge?: string | undefined },
     code: string,
+    isMember: (staff: StaffId) => boolean,
   ): Promise<{ token: string; staff: StaffId; until: EpochMs }>;
+  /** Whose two minutes these are; null once they are over, on another device, or when their account is off. */
   person(token: string, device: KnownDevice): Promise<KnownPerson | null>;
   close(token: string): Promise<void>;
   /** A full sign-in or a new code frees the person again on every device. */
@@ -133,7 +175,9 @@ export interface Signing {
 
 export type Looked =
   | 'read-stay'
+  /** At most one an hour for each person and ward; so is `read-board-then`, the board as of an earlier time. */
   | 'read-board-whole'
+  | 'read-board-then'
   | 'export-stay'
   | 'erase-stay'
   | 'break-glass'
@@ -167,7 +211,10 @@ export interface AccessLog {
       words: string | null;
     }[]
   >;
-  /** Writes what waits; awaited by export, erasure and closing. */
+  /**
+   * Writes what waits; awaited by export, erasure and closing.
+   * @throws LogUnavailable, or what the database said; the lines go on waiting.
+   */
   flush(): Promise<void>;
   stop(): Promise<void>;
 }
@@ -187,9 +234,24 @@ export interface Glass {
   begin(ward: WardId, staff: StaffId, reason: string, words: string): Promise<GlassRecord>;
   /** Cached for seconds: asked at every request of somebody who is not on the ward. */
   open(ward: WardId, staff: StaffId): Promise<GlassRecord | null>;
-  list(ward: WardId): Promise<readonly GlassRecord[]>;
-  /** @throws Answered no-such-glass, own-glass (nobody reviews their own) */
+  /** Newest first; `looked` counts what that person read on the ward while it was open. */
+  list(ward: WardId): Promise<readonly (GlassRecord & { readonly looked: number })[]>;
+  /** @throws Answered no-such-glass, own-glass (nobody reviews their own), conflict (reviewed already) */
   review(ward: WardId, glass: string, by: StaffId, words: string): Promise<void>;
+}
+
+/** retention.ts: which stays are over, and whether what they held was erased. */
+export interface Retention {
+  /** Days names and texts are kept after the end of a stay; null when nobody has set it. */
+  readonly keepDays: number | null;
+  /** Stays of the ward that ended before this instant, longest ago first. */
+  endedBefore(
+    ward: WardId,
+    before: EpochMs,
+  ): Promise<readonly { readonly stay: StayId; readonly ended: EpochMs; readonly erased: boolean }[]>;
+  erased(stay: StayId): Promise<boolean>;
+  /** Wards beside this one whose log has a stay of the same id: its texts are under the same key. */
+  alsoOn(ward: WardId, stay: StayId): Promise<readonly WardId[]>;
 }
 
 /** single-sign-on.ts: OpenID Connect, authorisation code with PKCE, state and nonce. Null when not set up. */
@@ -217,5 +279,6 @@ export const DEVICES = Symbol('Devices');
 export const SIGNING = Symbol('Signing');
 export const ACCESS_LOG = Symbol('AccessLog');
 export const GLASS = Symbol('Glass');
+export const RETENTION = Symbol('Retention');
 export const SINGLE_SIGN_ON = Symbol('SingleSignOn');
 export const GATE = Symbol('Gate');

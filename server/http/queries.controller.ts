@@ -1,7 +1,10 @@
-import { Controller, Get, Inject, Param, Query } from '@nestjs/common';
+import { Controller, Get, Inject, Param, Query, Req } from '@nestjs/common';
+import type { Request } from 'express';
 import { isoInstant, toEpoch } from '@footboard/shared/kernel/times';
-import { stayId, wardId } from '@footboard/shared/kernel/ids';
 import type { WardId } from '@footboard/shared/kernel/ids';
+import { lookerOf } from '../access/access-log.ts';
+import { ACCESS_LOG } from '../access/ports.ts';
+import type { AccessLog, Looked } from '../access/ports.ts';
 import { boardNow, boardThen } from '../capabilities/board/queries.ts';
 import type { BoardsAsOf } from '../capabilities/board/queries.ts';
 import { TOTALS, huddlePage, totalsPage } from '../capabilities/dayplan/queries.ts';
@@ -9,7 +12,7 @@ import type { TotalsStore } from '../capabilities/dayplan/queries.ts';
 import { staffOf } from '../capabilities/people/queries.ts';
 import { stayPageOf } from '../capabilities/stays/queries.ts';
 import { protocolsInForce, rulesInForce, wardList } from '../capabilities/wards/queries.ts';
-import { Answered, noSuchWard, problem } from '../commanding/problems.ts';
+import { Answered, noSuchWard } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
 import { LOG } from '../log/log.ts';
@@ -20,10 +23,11 @@ import { BOARDS } from '../projecting/board.ts';
 import { VAULT } from '../vault/vault.ts';
 import type { Vault } from '../vault/vault.ts';
 import { ABOUT } from './about.ts';
-import { Allowed } from './allowed.ts';
 import type { About } from './about.ts';
+import { Allowed, identityOf, passOf } from './allowed.ts';
+import { invalidQuery as invalid, stayNamed, wardNamed } from './asked.ts';
 
-/** Reads. None of them writes. */
+/** Reads. None of them writes to a ward's log; who looked at what goes to the access log. */
 @Controller('api')
 export class QueriesController {
   constructor(
@@ -34,6 +38,7 @@ export class QueriesController {
     @Inject(TOTALS) private readonly totalsStore: TotalsStore,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(ABOUT) private readonly about: About,
+    @Inject(ACCESS_LOG) private readonly accessLog: AccessLog,
   ) {}
 
   @Get('wards')
@@ -48,8 +53,11 @@ export class QueriesController {
     @Param('ward') ward: string,
     @Query('at') at: string | undefined,
     @Query('p') p: string | undefined,
+    @Req() request: Request,
   ) {
     const id = wardNamed(ward);
+    const then = at !== undefined || p !== undefined;
+    this.#note(request, id, then ? 'read-board-then' : 'read-board-whole');
     if (at === undefined && p === undefined) return boardNow(this.boards, id);
     return boardThen({ boards: this.boards, log: this.log, now: this.clock.now() }, id, {
       t: at === undefined ? undefined : instantOf(at),
@@ -65,11 +73,18 @@ export class QueriesController {
 
   @Get('wards/:ward/stays/:stay')
   @Allowed('read-stay')
-  async stay(@Param('ward') ward: string, @Param('stay') stay: string) {
+  async stay(@Param('ward') ward: string, @Param('stay') stay: string, @Req() request: Request) {
     const { state } = await this.#ward(ward);
-    const id = stayId.safeParse(stay);
-    if (!id.success) throw invalid('/stay', 'That is not the id of a stay.', 'Open the stay from the board.');
-    return stayPageOf({ boards: this.boards, log: this.log, vault: this.vault }, state, id.data);
+    const id = stayNamed(stay);
+    const page = await stayPageOf({ boards: this.boards, log: this.log, vault: this.vault }, state, id);
+    this.accessLog.note({ ward: state.ward, what: 'read-stay', stay: id, ...lookerOf(identityOf(request)) });
+    return page;
+  }
+
+  /** A board that shows less than the whole (a wall) is nobody's look at anybody. */
+  #note(request: Request, ward: WardId, what: Looked): void {
+    if (passOf(request)?.level !== 'whole') return;
+    this.accessLog.note({ ward, what, ...lookerOf(identityOf(request)) });
   }
 
   @Get('wards/:ward/huddle')
@@ -125,12 +140,6 @@ export class QueriesController {
   }
 }
 
-function wardNamed(text: string): WardId {
-  const id = wardId.safeParse(text);
-  if (!id.success) throw new Answered(noSuchWard(text));
-  return id.data;
-}
-
 function instantOf(text: string): number {
   const at = isoInstant.safeParse(text);
   if (!at.success) {
@@ -145,6 +154,3 @@ function positionOf(text: string): number {
   }
   return Number(text);
 }
-
-const invalid = (pointer: string, detail: string, remedy: string) =>
-  new Answered(problem('invalid-query', detail, remedy, { errors: [{ pointer, detail, remedy }] }));

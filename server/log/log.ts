@@ -104,6 +104,31 @@ export interface VerifyReport {
   readonly faults: readonly { position: number; fault: string }[];
 }
 
+/** An event as it was hashed: `payload` and `source` are the stored canonical texts, not parsed. */
+export interface ChainedEvent {
+  readonly position: number;
+  readonly ward: WardId;
+  readonly stream: StreamKey;
+  readonly version: number;
+  readonly id: EventId;
+  readonly type: string;
+  readonly schemaVersion: number;
+  readonly payload: string;
+  /** SHA-256 of the payload's UTF-8 bytes, hex. */
+  readonly payloadHash: string;
+  readonly occurred: EpochMs;
+  readonly precision: Precision;
+  readonly entered: EpochMs;
+  readonly enteredOffsetMinutes: number;
+  readonly recorded: EpochMs;
+  readonly author: Author;
+  readonly source: string;
+  readonly commandId: CommandId;
+  /** Chain hash of the event in front of it in the ward's log, and its own; hex. */
+  readonly previous: string;
+  readonly chain: string;
+}
+
 export interface Log {
   /** @throws VersionConflict, CommandSeen, OutcomeUnknown, LogUnavailable */
   append(request: AppendRequest): Promise<Appended>;
@@ -135,5 +160,7 @@ export interface Log {
   /** Checks chain, contiguity, payload hashes, head, and an earlier exported anchor if given. */
   verify(ward: WardId, anchor?: { position: number; chain: string }): Promise<VerifyReport>;
   anchor(ward: WardId): Promise<{ position: number; chain: string }>;
+  /** Events of one stream as their links in the chain were made, in order: for an export to be checked by. */
+  links(ward: WardId, stream: StreamKey): Promise<readonly ChainedEvent[]>;
 }
 export const LOG = Symbol('Log');

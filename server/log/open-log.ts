@@ -6,6 +6,7 @@ import { append } from './append.ts';
 import { Doorbell } from './doorbell.ts';
 import { asReadError } from './errors.ts';
 import { WardGate } from './gate.ts';
+import { linksOf } from './links.ts';
 import type { Log } from './log.ts';
 import { openReader } from './read.ts';
 import { verify } from './verify.ts';
@@ -60,6 +61,7 @@ export function openLog(database: Database, vault: Sealer = noVault): Log {
       return () => listeners.delete(listener);
     },
     verify: (ward, anchor) => verify(database, ward, anchor),
+    links: (ward, stream) => linksOf(database, ward, stream),
     async anchor(ward) {
       try {
         const [row] = await database.query<{ position: number; chain: string }>(

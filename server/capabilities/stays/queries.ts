@@ -81,7 +81,7 @@ function refsIn(value: unknown): string[] {
   return entries.flatMap(([, inner]) => refsIn(inner));
 }
 
-const noSuchStay = (ward: WardId, stay: StayId) =>
+export const noSuchStay = (ward: WardId, stay: StayId) =>
   problem(
     'no-such-stay',
     `Ward ${ward} has no stay ${stay}.`,
