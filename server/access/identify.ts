@@ -9,8 +9,11 @@ import type { Devices, Sessions, Signing } from './ports.ts';
 type Headers = Readonly<Record<string, string | readonly string[] | undefined>>;
 
 export interface Identify {
-  /** @param address of the other end of the connection; used only to count requests. */
-  of(headers: Headers, address: string): Promise<Identity>;
+  /**
+   * @param address of the other end of the connection; used only to count requests.
+   * @param seen `quietly` for a look that nobody asked for: it puts off no idle end of a session.
+   */
+  of(headers: Headers, address: string, seen?: 'quietly'): Promise<Identity>;
 }
 export const IDENTIFY = Symbol('Identify');
 
@@ -44,11 +47,11 @@ export function identifyBy(
     return key === null ? null : devices.device(key);
   }
   return {
-    async of(all, address) {
+    async of(all, address, seen) {
       const headers = { cookie: one(all, 'cookie') };
       const device = await deviceOf(headers);
       const token = cookies.read(headers, 'session');
-      const found = token === null ? null : await sessions.person(token);
+      const found = token === null ? null : await sessions.person(token, seen);
       let person: KnownPerson | null = found && !('ranOut' in found) ? found : null;
       const ranOut = found && 'ranOut' in found ? found.ranOut : null;
       // A short code signed on this device stands before a session that is open on it: it is newer.

@@ -5,7 +5,7 @@ import type { MasterKey } from '../vault/master-key.ts';
 
 export interface AccessKeys {
   /** Keyed hash (HMAC-SHA-256, hex) of something that must be found again but not read. */
-  lookUp(purpose: 'sign-in-name' | 'badge' | 'outside', text: string): string;
+  lookUp(purpose: 'sign-in-name' | 'badge' | 'outside' | 'pairing-code', text: string): string;
   seal(context: string, text: string): Buffer;
   /** @throws when it was sealed under another key or context. */
   open(context: string, sealed: Uint8Array): string;

@@ -1,4 +1,5 @@
 /** What the parts of access promise each other and the controllers. One file each implements one. */
+import type { Role } from '@footboard/shared/kernel/author';
 import type { DeviceId, StaffId, StayId, WardId } from '@footboard/shared/kernel/ids';
 import type { BoardLevel } from '@footboard/shared/capabilities/people/policy/document';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -257,9 +258,15 @@ export interface Retention {
 /** single-sign-on.ts: OpenID Connect, authorisation code with PKCE, state and nonce. Null when not set up. */
 export interface SingleSignOn {
   readonly label: string;
-  /** Where to send the browser, and what to keep in a short-lived sealed cookie until it comes back. */
+  /** The wards whose roles the groups give: there a role without a group is taken away. */
+  readonly wards: readonly WardId[];
+  /**
+   * Where to send the browser, and what to keep in a short-lived sealed cookie until it comes back.
+   *
+   * @throws Answered sign-on-away
+   */
   begin(returnTo: string): Promise<{ url: string; kept: string }>;
-  /** @throws Answered sign-on-failed */
+  /** @throws Answered sign-on-failed, sign-on-away */
   finish(
     currentUrl: URL,
     kept: string,
@@ -269,7 +276,7 @@ export interface SingleSignOn {
     name: string;
     wide: boolean;
     /** Roles by ward as the groups give them. */
-    roles: ReadonlyMap<WardId, string>;
+    roles: ReadonlyMap<WardId, Role>;
     returnTo: string;
   }>;
 }
