@@ -4,6 +4,7 @@
  * Accepted and refused-by-rule outcomes are stored and given again for a repeat of the same id.
  * Invalid, unauthorised, conflicting and broken commands leave nothing behind.
  */
+import type { Author } from '@footboard/shared/kernel/author';
 import type { CommandType } from '@footboard/shared/kernel/command-type';
 import { streamKey } from '@footboard/shared/kernel/event-type';
 import { wardId } from '@footboard/shared/kernel/ids';
@@ -13,6 +14,7 @@ import { COMMAND_TYPES } from '@footboard/shared/capabilities/registry';
 import { setUpWard } from '@footboard/shared/capabilities/wards/commands';
 import type { Problem } from '@footboard/shared/wire/http';
 import type { Identity } from '../access/identity.ts';
+import { plainly } from '../capabilities/people/author-policy.ts';
 import type { AuthorPolicy } from '../capabilities/people/author-policy.ts';
 import { VersionConflict } from '../log/log.ts';
 import type { Appended, AppendRequest, CommandOutcome, Log } from '../log/log.ts';
@@ -44,6 +46,11 @@ export interface CommandRequest {
   readonly body: unknown;
   /** What the request says about who sends it; the policy makes an author of it, or refuses. */
   readonly claim: Identity;
+  /**
+   * The server's own word: single sign-on keeps the staff list by the provider's groups. Set inside
+   * this program only, never from a request; no policy is asked then.
+   */
+  readonly own?: Author;
   /** The device's clock when the request left, if it said so. */
   readonly deviceClock?: EpochMs;
 }
@@ -56,6 +63,8 @@ export interface CommandPorts {
   readonly authors: AuthorPolicy;
   readonly deciders: ReadonlyMap<string, Decider>;
   readonly logger: Logger;
+  /** Told once of each accepted command, before it is answered. What it does is beside the log. */
+  readonly onAccepted?: (name: string, data: unknown) => Promise<void>;
 }
 export const COMMANDS = Symbol('Commands');
 
@@ -81,6 +90,7 @@ export class Commands {
       const settled = await this.#turns.run(`${ward} ${main?.stream ?? ''}`, () =>
         this.#settle(request, ward, command, decider),
       );
+      if ('done' in settled && settled.done.outcome === 'accepted') await this.#tell(request, command);
       // 7. Answer when the board shows it, or after a second.
       return await this.#answer(settled);
     } catch (error) {
@@ -136,10 +146,10 @@ export class Commands {
   }
 
   async #said(request: CommandRequest, ward: WardId, { envelope, data }: ValidCommand, read: StreamsRead) {
-    const { name, claim, deviceClock } = request;
+    const { name, claim, own, deviceClock } = request;
     const { state } = read.ward(ward);
     if (!state && name !== setUpWard.name) throw new Answered(noSuchWard(ward));
-    const voice = await this.ports.authors.authorOf(claim, name, ward, state);
+    const voice = own ? plainly(own) : await this.ports.authors.authorOf(claim, name, ward, state);
     const staff = 'problem' in voice ? this.ports.authors.claimed(claim) : voice.author.staff;
     const hash = bodyHash(ward, name, envelope, data);
     const said: Said = {
@@ -219,6 +229,15 @@ export class Commands {
       shown: shown.every(Boolean),
       repeated,
     });
+  }
+
+  /** The entry is stored: what fails here must not make it look as if it were not. */
+  async #tell({ ward, name }: CommandRequest, { data }: ValidCommand): Promise<void> {
+    try {
+      await this.ports.onAccepted?.(name, data);
+    } catch (error) {
+      this.ports.logger.error({ ward, command: name, err: error }, 'after an accepted command');
+    }
   }
 
   #note({ ward, name, commandId, outcome }: CommandOutcome, { events }: Appended): void {

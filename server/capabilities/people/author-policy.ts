@@ -45,9 +45,12 @@ export interface AuthorPolicy {
 /** Stands for whoever sets the ward up, before there is a staff list to choose from. */
 export const FIRST_RUN: Author = { staff: 'first-run' as StaffId, role: 'administrator' };
 
+/** Stands for the provider's groups, where single sign-on keeps the staff list by them. */
+export const BY_GROUPS: Author = { staff: 'single-sign-on' as StaffId, role: 'administrator' };
+
 const KEEPS_STAFF_LIST: ReadonlySet<Role> = new Set(['administrator', 'manager', 'charge-nurse']);
 
-const plainly = (author: Author, adds: Voice['adds'] = {}): Voice => ({
+export const plainly = (author: Author, adds: Voice['adds'] = {}): Voice => ({
   author,
   entitled: author.role,
   adds,

@@ -2,7 +2,7 @@ import type { StaffId } from '@footboard/shared/kernel/ids';
 import type { WardState } from '@footboard/shared/capabilities/wards/context';
 import type { StaffList } from '@footboard/shared/wire/http';
 import type { Vault } from '../../vault/vault.ts';
-import { FIRST_RUN } from './author-policy.ts';
+import { BY_GROUPS, FIRST_RUN } from './author-policy.ts';
 
 export const TEXT_REMOVED = '(text removed)';
 
@@ -12,6 +12,7 @@ export async function staffNames(ward: WardState, vault: Vault): Promise<Readonl
   const names = await vault.open(members.map(([, { name }]) => name.ref));
   return new Map([
     [FIRST_RUN.staff, 'first set-up'],
+    [BY_GROUPS.staff, 'single sign-on'],
     ...members.map(([staff, { name }]): [StaffId, string] => [staff, names.get(name.ref) ?? TEXT_REMOVED]),
   ]);
 }
