@@ -2,7 +2,7 @@
  * Who looked at what. Lines are put aside and written together, so that no read waits for them; a
  * database that is away is tried again. Reading the log back is itself noted (by its controller).
  */
-import type { DeviceId, StaffId, StayId, WardId } from '@footboard/shared/kernel/ids';
+import type { DeviceId, StaffId, StayId } from '@footboard/shared/kernel/ids';
 import { HOUR, SECOND } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import { asReadError } from '../log/errors.ts';

@@ -18,7 +18,7 @@ export class ProblemFilter implements ExceptionFilter {
     const request = http.getRequest<Request>();
     const answer = problemOf(error, request);
     if (answer.status >= 500 && !(error instanceof LogUnavailable)) {
-      this.logger.error({ method: request.method, path: request.path, err: error }, 'request broken');
+      this.logger.error({ method: request.method, route: routeOf(request), err: error }, 'request broken');
     }
     const response = http.getResponse<Response>();
     if (error instanceof Answered && error.retryAfter !== undefined && !response.headersSent) {
@@ -27,6 +27,12 @@ export class ProblemFilter implements ExceptionFilter {
     sendProblem(response, answer);
   }
 }
+
+/** The route with its parameters' names: an address as it was sent may hold anything. */
+const routeOf = ({ route }: Request): string => {
+  const { path } = (route ?? {}) as { path?: unknown };
+  return typeof path === 'string' ? path : 'none';
+};
 
 function problemOf(error: unknown, request: Request): Problem {
   if (error instanceof Answered) return error.answer;
