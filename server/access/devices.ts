@@ -1,5 +1,5 @@
 /** Devices of a ward: who they are by their key, what they painted, and how they are taken off again. */
-import type { DeviceId, StaffId, WardId } from '@footboard/shared/kernel/ids';
+import type { DeviceId, StaffId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import { Answered, problem } from '../commanding/problems.ts';
 import type { KnownDevice } from './identity.ts';

@@ -2,8 +2,11 @@ import { Controller, Get, Inject, Param, Query, Req } from '@nestjs/common';
 import type { Request } from 'express';
 import { isoInstant, toEpoch } from '@footboard/shared/kernel/times';
 import type { WardId } from '@footboard/shared/kernel/ids';
+import { rowsFor } from '@footboard/shared/capabilities/board/rules/for-wall';
 import { lookerOf } from '../access/access-log.ts';
-import { ACCESS_LOG } from '../access/ports.ts';
+import { Gate } from '../access/gate.ts';
+import type { Pass } from '../access/gate.ts';
+import { ACCESS_LOG, GATE } from '../access/ports.ts';
 import type { AccessLog, Looked } from '../access/ports.ts';
 import { boardNow, boardThen } from '../capabilities/board/queries.ts';
 import type { BoardsAsOf } from '../capabilities/board/queries.ts';
@@ -39,6 +42,7 @@ export class QueriesController {
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(ABOUT) private readonly about: About,
     @Inject(ACCESS_LOG) private readonly accessLog: AccessLog,
+    @Inject(GATE) private readonly gate: Gate,
   ) {}
 
   @Get('wards')
@@ -57,12 +61,17 @@ export class QueriesController {
   ) {
     const id = wardNamed(ward);
     const then = at !== undefined || p !== undefined;
+    const { level } = then
+      ? await this.#mayReadThen(request, id)
+      : (passOf(request) ?? { level: 'bed-only' });
     this.#note(request, id, then ? 'read-board-then' : 'read-board-whole');
-    if (at === undefined && p === undefined) return boardNow(this.boards, id);
-    return boardThen({ boards: this.boards, log: this.log, now: this.clock.now() }, id, {
-      t: at === undefined ? undefined : instantOf(at),
-      p: p === undefined ? undefined : positionOf(p),
-    });
+    const page = then
+      ? await boardThen({ boards: this.boards, log: this.log, now: this.clock.now() }, id, {
+          t: at === undefined ? undefined : instantOf(at),
+          p: p === undefined ? undefined : positionOf(p),
+        })
+      : boardNow(this.boards, id);
+    return { ...page, board: rowsFor(page.board, level) };
   }
 
   @Get('wards/:ward/staff')
@@ -131,6 +140,14 @@ export class QueriesController {
       );
     }
     return this.log.verify(state.ward, { position: positionOf(position ?? ''), chain: chain! });
+  }
+
+  /** An earlier board is an action of its own: a wall reads only the one of now. */
+  async #mayReadThen(request: Request, ward: WardId): Promise<Pass> {
+    const { state } = await this.streams.ward(ward);
+    const passed = await this.gate.on(identityOf(request), 'read-board-then', ward, state);
+    if ('problem' in passed) throw new Answered(passed.problem);
+    return passed.pass;
   }
 
   async #ward(id: string) {
