@@ -1,10 +1,21 @@
 import { createRouter, createWebHistory } from 'vue-router';
+import { useMeStore } from './people/me-store.ts';
+import { homeOfDevice } from './people/ways-back.ts';
+
+/** A page is not kept waiting longer than this to learn who is here: it says itself what the server says. */
+const WAIT_MS = 4_000;
+/** Pages for whoever is not known here yet. */
+const open = { meta: { open: true } } as const;
 
 /** Every screen is its own download, so that a wall does not carry the bedside page. */
 export const router = createRouter({
   history: createWebHistory(),
   routes: [
-    { path: '/', name: 'home', component: () => import('./boards/HomePage.vue') },
+    { path: '/', name: 'home', component: () => import('./boards/HomePage.vue'), ...open },
+    { path: '/sign-in', name: 'sign-in', component: () => import('./boards/SignInPage.vue'), ...open },
+    { path: '/join', name: 'join', component: () => import('./boards/JoinPage.vue'), ...open },
+    { path: '/pair', name: 'pair', component: () => import('./boards/PairPage.vue'), ...open },
+    { path: '/account', name: 'account', component: () => import('./boards/AccountPage.vue') },
     { path: '/set-up', name: 'set-up', component: () => import('./boards/SetUpPage.vue') },
     {
       path: '/wards/:ward/wall',
@@ -36,6 +47,18 @@ export const router = createRouter({
       component: () => import('./boards/SettingsPage.vue'),
       props: true,
     },
-    { path: '/:rest(.*)*', name: 'nowhere', component: () => import('./boards/NowherePage.vue') },
+    { path: '/:rest(.*)*', name: 'nowhere', component: () => import('./boards/NowherePage.vue'), ...open },
   ],
+});
+
+/** The server decides what anybody may read; here only the way is shown. */
+router.beforeEach(async (to) => {
+  if (to.meta['open'] === true) return true;
+  const me = useMeStore();
+  await Promise.race([me.ready(), new Promise((done) => setTimeout(done, WAIT_MS))]);
+  if (!me.accounts || me.person) return true;
+  if (!me.device) return { name: 'sign-in', query: { back: to.fullPath } };
+  // A wall is nothing but a wall.
+  const home = homeOfDevice(me.device);
+  return me.device.kind === 'wall' && to.path !== home ? home : true;
 });

@@ -74,7 +74,7 @@ async function open(beds: BedView[], bed: string | undefined = 'bed-7') {
   useBoardStore().join('w1' as WardId, {
     open: (_, r) => {
       reports.push(r);
-      return { join: () => undefined, close: () => undefined };
+      return { join: () => undefined, painted: () => undefined, close: () => undefined };
     },
     mono: () => 0,
   });

@@ -52,7 +52,7 @@ async function open(view: StayView | null, over: Partial<Page> = {}) {
     open: (_, reports) => {
       const snapshot = snapshotOf(view ? [bedRow('7', view)] : [bedRow('7', null)]);
       queueMicrotask(() => reports.answer({ answer: 'snapshot', requestId: 'r', snapshot, beat: beatOf() }));
-      return { join: () => undefined, close: () => undefined };
+      return { join: () => undefined, painted: () => undefined, close: () => undefined };
     },
   });
   await flushPromises();

@@ -4,7 +4,8 @@ import type { BedView } from '@footboard/shared/capabilities/board/view';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import { judgeAge, serverNow as countOn, type Age } from '@footboard/shared/wire/age';
 import { applyPatch } from '@footboard/shared/wire/apply';
-import type { Heartbeat, JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
+import type { Heartbeat, JoinAnswer, Patch, PutOut, Snapshot } from '@footboard/shared/wire/messages';
+import { useMeStore } from '../people/me-store.ts';
 import { openLink, type Link, type OpenLink } from './connection.ts';
 import { makeMono } from './mono.ts';
 
@@ -16,6 +17,10 @@ export type Standing =
   /** The server speaks another version of the messages, or refuses for good: see `refusal`. */
   | 'old-page'
   | 'no-such-ward'
+  /** Nobody is signed in here (any more), or not for this ward, or this device was taken off it. */
+  | 'sign-in-first'
+  | 'not-allowed'
+  | 'device-revoked'
   /** Three failures in a row to take in what the server sent. */
   | 'needs-reload';
 
@@ -24,6 +29,9 @@ const JUDGE_EVERY_MS = 500;
 const STOOD_STILL_MS = 3_000;
 const ASK_AGAIN_MS = 5_000;
 const FAILURES_BEFORE_RELOAD = 3;
+/** A paired device says what it has painted: soon after a change, and now and then that it still does. */
+const RECEIPT_AFTER_MS = 5_000;
+const RECEIPT_AGAIN_MS = 60_000;
 
 export interface BoardTools {
   readonly open?: OpenLink;
@@ -55,18 +63,22 @@ export const useBoardStore = defineStore('board', () => {
   const demo = computed(() => heard.value?.beat.demo ?? false);
 
   let link: Link | null = null;
+  let used: BoardTools = {};
   let mono = makeMono();
   let ticking: ReturnType<typeof setInterval> | undefined;
   let lastTick = 0;
   let lastAsked = 0;
   let failures = 0;
   let distrust = false;
+  let receipt: { feed: number; at: number } | null = null;
+  const me = useMeStore();
 
   const final = () => standing.value !== 'joining' && standing.value !== 'joined';
 
   function join(of: WardId, tools: BoardTools = {}): void {
     if (link && ward.value === of && !final()) return;
     leave();
+    used = tools;
     ward.value = of;
     mono = tools.mono ?? makeMono();
     lastTick = mono();
@@ -76,6 +88,7 @@ export const useBoardStore = defineStore('board', () => {
       answer: take,
       patch: takePatch,
       beat: (beat) => hear(beat, false),
+      out: putOut,
       unreadable: () => failed(),
       unanswered: () => ask(),
     });
@@ -87,6 +100,14 @@ export const useBoardStore = defineStore('board', () => {
     window.addEventListener('pageshow', wake);
     window.addEventListener('pagehide', cover);
     judge();
+  }
+
+  /** From nothing: who is here has changed, and with it what may be shown. */
+  function joinAgain(): void {
+    const of = ward.value;
+    if (of === null) return;
+    leave();
+    join(of, used);
   }
 
   function leave(): void {
@@ -109,6 +130,7 @@ export const useBoardStore = defineStore('board', () => {
     covered.value = true;
     failures = 0;
     distrust = false;
+    receipt = null;
   }
 
   /** Ask for what is missing; after two failures ask for everything. */
@@ -131,9 +153,27 @@ export const useBoardStore = defineStore('board', () => {
     judge();
   }
 
+  function putOut(out: PutOut): void {
+    if (out.why !== 'join-again') return shutOut(out.why, out);
+    // It may be shown less than before: nothing of before stays.
+    snapshot.value = null;
+    standing.value = 'joining';
+    ask();
+  }
+  /** Whoever may see no more sees no more: what is painted goes at once. */
+  function shutOut(why: Standing, said: { detail: string; remedy: string }): void {
+    snapshot.value = null;
+    stop(why, said);
+    // The server knows best who is here now.
+    void me.load();
+  }
+
   function take(answer: JoinAnswer): void {
     if (answer.answer === 'refused') {
       if (answer.refused === 'malformed') return failed();
+      if (answer.refused === 'sign-in-first' || answer.refused === 'not-allowed') {
+        return shutOut(answer.refused, answer);
+      }
       return stop(answer.refused === 'no-such-ward' ? 'no-such-ward' : 'old-page', answer);
     }
     if (answer.answer === 'snapshot') {
@@ -212,6 +252,17 @@ export const useBoardStore = defineStore('board', () => {
     if (at - lastTick > STOOD_STILL_MS) wake();
     else judge();
     lastTick = at;
+    giveReceipt(at);
+  }
+
+  /** Only of a frame that is drawn: a hidden tab draws none. */
+  function giveReceipt(at: number): void {
+    const feed = snapshot.value?.feed;
+    if (!me.device || feed === undefined || covered.value || standing.value !== 'joined') return;
+    const due = receipt?.feed === feed ? RECEIPT_AGAIN_MS : RECEIPT_AFTER_MS;
+    if (receipt && at - receipt.at < due) return;
+    receipt = { feed, at };
+    requestAnimationFrame(() => link?.painted(feed));
   }
 
   const cover = (): void => {
@@ -249,6 +300,7 @@ export const useBoardStore = defineStore('board', () => {
     covered,
     demo,
     join,
+    joinAgain,
     leave,
     serverNow,
   };

@@ -5,12 +5,16 @@ import {
   heartbeat,
   joinAnswer,
   patch,
+  putOut,
   type Heartbeat,
   type JoinAnswer,
   type JoinRequest,
+  type Painted,
   type Patch,
+  type PutOut,
 } from '@footboard/shared/wire/messages';
 import type { WardId } from '@footboard/shared/kernel/ids';
+import { version } from '../package.json';
 import { newId } from '../people/device.ts';
 
 const ANSWER_WITHIN_MS = 5_000;
@@ -23,6 +27,8 @@ export interface LinkReports {
   answer(answer: JoinAnswer): void;
   patch(patch: Patch): void;
   beat(beat: Heartbeat): void;
+  /** The server gives this screen no more of the ward. */
+  out(out: PutOut): void;
   unreadable(what: string): void;
   /** The server did not answer a join in time. */
   unanswered(): void;
@@ -30,6 +36,8 @@ export interface LinkReports {
 
 export interface Link {
   join(feed: number | null): void;
+  /** The display receipt: this feed number is on the screen now. */
+  painted(feed: number): void;
   close(): void;
 }
 
@@ -55,6 +63,12 @@ export const openLink: OpenLink = (ward, reports) => {
     // A heartbeat that cannot be read is no heartbeat: the board grows old by itself.
     if (read.success && read.data.ward === ward) reports.beat(read.data);
   });
+  socket.on(SOCKET.out, (message: unknown) => {
+    const read = putOut.safeParse(message);
+    // Put out without a reason that can be read is put out all the same: ask who we are to the server.
+    if (!read.success) reports.unreadable('out');
+    else if (read.data.ward === null || read.data.ward === ward) reports.out(read.data);
+  });
 
   return {
     join(feed) {
@@ -70,6 +84,10 @@ export const openLink: OpenLink = (ward, reports) => {
         if (read.success) reports.answer(read.data);
         else reports.unreadable('answer');
       });
+    },
+    painted(feed) {
+      const receipt: Painted = { ward, feed, page: version };
+      if (socket.connected) socket.volatile.emit(SOCKET.painted, receipt);
     },
     close() {
       asked = null;

@@ -4,6 +4,7 @@ import type { LinkReports, OpenLink } from './connection.ts';
 
 export function fakeLink() {
   const asked: (number | null)[] = [];
+  const painted: number[] = [];
   let reports: LinkReports | null = null;
   let closed = false;
   const open: OpenLink = (_ward, to) => {
@@ -11,6 +12,7 @@ export function fakeLink() {
     closed = false;
     return {
       join: (feed) => asked.push(feed),
+      painted: (feed) => painted.push(feed),
       close: () => {
         closed = true;
       },
@@ -19,6 +21,7 @@ export function fakeLink() {
   return {
     open,
     asked,
+    painted,
     get reports(): LinkReports {
       if (!reports) throw new Error('nothing has joined yet');
       return reports;
