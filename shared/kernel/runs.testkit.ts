@@ -11,6 +11,8 @@ const times = Number(process.env.FOOTBOARD_DEEP ?? 1) || 1;
 const seed = process.env.FOOTBOARD_SEED === undefined ? undefined : Number(process.env.FOOTBOARD_SEED);
 const count = process.env.FOOTBOARD_COUNT;
 
+/** Whether properties go to their ordinary depth at least: then rare kinds of cases must have come up. */
+export const whole = times >= 1;
 /** Whether this is the deep run. */
 export const deep = times > 1;
 /** How long a test over random cases may take (ms). */

@@ -1,7 +1,7 @@
 /** Design rules 2, 7 and 10 over every history that the schemas admit, on wards with rules of their own. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { patience, runs } from '../../../kernel/runs.testkit.ts';
+import { patience, runs, whole } from '../../../kernel/runs.testkit.ts';
 import { stayView } from '../view.ts';
 import { anyHistory, STAY_EVENTS } from './any-history.testkit.ts';
 import { evaluateStay } from './evaluate-stay.ts';
@@ -24,7 +24,7 @@ describe('any history that the schemas admit', { timeout: patience }, () => {
       }),
       runs(100),
     );
-    expect(STAY_EVENTS.map((e) => e.name).filter((name) => !seen.has(name))).toEqual([]);
+    if (whole) expect(STAY_EVENTS.map((e) => e.name).filter((name) => !seen.has(name))).toEqual([]);
   });
 
   it('BOARD-2 stays the same, byte for byte, until the next change it names', () => {
