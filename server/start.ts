@@ -4,8 +4,10 @@ import { createServer } from 'node:net';
 import { createSecureContext } from 'node:tls';
 import { DECIDERS } from './capabilities/deciders.ts';
 import { accessKeys } from './access/keys.ts';
+import { joinPath } from './access/invitations.ts';
 import { openAccess } from './access/open-access.ts';
 import type { Access } from './access/open-access.ts';
+import { endsSessions } from './access/role-changes.ts';
 import { Commands } from './commanding/handle-command.ts';
 import { Streams } from './commanding/streams.ts';
 import { noLimits, openLimits } from './http/limits.ts';
@@ -41,6 +43,8 @@ export interface StartOptions {
   readonly access?: 'accounts' | 'open';
   /** Counts no requests: for tests that send more than a ward would. There is no setting for it. */
   readonly limits?: 'off';
+  /** Times of sessions, codes and links; a test moves it. */
+  readonly accessClock?: Clock;
   /** Prints nothing but warnings and errors. */
   readonly quiet?: boolean;
   /** Runs on the migrated database before any board is folded. */
@@ -50,6 +54,8 @@ export interface StartOptions {
 export interface Footboard {
   /** Where it listens, without a slash at the end. */
   readonly url: string;
+  /** Makes the first administrator, once; null when there is one, and with sign-in off. */
+  readonly firstRunLink: string | null;
   readonly commands: Commands;
   readonly boards: RunningBoards;
   readonly log: Log;
@@ -88,7 +94,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     const streams = new Streams(log);
     // A sign-in runs out by real time, also where the ward's clock is played.
     const access = await openAccess(
-      { database, keys: accessKeys(masterKey), clock: systemClock, config, logger },
+      { database, keys: accessKeys(masterKey), clock: options.accessClock ?? systemClock, config, logger },
       options.access ?? 'accounts',
     );
     opened.push(() => access.stop());
@@ -100,6 +106,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
       authors: access.authors,
       deciders: DECIDERS,
       logger,
+      onAccepted: endsSessions(access.accounts),
     });
     const app = await createApp(
       {
@@ -120,8 +127,13 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     opened.push(() => app.close());
     await app.listen(config.port, config.host);
     const url = urlOf(app.getHttpServer().address(), config);
-    if (!quiet) process.stdout.write(greeting({ url, config, boards, demo, kind: database.kind }));
-    return { url, commands, boards, log, vault, access, database, close: closeAll };
+    const open = access.mode === 'open';
+    const first = open ? null : await access.accounts.inviteFirst();
+    const firstRunLink = first && `${url}${joinPath(first)}`;
+    if (!quiet) {
+      process.stdout.write(greeting({ url, config, boards, demo, kind: database.kind, open, firstRunLink }));
+    }
+    return { url, firstRunLink, commands, boards, log, vault, access, database, close: closeAll };
   } catch (error) {
     await closeAll().catch((again: unknown) => logger.error({ err: again }, 'closing after a failed start'));
     throw asStartRefused(error, config);

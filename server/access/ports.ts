@@ -98,8 +98,8 @@ export interface Sessions {
    * @param seen `quietly` when nobody did anything: a look that must not put off the idle end.
    */
   person(token: string, seen?: 'quietly'): Promise<KnownPerson | { readonly ranOut: StaffId } | null>;
-  /** When it began; null when it is over. */
-  began(session: string): Promise<EpochMs | null>;
+  /** Whether it began within the last five minutes: proof enough where there is no password to ask for. */
+  justBegun(session: string): Promise<boolean>;
   end(session: string): Promise<void>;
   /** Called with ids of sessions that ended, so that their sockets go. */
   onEnd(listener: (sessions: readonly string[]) => void): () => void;
@@ -186,6 +186,8 @@ export type Looked =
   | 'read-access-log'
   | 'sign-in'
   | 'sign-in-refused'
+  | 'account-invited'
+  | 'account-switched'
   | 'device-approved'
   | 'device-revoked';
 /** access-log.ts: append-only, batched; reading it is itself recorded. */

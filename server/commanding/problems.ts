@@ -29,6 +29,7 @@ export const PROBLEMS = {
   'password-too-common': [422, 'That password is too well known'],
   'sign-in-name-taken': [409, 'That sign-in name is taken'],
   'invitation-over': [410, 'That link no longer works'],
+  'badge-taken': [409, 'That badge belongs to somebody else'],
   'staff-has-account': [409, 'That person has an account already'],
   'no-such-account': [404, 'There is no such account'],
   'last-administrator': [409, 'Somebody must be able to keep the accounts'],

@@ -35,7 +35,9 @@ export class AccessGuard implements CanActivate {
     const request = context.switchToHttp().getRequest<Request>();
     const action = this.reflector.get<string | undefined>(ACTION, context.getHandler());
     // Express reads the address from the proxy's header where there is a proxy, and only there.
-    const identity = await this.identify.of(request.headers, request.ip ?? 'unknown');
+    // A page may ask who is here as often as it likes without anybody being there.
+    const seen = action === 'read-me' ? 'quietly' : undefined;
+    const identity = await this.identify.of(request.headers, request.ip ?? 'unknown', seen);
     remember(request, identity, null);
     const kind = kindOf(request.method, action);
     if (kind !== null) await this.limits.take(identity.origin, kind);

@@ -4,6 +4,7 @@ import type { Request, Response } from 'express';
 import type { Problem } from '@footboard/shared/wire/http';
 import { Answered, broken, problem } from '../commanding/problems.ts';
 import { LogUnavailable } from '../log/log.ts';
+import { AnswerLost, DatabaseUnreachable } from '../platform/database-errors.ts';
 import type { Logger } from '../platform/logging.ts';
 import { BODY_LIMIT } from './body.ts';
 import { sendProblem } from './send.ts';
@@ -17,7 +18,7 @@ export class ProblemFilter implements ExceptionFilter {
     const http = host.switchToHttp();
     const request = http.getRequest<Request>();
     const answer = problemOf(error, request);
-    if (answer.status >= 500 && !(error instanceof LogUnavailable)) {
+    if (answer.status >= 500 && !databaseAway(error)) {
       this.logger.error({ method: request.method, route: routeOf(request), err: error }, 'request broken');
     }
     const response = http.getResponse<Response>();
@@ -34,9 +35,13 @@ const routeOf = ({ route }: Request): string => {
   return typeof path === 'string' ? path : 'none';
 };
 
+/** The log says so in its own words, what stands beside it in the database's. */
+const databaseAway = (error: unknown): boolean =>
+  error instanceof LogUnavailable || error instanceof DatabaseUnreachable || error instanceof AnswerLost;
+
 function problemOf(error: unknown, request: Request): Problem {
   if (error instanceof Answered) return error.answer;
-  if (error instanceof LogUnavailable) {
+  if (databaseAway(error)) {
     return problem('database-away', 'The database cannot be reached now.', 'Try again in a moment.');
   }
   const status = statusOf(error);

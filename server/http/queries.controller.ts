@@ -47,8 +47,18 @@ export class QueriesController {
 
   @Get('wards')
   @Allowed('list-wards')
-  wards() {
-    return wardList(this.boards, this.about);
+  async wards(@Req() request: Request) {
+    const { wards, ...about } = wardList(this.boards, this.about);
+    const identity = identityOf(request);
+    if (identity.access === 'open') return { wards, ...about };
+    // Whoever has no business on a ward does not learn that there is one.
+    const theirs = await Promise.all(
+      wards.map(async (one) => {
+        const { state } = await this.streams.ward(one.ward);
+        return (await this.gate.passes(identity, one.ward, state)).length > 0 ? [one] : [];
+      }),
+    );
+    return { wards: theirs.flat(), ...about };
   }
 
   @Get('wards/:ward/board')

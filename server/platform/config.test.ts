@@ -20,6 +20,8 @@ describe('settings from the environment', () => {
       behindTlsProxy: false,
       allowPlainHttp: false,
       dataDir: './data',
+      sessionIdleMs: 30 * 60_000,
+      sessionMs: 12 * 3_600_000,
       logLevel: 'info',
     });
   });
@@ -34,6 +36,9 @@ describe('settings from the environment', () => {
     [{ HOST: 'http://here/' }, /^HOST is "http:\/\/here\/": write the address to listen on/],
     [{ DATABASE_URL: 'mysql://db/ward' }, /^DATABASE_URL is not usable: write a PostgreSQL address/],
     [{ TLS_CERT_FILE: '/nowhere/cert.pem' }, /^TLS_CERT_FILE is "\/nowhere\/cert.pem": no such file/],
+    [{ SESSION_IDLE_MINUTES: '0' }, /^SESSION_IDLE_MINUTES is "0": write after how many minutes/],
+    [{ SESSION_HOURS: '25' }, /^SESSION_HOURS is "25": write after how many hours .*1 to 24/],
+    [{ SESSION_HOURS: '1.5' }, /^SESSION_HOURS is "1.5": /],
     [{ FOOTBOARD_LOG: 'loud' }, /^FOOTBOARD_LOG is "loud": write one of fatal, error/],
   ])('refuses %o with a line that names it and says what to write', (env, line) => {
     const said = refusal(env as Record<string, string>);

@@ -34,10 +34,20 @@ export interface GreetingParts {
   readonly boards: Pick<Boards, 'wards' | 'snapshot'>;
   readonly demo: boolean;
   readonly kind: Database['kind'];
+  /** Sign-in is off: anyone may say who they are. */
+  readonly open: boolean;
+  /** Makes the first administrator; null once there is one. */
+  readonly firstRunLink: string | null;
 }
 
-export function greeting({ url, config, boards, demo, kind }: GreetingParts): string {
+export function greeting({ url, config, boards, demo, kind, open, firstRunLink }: GreetingParts): string {
   const lines = [demo ? 'Footboard is running with an invented ward (DEMO).' : 'Footboard is running.'];
+  if (firstRunLink !== null) {
+    lines.push(
+      'Nobody can sign in yet. Whoever opens this link becomes the first administrator; it works once, for 24 hours, and the next start makes a new one:',
+      `  ${firstRunLink}`,
+    );
+  }
   const wards = boards.wards();
   if (wards.length === 0) lines.push(`  Set up your ward   ${url}/set-up`);
   for (const ward of wards) {
@@ -59,10 +69,8 @@ export function greeting({ url, config, boards, demo, kind }: GreetingParts): st
       'Plain HTTP: beyond this machine, entry without a connection and the camera are off; set TLS_CERT_FILE and TLS_KEY_FILE for HTTPS.',
     );
   }
-  if (!HERE.has(config.host)) {
-    lines.push(
-      'There is no sign-in yet: whoever reaches this address can read names and write. Keep it on a network you trust.',
-    );
+  if (open && !HERE.has(config.host)) {
+    lines.push('Sign-in is off: whoever reaches this address can read all of it and write.');
   }
   if (config.redisUrl) lines.push('REDIS_URL is set; this version does not use it yet.');
   return `${lines.join('\n')}\n`;

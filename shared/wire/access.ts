@@ -32,7 +32,8 @@ export const acceptInvitationRequest = z.strictObject({
   code: code.optional(),
 });
 export const changeSecretRequest = z.strictObject({
-  password: z.string().min(1).max(200),
+  /** Left out by somebody who comes through single sign-on alone, within 5 min of signing on. */
+  password: z.string().min(1).max(200).optional(),
   newPassword: newPassword.optional(),
   newCode: code.optional(),
   newBadge: badge.optional(),

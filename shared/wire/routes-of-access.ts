@@ -123,6 +123,23 @@ const accounts: readonly Route[] = [
     answer: invitationMade,
   },
   {
+    method: 'post',
+    path: '/api/accounts/{account}/invitation',
+    action: 'keep-all-accounts',
+    name: 'InviteAnyAgain',
+    says: 'A new one-time link for anybody; an earlier one no longer works.',
+    answer: invitationMade,
+  },
+  {
+    method: 'post',
+    path: '/api/accounts/{account}/active',
+    action: 'keep-all-accounts',
+    name: 'SwitchAnyAccount',
+    says: 'Let any account sign in, or no longer.',
+    body: accountActiveRequest,
+    answer: account,
+  },
+  {
     method: 'get',
     path: '/api/wards/{ward}/accounts',
     action: 'keep-accounts',
