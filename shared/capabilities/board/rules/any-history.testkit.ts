@@ -9,7 +9,7 @@ import { role } from '../../../kernel/author.ts';
 import { toIso } from '../../../kernel/times.ts';
 import { DEFAULT_PROTOCOL } from '../../assessments/rules/default-protocol.ts';
 import { EVENT_TYPES } from '../../registry.ts';
-import { begun, hours, type Told } from './history.testkit.ts';
+import { begun, hours, unconfirmed, type Told } from './history.testkit.ts';
 import { OWN_PROTOCOL } from './random-ward.testkit.ts';
 
 /** Types of a stay's stream, by name. */
@@ -146,6 +146,7 @@ const payloads = new Map(
 const asStored = (type: string, payload: unknown): unknown => EVENT_TYPES.get(type)!.schema.parse(payload);
 
 const CHANGED_OFTEN = ['assessment-recorded', 'session-recorded', 'hold-placed', 'order-changed'];
+const OFTEN = new Set([...CHANGED_OFTEN, 'entry-confirmed']);
 const correction = fc
   .tuple(
     fc.constantFrom(...payloads.keys(), ...CHANGED_OFTEN, ...CHANGED_OFTEN, ...CHANGED_OFTEN),
@@ -163,11 +164,11 @@ const correction = fc
   );
 
 /** One event of a stay's stream, by anyone. Checks and corrections more often: they do the most. */
-const anyEvent: fc.Arbitrary<Told> = fc
+export const anyEvent: fc.Arbitrary<Told> = fc
   .tuple(
     fc.oneof(
       ...[...payloads].map(([type, payload]) => ({
-        weight: type === 'assessment-recorded' ? 8 : CHANGED_OFTEN.includes(type) ? 4 : 2,
+        weight: type === 'assessment-recorded' ? 8 : OFTEN.has(type) ? 4 : 2,
         arbitrary: payload.map((p) => ({ type, payload: asStored(type, p) })),
       })),
       { weight: 12, arbitrary: correction.map((payload) => ({ type: 'correction-made', payload })) },
@@ -175,13 +176,16 @@ const anyEvent: fc.Arbitrary<Told> = fc
     when,
     fc.constantFrom(...role.options, 'nurse', 'nurse', 'therapist'),
     fc.constantFrom('person', 'device', 'import', 'paper', 'demo'),
+    // A name nobody had checked: as the server records it, and as only a forged log would have it.
+    fc.constantFrom('checked', 'checked', 'checked', 'claimed', 'forged', 'agency', 'student'),
   )
-  .map(([event, at, who, kind]): Told => ({
-    ...event,
-    at,
-    role: who as Told['role'] & string,
-    source: { kind } as NonNullable<Told['source']>,
-  }));
+  .map(([event, at, who, kind, mark]): Told => {
+    const source = { kind } as NonNullable<Told['source']>;
+    const one: Told = { ...event, at, role: who as Told['role'] & string, source };
+    if (mark === 'claimed') return unconfirmed(one);
+    if (mark === 'forged') return { ...one, source: { ...source, unconfirmed: true } };
+    return mark === 'checked' ? one : { ...one, source: { ...source, cosign: mark as 'agency' | 'student' } };
+  });
 
 /** What an event speaks of, by type: most of them speak of one that is there. */
 const SPEAKS_OF: Readonly<Record<string, { field: string; type: (payload: { type?: string }) => string }>> = {
@@ -192,12 +196,26 @@ const SPEAKS_OF: Readonly<Record<string, { field: string; type: (payload: { type
 
 /** The same event, speaking of one of the stream where there is one of the type it speaks of. */
 function linked(one: Told, n: number, all: readonly Told[]): Told {
+  if (one.type === 'entry-confirmed') return standsBy(one, n, all);
   const speaks = SPEAKS_OF[one.type];
   if (!speaks || n % 8 === 0) return one;
   const payload = one.payload as Record<string, unknown>;
   const there = all.filter((x) => x.type === speaks.type(payload));
   if (there.length === 0) return one;
   return { ...one, payload: { ...payload, [speaks.field]: there[n % there.length]!.id } };
+}
+
+/** A confirmation of an entry that waits for one, by the person it names; now and then of anything, by anyone. */
+function standsBy(one: Told, n: number, all: readonly Told[]): Told {
+  const waiting = all.filter((x) => x.source?.unconfirmed);
+  const target = waiting[n % Math.max(1, waiting.length)];
+  if (!target || n % 4 === 0) return one;
+  return {
+    ...one,
+    payload: { target: target.id! },
+    staff: target.staff ?? `staff-${target.role}`,
+    source: { kind: 'person' },
+  };
 }
 
 /** Any stream that the schemas admit, most often begun by an arrival. */

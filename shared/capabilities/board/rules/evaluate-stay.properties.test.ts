@@ -134,7 +134,7 @@ describe('one more entry, told after all others', { timeout: patience }, () => {
         const { before, after } = seen(pair, t, w);
         const from = about(all, extra);
         const spokenOf = targetOf(extra);
-        const changes = ['retraction-made', 'correction-made'];
+        const changes = ['retraction-made', 'correction-made', 'entry-confirmed'];
         const isChange = (id: string) => changes.includes(all.find((x) => x.id === id)!.type);
         const open = [
           ...before.trust.openTriggers.filter((o) => o.kind !== 'arrival' && !isChange(o.event)),

@@ -20,6 +20,8 @@ export interface Told {
   /** Hours after START. */
   readonly at?: number;
   readonly role?: Role;
+  /** By default one person a role. */
+  readonly staff?: string;
   readonly id?: string;
   /** Hours after START; by default a minute after it occurred. */
   readonly recorded?: number;
@@ -51,7 +53,7 @@ export class WardLog {
       entered: occurred,
       enteredOffsetMinutes: 120,
       recorded: told.recorded === undefined ? occurred + MINUTE : hours(told.recorded),
-      author: { staff: `staff-${role}` as StaffId, role },
+      author: { staff: (told.staff ?? `staff-${role}`) as StaffId, role },
       source: told.source ?? { kind: 'device', device: 'phone-1' as DeviceId },
     };
     this.events.push(event);
@@ -225,6 +227,26 @@ export const correct = (
     ...(occurred === undefined ? {} : { occurred: toIso(hours(occurred)) }),
     reason: 'wrong-value',
   },
+});
+
+/** As the server records an entry under a name that nobody had checked: an aide's, marked unconfirmed. */
+export const unconfirmed = (told: Told, claimed: Role = told.role ?? 'nurse'): Told => ({
+  ...told,
+  role: 'aide',
+  staff: `staff-${claimed}`,
+  source: { ...(told.source ?? { kind: 'person' }), unconfirmed: true },
+});
+export const confirmation = (at: number, target: string, role: Role = 'nurse'): Told => ({
+  type: 'entry-confirmed',
+  at,
+  role,
+  payload: { target },
+});
+export const cosignature = (at: number, target: string, role: Role = 'nurse'): Told => ({
+  type: 'entry-cosigned',
+  at,
+  role,
+  payload: { target },
 });
 
 export const recordOf = (entries: readonly Told[]): StayRecord => {

@@ -8,7 +8,9 @@ import {
   begun,
   check,
   confirm,
+  confirmation,
   correct,
+  cosignature,
   hold,
   hours,
   notDone,
@@ -17,6 +19,7 @@ import {
   retract,
   session,
   trigger,
+  unconfirmed,
   type StageId,
   type Told,
 } from './history.testkit.ts';
@@ -25,6 +28,19 @@ const STAGES = DEFAULT_PROTOCOL.stages;
 /** Quarters of an hour, so that instants often coincide. */
 const when = fc.integer({ min: 0, max: 4 * 80 }).map((q) => q / 4);
 const anyRole = fc.constantFrom<Role>('aide', 'nurse', 'therapist', 'charge-nurse', 'records');
+/** Who says it: now and then somebody whose name nobody had checked, and agency staff. */
+interface Says {
+  readonly role: Role;
+  readonly mark: 'unconfirmed' | 'cosign' | null;
+}
+const anyone: fc.Arbitrary<Says> = fc.record({
+  role: anyRole,
+  mark: fc.constantFrom(null, null, null, 'unconfirmed', 'cosign'),
+});
+function saidBy(one: Told, { role, mark }: Says): Told {
+  if (mark === 'unconfirmed') return unconfirmed({ ...one, role });
+  return mark === null ? { ...one, role } : { ...one, role, source: { kind: 'person', cosign: 'agency' } };
+}
 const stageIds = STAGES.map((s) => s.id as StageId);
 
 const checks = fc
@@ -175,7 +191,17 @@ export const anyEntry: fc.Arbitrary<Told> = fc.oneof(
 
 /** What may be said about an earlier entry, chosen by `back`: how many entries ago. */
 const spoken = fc.record({
-  verb: fc.constantFrom('correct', 'retract', 'confirm', 'end-hold', 'answer', 'add'),
+  verb: fc.constantFrom(
+    'correct',
+    'retract',
+    'confirm',
+    'end-hold',
+    'answer',
+    'add',
+    'stand-by',
+    'stand-by',
+    'sign',
+  ),
   back: fc.integer({ min: 1, max: 12 }),
   at: when,
   by: checks,
@@ -184,7 +210,7 @@ const spoken = fc.record({
 
 const step = fc.tuple(
   fc.oneof({ weight: 4, arbitrary: anyEntry.map((of) => ({ of })) }, { weight: 1, arbitrary: spoken }),
-  anyRole,
+  anyone,
 );
 
 /** The same, each recorded a minute after it occurred or, told after a later one, after that: as a log records. */
@@ -198,24 +224,37 @@ export function asRecorded(told: readonly Told[]): readonly Told[] {
 
 /** One more entry, of itself or about one of those told; by anyone, of any time. */
 export const oneMore = (told: readonly Told[]): fc.Arbitrary<Told> =>
-  step.map(([one, role]) => {
-    const id = 'added';
-    if ('of' in one) return { ...one.of, role, id };
-    const target = told[Math.max(0, told.length - one.back)]!;
-    return { ...spokenOf(one.verb, target, one), role, id };
-  });
+  step.map(([one, says]) => ({ ...stepOf(told, one, says), id: 'added' }));
+
+type Step = typeof step extends fc.Arbitrary<readonly [infer S, Says]> ? S : never;
+function stepOf(told: readonly Told[], one: Step, says: Says): Told {
+  if ('of' in one) return saidBy(one.of, says);
+  if (one.verb === 'stand-by') return standBy(told, one, says);
+  return saidBy(spokenOf(one.verb, told[Math.max(0, told.length - one.back)]!, one), says);
+}
+
+/** Most confirmations are of an entry that waits for one, by the person it names; some are of anything, by anyone. */
+function standBy(told: readonly Told[], { at, back }: { at: number; back: number }, says: Says): Told {
+  const waiting = told.filter((one) => one.source?.unconfirmed);
+  const target = waiting[waiting.length - 1 - (back % Math.max(1, waiting.length))];
+  if (!target || back % 6 === 0) {
+    return saidBy(confirmation(at, told[Math.max(0, told.length - back)]!.id!), says);
+  }
+  const role = target.staff!.replace('staff-', '') as Role;
+  return { ...confirmation(at, target.id!, role), role };
+}
 
 /**
  * A stay in which little happened: weighed and seen walking free with nobody helping, then a few entries
  * by anyone. Here what one entry asks for is not hidden behind what others ask for already.
  */
 export const calm: fc.Arbitrary<readonly Told[]> = fc
-  .array(fc.tuple(anyEntry, anyRole), { minLength: 1, maxLength: 4 })
+  .array(fc.tuple(anyEntry, anyone), { minLength: 1, maxLength: 4 })
   .map((entries) => [
     { ...begun(), id: 'e00000' },
     { type: 'weight-recorded', at: 0, id: 'e00001', payload: { weight: { kg: 70, how: 'measured' } } },
     { ...walksAlone, id: 'e00002' },
-    ...entries.map(([one, role], n): Told => ({ ...one, role, id: `f${n}` })),
+    ...entries.map(([one, says], n): Told => ({ ...saidBy(one, says), id: `f${n}` })),
   ]);
 const free = check('walk', 0.25);
 const stagesOf = (free.payload as { stages: object[] }).stages;
@@ -229,14 +268,8 @@ export const histories: fc.Arbitrary<readonly Told[]> = fc
   .array(step, { minLength: 1, maxLength: 40 })
   .map((steps) => {
     const out: Told[] = [{ ...begun(), id: 'e00000' }];
-    for (const [one, role] of steps) {
-      const id = `e${String(out.length).padStart(5, '0')}`;
-      if ('of' in one) {
-        out.push({ ...one.of, role, id });
-        continue;
-      }
-      const target = out[Math.max(0, out.length - one.back)]!;
-      out.push({ ...spokenOf(one.verb, target, one), role, id });
+    for (const [one, says] of steps) {
+      out.push({ ...stepOf(out, one, says), id: `e${String(out.length).padStart(5, '0')}` });
     }
     return out;
   });
@@ -261,6 +294,8 @@ function spokenOf(
       return { type: 'hold-ended', at, payload: { hold: 'hold-1', placedBy: id } };
     case 'answer':
       return { ...by, payload: { ...(by.payload as object), answers: [id] } };
+    case 'sign':
+      return cosignature(at, id);
     default:
       return {
         type: 'addendum-made',

@@ -218,8 +218,13 @@ describe('what a single fact in force asks for', { timeout: patience }, () => {
           }
         }
         expect(found).toEqual([]);
+        const stoodBy = new Set(
+          all
+            .filter((x) => x.type === 'entry-confirmed')
+            .map((x) => payloadOf(x).target as string | undefined),
+        );
         const mayBeOnOwn = all.some(
-          (x) => x.type === 'on-own-set' && isQualified({ role: x.role ?? 'nurse' }),
+          (x) => x.type === 'on-own-set' && (isQualified({ role: x.role ?? 'nurse' }) || stoodBy.has(x.id!)),
         );
         expect(view.onOwn === null || mayBeOnOwn).toBe(true);
       }),

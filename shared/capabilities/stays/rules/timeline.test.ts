@@ -4,13 +4,16 @@ import { timelineEntry } from '../../../wire/http.ts';
 import {
   calendar,
   check,
+  confirmation,
   correct,
+  cosignature,
   hold,
   hours,
   retract,
   session,
   stayOf,
   trigger,
+  unconfirmed,
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { sayDayTime } from '../../wards/rules/calendar.ts';
@@ -68,6 +71,55 @@ describe('the timeline of a stay', () => {
     expect(all.find((e) => e.event === 'c')!.words).toBe(
       'Correction (wrong value). It now reads: Session done: walk (12 m)',
     );
+  });
+
+  it('CLAIMED-2 says of an entry whose author was not known for sure whether they stand by it', () => {
+    const entry = { ...unconfirmed(trigger('fall', 1, 'nurse')), id: 'f' };
+    const waits = lines(entry);
+    expect(waits.at(-1)).toMatchObject({
+      author: { staff: 'staff-nurse', role: 'aide' },
+      confirmation: { state: 'unconfirmed', by: null, at: null },
+    });
+    const all = lines(entry, { ...confirmation(2, 'f'), id: 'c' });
+    expect(all.find((e) => e.event === 'f')).toMatchObject({
+      confirmation: {
+        state: 'confirmed',
+        by: { staff: 'staff-nurse', role: 'nurse', name: 'the nurse' },
+        at: hours(2),
+      },
+      changedBy: [],
+    });
+    expect(all.at(-1)).toMatchObject({
+      words: 'Entry confirmed by its author',
+      target: 'f',
+      confirmation: null,
+    });
+    for (const line of [...waits, ...all]) expect(timelineEntry.safeParse(line).error).toBeUndefined();
+  });
+
+  it('COSIGN-1 says of an entry of agency staff or a student who signed it, or that nobody has', () => {
+    const entry: Told = { ...session(1), id: 's', source: { kind: 'person', cosign: 'student' } };
+    expect(lines(entry).at(-1)).toMatchObject({
+      counts: true,
+      cosign: { kind: 'student', state: 'waiting', by: null, at: null },
+    });
+    // Not by its own author, nor by somebody who may not sign.
+    for (const role of ['aide', 'records'] as const) {
+      expect(lines(entry, cosignature(2, 's', role)).find((e) => e.event === 's')!.cosign!.state).toBe(
+        'waiting',
+      );
+    }
+    const all = lines(entry, { ...cosignature(2, 's'), id: 'c' });
+    expect(all.find((e) => e.event === 's')).toMatchObject({
+      cosign: {
+        kind: 'student',
+        state: 'signed',
+        by: { staff: 'staff-nurse', name: 'the nurse' },
+        at: hours(2),
+      },
+    });
+    expect(all.at(-1)).toMatchObject({ words: 'Entry co-signed', target: 's', cosign: null });
+    for (const line of all) expect(timelineEntry.safeParse(line).error).toBeUndefined();
   });
 
   it('holds every entry of the stream once', () => {
