@@ -44,6 +44,6 @@ export async function createApp(
   serveWeb(app, webFolder());
   app.useBodyParser('json', { limit: BODY_LIMIT });
   app.useGlobalFilters(new ProblemFilter(logger));
-  app.useWebSocketAdapter(new SameOriginAdapter(app));
+  app.useWebSocketAdapter(new SameOriginAdapter(app, { identify: ports.access.identify, behindTlsProxy }));
   return app;
 }

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import { WIRE_VERSION } from '@footboard/shared/wire/messages';
 import type { Heartbeat, JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
+import { problem } from '../commanding/problems.ts';
 import { answerJoin } from './answer-join.ts';
+import type { Joining } from './answer-join.ts';
 
 const ward = 'w1' as WardId;
 const patch = (from: number): Patch => ({ ward, from, to: from + 1, p: from + 1, t: 1, beds: [] });
@@ -21,10 +23,21 @@ function boardAt(feed: number, kept: number, whileReading: (board: { feed: numbe
     },
   };
 }
-async function asked(boards: ReturnType<typeof boardAt>, message: unknown) {
+async function asked(
+  boards: ReturnType<typeof boardAt>,
+  message: unknown,
+  {
+    admit = async () => ({ level: 'whole' }),
+    stillIs = true,
+  }: { admit?: Joining['admit']; stillIs?: boolean } = {},
+) {
   const entered: string[] = [];
   const answers: JoinAnswer[] = [];
-  await answerJoin(boards, message, { enter: (of) => entered.push(of), answer: (one) => answers.push(one) });
+  await answerJoin(boards, message, {
+    admit,
+    enter: (of) => stillIs && entered.push(of) > 0,
+    answer: (one) => answers.push(one),
+  });
   expect(answers).toHaveLength(1);
   return { answer: answers[0]!, entered };
 }
@@ -101,5 +114,28 @@ describe('what a screen that joins is told', () => {
       remedy: expect.stringMatching(/\w/),
     });
     expect(entered).toEqual([]);
+  });
+
+  it.each([
+    ['sign-in-first', 'sign-in-first'],
+    ['not-allowed', 'not-allowed'],
+    ['not-on-this-ward', 'not-allowed'],
+  ] as const)('refused by the policy with %s, is told %s and nothing of the ward', async (code, refused) => {
+    const admit = async () => ({ problem: problem(code, 'Why.', 'What to do.') });
+    for (const of of [ward, 'nowhere']) {
+      const { answer, entered } = await asked(boardAt(9, 5), join({ ward: of }), { admit });
+      expect(answer).toEqual({
+        answer: 'refused',
+        requestId: 'r1',
+        refused,
+        detail: 'Why.',
+        remedy: 'What to do.',
+      });
+      expect(entered).toEqual([]);
+    }
+  });
+  it('is told nothing when it was put out while its answer was worked out', async () => {
+    const { answer } = await asked(boardAt(9, 5), join(), { stillIs: false });
+    expect(answer).toMatchObject({ answer: 'refused', refused: 'sign-in-first' });
   });
 });

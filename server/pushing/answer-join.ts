@@ -1,8 +1,11 @@
 /** What a screen that joins is told: it is current, these are the changes, here is everything, or no. */
 import { opaqueId } from '@footboard/shared/kernel/ids';
 import type { WardId } from '@footboard/shared/kernel/ids';
+import { rowsFor } from '@footboard/shared/capabilities/board/rules/for-wall';
+import type { BoardLevel } from '@footboard/shared/capabilities/people/policy/document';
 import { WIRE_VERSION, joinRequest } from '@footboard/shared/wire/messages';
-import type { JoinAnswer, Patch } from '@footboard/shared/wire/messages';
+import type { JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
+import type { Problem } from '@footboard/shared/wire/http';
 import { z } from 'zod';
 import type { Boards } from '../projecting/board.ts';
 
@@ -61,19 +64,38 @@ async function changesSince(
   return null;
 }
 
+/** How much of a ward a screen may be shown, or why nothing. */
+export type Admitted = { readonly level: BoardLevel } | { readonly problem: Problem };
+
+export interface Joining {
+  /** Asks the policy, before anything is said of the ward. */
+  admit(ward: WardId): Promise<Admitted>;
+  /** False when what was admitted no longer holds: then nothing is told. */
+  enter(ward: WardId, level: BoardLevel): boolean;
+  answer(answer: JoinAnswer): void;
+}
+
+export const refusedFor = ({ type }: Problem): 'sign-in-first' | 'not-allowed' =>
+  type === '/problems/sign-in-first' ? 'sign-in-first' : 'not-allowed';
+
+export const snapshotFor = (snapshot: Snapshot, level: BoardLevel): Snapshot =>
+  level === 'whole' ? snapshot : { ...snapshot, board: rowsFor(snapshot.board, level) };
+
 /**
  * Works out the answer and hands it over in the same turn of the event loop in which `enter` puts
  * the screen into the ward's room: the next patch the room gets is the one after the answer.
  */
-export async function answerJoin(
-  boards: ReadableBoards,
-  message: unknown,
-  screen: { enter(ward: WardId): void; answer(answer: JoinAnswer): void },
-): Promise<void> {
+export async function answerJoin(boards: ReadableBoards, message: unknown, screen: Joining): Promise<void> {
   const request = readRequest(message);
   if ('answer' in request) return screen.answer(request);
   const { ward, feed, requestId } = request;
 
+  const admitted = await screen.admit(ward);
+  if ('problem' in admitted) {
+    const { detail, remedy } = admitted.problem;
+    return screen.answer(refusal(refusedFor(admitted.problem), detail, remedy, requestId));
+  }
+  const { level } = admitted;
   const patches = feed === null ? null : await changesSince(boards, ward, feed);
 
   // From here to the answer nothing is awaited.
@@ -89,9 +111,17 @@ export async function answerJoin(
       ),
     );
   }
-  screen.enter(ward);
+  if (!screen.enter(ward, level)) {
+    const why = 'what this screen may be shown has just changed';
+    return screen.answer(refusal('sign-in-first', why, 'sign in, or reload the page', requestId));
+  }
   if (patches?.length === 0) screen.answer({ answer: 'current', requestId, beat });
   else if (patches && patches.length <= MOST_PATCHES) {
-    screen.answer({ answer: 'changes', requestId, patches: [...patches], beat });
-  } else screen.answer({ answer: 'snapshot', requestId, snapshot, beat });
+    screen.answer({
+      answer: 'changes',
+      requestId,
+      patches: patches.map((one) => rowsFor(one, level)),
+      beat,
+    });
+  } else screen.answer({ answer: 'snapshot', requestId, snapshot: snapshotFor(snapshot, level), beat });
 }

@@ -11,6 +11,11 @@ import type { EpochMs } from '@footboard/shared/kernel/times';
 import { applyPatch } from '@footboard/shared/wire/apply';
 import { SOCKET, WIRE_VERSION, heartbeat, joinAnswer, patch } from '@footboard/shared/wire/messages';
 import type { Heartbeat, JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
+import { Gate } from '@footboard/server/access/gate';
+import { IDENTIFY, identifyOpenly } from '@footboard/server/access/identify';
+import { DEVICES, GATE, SESSIONS } from '@footboard/server/access/ports';
+import { STREAMS, Streams } from '@footboard/server/commanding/streams';
+import { LIMITS, noLimits } from '@footboard/server/http/limits';
 import { openLog } from '@footboard/server/log/open-log';
 import type { Log } from '@footboard/server/log/log';
 import type { Clock } from '@footboard/server/platform/clock';
@@ -104,7 +109,18 @@ export async function openHospital(options: { time?: HandTime } = {}): Promise<H
   const boards = boardsOver();
   await boards.start();
 
-  const providers = [WardGateway, { provide: BOARDS, useValue: boards }];
+  // Sign-in is off here: nobody is ever put out.
+  const never = () => () => {};
+  const providers = [
+    WardGateway,
+    { provide: BOARDS, useValue: boards },
+    { provide: IDENTIFY, useValue: identifyOpenly },
+    { provide: GATE, useValue: new Gate({ open: async () => null }) },
+    { provide: STREAMS, useValue: new Streams(log) },
+    { provide: DEVICES, useValue: { onRevoke: never, connected: never } },
+    { provide: SESSIONS, useValue: { onEnd: never } },
+    { provide: LIMITS, useValue: noLimits },
+  ];
   const app = await NestFactory.create({ module: PushModule, providers }, { logger: false });
   await app.listen(0, '127.0.0.1');
   const { port } = app.getHttpServer().address() as AddressInfo;
