@@ -25,8 +25,11 @@ export type Standing = z.infer<typeof standing>;
 export const claimedSource = z.strictObject({
   kind: z.enum(['person', 'device', 'import', 'paper', 'demo']),
   device: deviceId.optional(),
-  /** Serial of the paper sheet or of the import run. */
-  serial: z.string().min(1).max(64).optional(),
+  /** Serial of the paper sheet or of the import run. It stands in the log for good: no room for a name. */
+  serial: z
+    .string()
+    .regex(/^(?=.*\d)[A-Za-z0-9./_-]{1,64}$/, 'a serial has digits and no spaces')
+    .optional(),
 });
 
 /** The same as it is recorded: with what the server adds and no request may say. */

@@ -52,7 +52,11 @@ export const stageRecord = z
     how: z.enum(['free', 'secured']),
     securedWith: securedWith.optional(),
     people: z.number().int().min(0).max(6),
-    aid: z.string().max(40).optional(),
+    /** A word of the ward's equipment, like "standing-aid": it stands in the log for good, so no free text. */
+    aid: z
+      .string()
+      .regex(/^[a-z][a-z-]{0,39}$/, 'name the aid by its word, like "standing-aid"')
+      .optional(),
     findings: z.array(finding).max(40),
     symptom: z.boolean(),
     /** Set when the stage was met on one leg with both arms pushing, the order allowing it. */
