@@ -261,8 +261,10 @@ describe('the huddle', () => {
 
   it('asks again when the board moves, and keeps the old list marked when no answer comes', async () => {
     let answers = 0;
-    vi.stubGlobal('fetch', () =>
-      ++answers === 1 ? Promise.resolve(Response.json(huddle())) : Promise.reject(new TypeError('network')),
+    vi.stubGlobal('fetch', (path: string) =>
+      path.endsWith('/huddle') && ++answers === 1
+        ? Promise.resolve(Response.json(huddle()))
+        : Promise.reject(new TypeError('network')),
     );
     const { link, answer } = ward();
     answer();

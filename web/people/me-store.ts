@@ -35,6 +35,8 @@ export const useMeStore = defineStore('me', () => {
   const person = computed(() => page.value?.person ?? null);
   const device = computed(() => page.value?.device ?? null);
   const shared = computed(() => device.value?.kind === 'shared');
+  /** Somebody proven is here: a session, or a code within its two minutes. With sign-in off, always. */
+  const proven = computed(() => !accounts.value || person.value !== null);
 
   async function load(): Promise<void> {
     const turn = ++asked;
@@ -81,12 +83,13 @@ export const useMeStore = defineStore('me', () => {
     void load();
   }
 
-  /** Somebody proven is here: a session, or a code within its two minutes. With sign-in off, always. */
-  function proven(): boolean {
-    // A device that slept has missed its timer.
+  // A device that slept has missed its timer.
+  const judge = () => {
     if (closesAt.value !== null && Date.now() >= closesAt.value) closeWindow();
-    return !accounts.value || person.value !== null;
-  }
+  };
+  window.addEventListener('focus', judge);
+  window.addEventListener('pageshow', judge);
+  document.addEventListener('visibilitychange', judge);
 
   /** Done, and everybody who waits for a proven person may go on. */
   async function cameIn(told: Told<unknown>): Promise<Problem | null> {
