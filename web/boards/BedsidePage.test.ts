@@ -178,13 +178,15 @@ describe('the bedside page', () => {
     await flushPromises();
     expect(page.text()).toContain('Not sent yet');
     await page.tap('Close');
-    expect(page.text()).toContain('Session, done');
+    expect(page.text()).toContain('1 waits for the network');
+    await page.tap('Show them');
+    expect(page.text()).toContain('Session, done, bed 7');
     expect(commands).toHaveLength(0);
     restore();
     await page.tap('Try again');
-    expect(commands).toHaveLength(1);
+    expect(commands).toMatchObject([{ body: { fromOutbox: true } }]);
     expect(page.text()).toContain('Recorded: Session, done.');
-    expect(page.text()).not.toContain('Not sent yet');
+    expect(page.text()).not.toContain('Not on the board');
   });
 
   it('does not show one person’s name over another’s plan while the page of the new one is read', async () => {

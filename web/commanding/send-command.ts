@@ -1,4 +1,4 @@
-import type { CommandId, WardId } from '@footboard/shared/kernel/ids';
+import type { CommandId, StaffId, WardId } from '@footboard/shared/kernel/ids';
 import type { z } from 'zod';
 import type { commandEnvelope } from '@footboard/shared/kernel/command-type';
 import type { OccurredInput } from '@footboard/shared/kernel/times';
@@ -16,7 +16,7 @@ export interface PreparedCommand {
   readonly name: string;
   readonly commandId: CommandId;
   /** The staff id that stands for it, fixed when it was made. */
-  readonly staff: string | null;
+  readonly staff: StaffId | null;
   readonly body: Envelope & { readonly data: unknown };
 }
 
@@ -24,8 +24,16 @@ export type Sent =
   | { readonly kind: 'accepted'; readonly accepted: CommandAccepted }
   /** The server said no, or could not: `problem` says what to do. Nothing was recorded unless it says so. */
   | { readonly kind: 'problem'; readonly problem: Problem }
-  /** No answer came after all tries. It may or may not be recorded; deliver the same command again. */
-  | { readonly kind: 'not-sent'; readonly problem: Problem; readonly command: PreparedCommand };
+  /**
+   * No answer came after all tries, or the server asks to wait. It may or may not be recorded; deliver
+   * the same command again. `again`: not within this time (ms), where the server said so.
+   */
+  | {
+      readonly kind: 'not-sent';
+      readonly problem: Problem;
+      readonly command: PreparedCommand;
+      readonly again?: number;
+    };
 
 export interface Ask {
   readonly ward: WardId;
@@ -54,7 +62,8 @@ export function prepareCommand(ask: Ask): PreparedCommand {
       source: { kind: 'person', device: thisDevice() },
       expect: ask.expect ?? 'latest',
       fromOutbox: ask.fromOutbox ?? false,
-      data: ask.data,
+      // A copy: what was sent does not change under a form that is written on.
+      data: JSON.parse(JSON.stringify(ask.data)) as unknown,
     },
   };
 }
@@ -62,6 +71,9 @@ export function prepareCommand(ask: Ask): PreparedCommand {
 const PAUSES_MS = [400, 1_200];
 /** Answers that mean "try the very same command again": the server says so or was not reached. */
 const AGAIN = new Set([502, 503, 504]);
+const TOO_MANY = 429;
+/** A cable that was pulled says nothing at all: after this a try counts as unanswered. */
+const ANSWER_WITHIN_MS = 8_000;
 
 /** Send, and on a network failure send again with the same id. Never throws. */
 export async function deliverCommand(
@@ -70,6 +82,8 @@ export async function deliverCommand(
 ): Promise<Sent> {
   let problem: Problem = unreachable('Not sent yet');
   for (let round = 0; ; round++) {
+    const patience = new AbortController();
+    const late = setTimeout(() => patience.abort(), ANSWER_WITHIN_MS);
     try {
       const answer = await fetch(`/api/wards/${command.ward}/commands/${command.name}`, {
         method: 'POST',
@@ -79,6 +93,7 @@ export async function deliverCommand(
           ...(command.staff ? { 'x-footboard-staff': command.staff } : {}),
         },
         body: JSON.stringify(command.body),
+        signal: patience.signal,
       });
       if (answer.ok) {
         const accepted = commandAccepted.safeParse(await answer.json());
@@ -86,16 +101,28 @@ export async function deliverCommand(
         problem = { ...unreachable('Recorded or not'), detail: 'The answer could not be read.' };
       } else {
         problem = await problemOf(answer);
+        if (answer.status === TOO_MANY) {
+          return { kind: 'not-sent', problem, command, again: secondsToWait(answer) * 1_000 };
+        }
         if (!AGAIN.has(answer.status)) return { kind: 'problem', problem };
       }
     } catch {
       problem = unreachable('Not sent yet');
+    } finally {
+      clearTimeout(late);
     }
-    const pause = pauses[round];
+    // Silence has taken its time already.
+    const pause = patience.signal.aborted ? undefined : pauses[round];
     if (pause === undefined) return { kind: 'not-sent', problem, command };
     await new Promise((done) => setTimeout(done, pause));
   }
 }
+
+/** Retry-After (RFC 9110, 10.2.3), in seconds; a minute when it says nothing we can read. */
+const secondsToWait = (answer: Response): number => {
+  const seconds = Number(answer.headers.get('retry-after') ?? NaN);
+  return Number.isFinite(seconds) && seconds >= 0 ? Math.min(seconds, 600) : 60;
+};
 
 /** Prepare and deliver. Keep the command of a `not-sent` answer and hand it to `deliverCommand` again. */
 export const sendCommand = (ask: Ask): Promise<Sent> => deliverCommand(prepareCommand(ask));

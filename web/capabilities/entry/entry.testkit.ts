@@ -1,6 +1,6 @@
 /** Mounts a form as the bedside page does, with an invented ward and a sender that a test can read. */
 import { createPinia, setActivePinia } from 'pinia';
-import { mount, type VueWrapper } from '@vue/test-utils';
+import { flushPromises, mount, type VueWrapper } from '@vue/test-utils';
 import { nextTick, type Component } from 'vue';
 import type { EventId, WardId } from '@footboard/shared/kernel/ids';
 import type { CommandAccepted, Problem } from '@footboard/shared/wire/http';
@@ -45,8 +45,10 @@ const unreachable: Problem = {
 };
 const words = (text: string) => text.replace(/\s+/g, ' ').replace('✓', '').trim();
 
+/** An entry goes by way of the outbox: a few turns until it has settled. */
 const settle = async () => {
-  for (let i = 0; i < 5; i++) await nextTick();
+  await flushPromises();
+  await nextTick();
 };
 
 export function bench(form: Component, props: Record<string, unknown>): Bench {

@@ -1,15 +1,28 @@
 /**
  * One entry on a sheet, from "being written" to "recorded": checks it by the command's own schema,
- * asks when the person in the bed has changed, sends it, and keeps it when the network is gone.
+ * asks when the person in the bed has changed, asks who signs it, and sends it by way of the outbox,
+ * which keeps it when the network is gone, nobody is signed in, or the server says no.
  */
-import { computed, inject, shallowRef, type ComputedRef, type InjectionKey, type ShallowRef } from 'vue';
+import {
+  computed,
+  inject,
+  onScopeDispose,
+  shallowRef,
+  type ComputedRef,
+  type InjectionKey,
+  type ShallowRef,
+} from 'vue';
 import type { CommandType } from '@footboard/shared/kernel/command-type';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import { toIso, type EpochMs, type Precision } from '@footboard/shared/kernel/times';
 import type { CommandAccepted, Problem } from '@footboard/shared/wire/http';
 import { prepareCommand, type Ask, type PreparedCommand, type Sent } from '../../commanding/send-command.ts';
+import { useMeStore } from '../../people/me-store.ts';
+import { needsSignIn } from '../../people/sign-in-first.ts';
+import { useWhoStore } from '../../people/who-store.ts';
+import { useBoardStore } from '../../sync/board-store.ts';
 import { checkBeforeSending, faultsOf, type Fault } from './check.ts';
-import { useSender, useUnsent } from './outgoing.ts';
+import { useOutgoing } from './outgoing.ts';
 import type { PersonAtTheBed } from './person-at-the-bed.ts';
 
 /** What a sheet needs to know of the page it lies on. */
@@ -35,7 +48,10 @@ export type EntryState =
   | { readonly at: 'sending' }
   | { readonly at: 'recorded'; readonly shown: boolean }
   | { readonly at: 'refused'; readonly problem: Problem }
-  | { readonly at: 'not-sent'; readonly problem: Problem };
+  /** In the outbox: it goes out by itself when the network is back. */
+  | { readonly at: 'not-sent'; readonly problem: Problem }
+  /** In the outbox until the one who made it signs in. */
+  | { readonly at: 'needs-sign-in'; readonly problem: Problem | null };
 
 export interface SubmitOptions {
   /** How the entry is named while it waits, for example "Session, done". */
@@ -57,40 +73,79 @@ export interface Entry {
   sendAllTheSame(): Promise<void>;
   /** After "not sent": the same command once more. */
   tryAgain(): Promise<void>;
+  /** After "needs sign-in": ask once more who signs it. */
+  sign(): Promise<void>;
 }
 
 export function useEntry(command: CommandType): Entry {
   const context = useEntryContext();
-  const sender = useSender();
-  const unsent = useUnsent();
+  const outbox = useOutgoing();
+  const me = useMeStore();
+  const board = useBoardStore();
   const state = shallowRef<EntryState>({ at: 'writing' });
+  const at = (): EntryState['at'] => state.value.at;
   const faults = shallowRef<readonly Fault[]>([]);
-  let held: { command: PreparedCommand; says: string } | null = null;
+  let held: { command: PreparedCommand; says: string; inPlaceOf: string | undefined } | null = null;
 
-  async function go(says: string, sending: Promise<Sent | null>): Promise<void> {
-    state.value = { at: 'sending' };
-    const sent = await sending;
+  function settle(sent: Sent | null): void {
     if (sent?.kind === 'accepted') {
       state.value = { at: 'recorded', shown: sent.accepted.shown };
-      context.recorded(sent.accepted, says);
     } else if (sent?.kind === 'problem') {
       faults.value = faultsOf(sent.problem);
-      state.value = { at: 'refused', problem: sent.problem };
+      // With nobody named at all there is nobody to wait for: the form stays open for whoever writes.
+      const signs = sent.problem.status === 401 && (me.accounts || held?.command.staff);
+      state.value = { at: signs ? 'needs-sign-in' : 'refused', problem: sent.problem };
     } else if (sent) {
       state.value = { at: 'not-sent', problem: sent.problem };
     }
+  }
+  async function go(sending: Promise<Sent | null>): Promise<void> {
+    state.value = { at: 'sending' };
+    const sent = await sending;
+    settle(sent);
+    if (sent?.kind === 'accepted' && held) context.recorded(sent.accepted, held.says);
+    else if (at() === 'needs-sign-in') await sign();
+  }
+  // It may go out by itself while the form is still open; the page hears of that from the outbox.
+  onScopeDispose(
+    outbox.onSettled(({ command: { commandId } }, sent) => {
+      if (held?.command.commandId === commandId) settle(sent);
+    }),
+  );
+
+  async function send(): Promise<void> {
+    if (!held) return;
+    const { command: prepared, says, inPlaceOf } = held;
+    const asksFirst = me.accounts && !me.proven && (prepared.staff === null || board.age.state === 'live');
+    if (!asksFirst) return go(outbox.send(prepared, says, inPlaceOf));
+    await outbox.hold(prepared, says, inPlaceOf);
+    state.value = { at: 'needs-sign-in', problem: null };
+    await sign();
+  }
+  async function sign(): Promise<void> {
+    if (!held || at() !== 'needs-sign-in') return;
+    const { ward, name, staff, commandId } = held.command;
+    const proof = await needsSignIn({ ward, command: name, staff });
+    if (proof === 'not-now' || state.value.at !== 'needs-sign-in') return;
+    const signs = useWhoStore().chosenId;
+    // Never sent so far, it is of whoever has just put their name to it.
+    const first = state.value.problem === null && signs !== null && signs !== staff;
+    if (first) await outbox.claim(commandId, signs);
+    await go(outbox.again(commandId));
   }
 
   return {
     state,
     faults,
     busy: computed(() => state.value.at === 'sending'),
+    sign,
     async submit(data, options) {
-      // A second tap while the first is on its way, or before "not sent" is settled, must not make a second entry.
-      if (state.value.at === 'sending' || state.value.at === 'not-sent') return;
+      // A second tap while the first is on its way, or before it is settled, must not make a second entry.
+      if (['sending', 'not-sent', 'needs-sign-in'].includes(at())) return;
+      const refused = at() === 'refused' ? held?.command.commandId : undefined;
       faults.value = checkBeforeSending(command, data);
       if (faults.value.length > 0) {
-        state.value = { at: 'writing' };
+        if (at() !== 'refused') state.value = { at: 'writing' };
         return;
       }
       const prepared = prepareCommand({
@@ -103,21 +158,19 @@ export function useEntry(command: CommandType): Entry {
         },
         ...(options.expect ? { expect: options.expect } : {}),
       });
-      held = { command: prepared, says: options.says };
+      held = { command: prepared, says: options.says, inPlaceOf: refused };
       const person = options.stay === null ? { same: true as const } : context.person(options.stay);
       if (!person.same) {
         state.value = { at: 'person-changed', nowIn: person.nowIn, bedEmpty: person.bedEmpty };
         return;
       }
-      await go(options.says, unsent.send(prepared, options.says, sender));
+      await send();
     },
     async sendAllTheSame() {
-      if (!held || state.value.at !== 'person-changed') return;
-      await go(held.says, unsent.send(held.command, held.says, sender));
+      if (held && state.value.at === 'person-changed') await send();
     },
     async tryAgain() {
-      if (!held || state.value.at !== 'not-sent') return;
-      await go(held.says, unsent.send(held.command, held.says, sender));
+      if (held && state.value.at === 'not-sent') await go(outbox.again(held.command.commandId));
     },
   };
 }
