@@ -8,7 +8,7 @@ import type { CommandType } from '@footboard/shared/kernel/command-type';
 import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
 import type { EventType, PayloadOf } from '@footboard/shared/kernel/event-type';
 import { role } from '@footboard/shared/kernel/author';
-import type { Author, Role } from '@footboard/shared/kernel/author';
+import type { Author, Role, Source } from '@footboard/shared/kernel/author';
 import type { BedId, EventId, PersonId, StaffId, StayId, WardId } from '@footboard/shared/kernel/ids';
 import { HOUR, MINUTE, toIso } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -45,7 +45,14 @@ interface When {
   readonly by?: Author;
   readonly id?: string;
   readonly ward?: WardId;
+  readonly source?: Source;
 }
+
+/** As the server records an entry under a name that nobody had checked: an aide's, marked unconfirmed. */
+export const claimedBy = ({ staff: claimed }: Author): Required<Pick<When, 'by' | 'source'>> => ({
+  by: { staff: claimed, role: 'aide' },
+  source: { kind: 'person', unconfirmed: true },
+});
 
 /** Any event of a stay, in so many words. */
 export const fact = <T extends EventType>(
@@ -57,11 +64,12 @@ export const fact = <T extends EventType>(
   ...newEvent(type, streamKey('stay', of), payload),
   ...occurredBy(when),
 });
-const occurredBy = ({ at, by, id, ward }: When) => ({
+const occurredBy = ({ at, by, id, ward, source }: When) => ({
   ...(at === undefined ? {} : { occurred: at }),
   ...(by === undefined ? {} : { by }),
   ...(id === undefined ? {} : { id }),
   ...(ward === undefined ? {} : { ward }),
+  ...(source === undefined ? {} : { source }),
 });
 
 export function wardSetUpAs(id: WardId, name: string): Step[] {

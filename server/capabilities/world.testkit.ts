@@ -6,7 +6,7 @@
 import { streamKey } from '@footboard/shared/kernel/event-type';
 import type { LoggedEvent, NewEvent, StreamKey } from '@footboard/shared/kernel/event-type';
 import type { CommandType } from '@footboard/shared/kernel/command-type';
-import type { Author, Role } from '@footboard/shared/kernel/author';
+import type { Author, Role, Source } from '@footboard/shared/kernel/author';
 import type { BedId, EventId, StaffId, StayId, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import { eventTypeNamed } from '@footboard/shared/capabilities/registry';
@@ -22,6 +22,7 @@ export const staff = (role: Role, id: string = role): Author => ({ staff: id as 
 export interface Step extends NewEvent {
   readonly by?: Author;
   readonly id?: string;
+  readonly source?: Source;
 }
 
 export interface Entering {
@@ -30,6 +31,10 @@ export interface Entering {
   readonly occurred: EpochMs;
   /** When the entry is decided; the occurred time by default. */
   readonly now?: EpochMs;
+  /** The role whose rights apply; the author's by default. */
+  readonly entitled?: Role;
+  /** Where it came from; a person by default. */
+  readonly source?: Source;
 }
 
 export class World {
@@ -63,7 +68,7 @@ export class World {
 
   add(
     step: Step,
-    defaults: { ward: WardId; by: Author; occurred: EpochMs; recorded?: EpochMs },
+    defaults: { ward: WardId; by: Author; occurred: EpochMs; recorded?: EpochMs; source?: Source },
   ): LoggedEvent {
     const type = eventTypeNamed(step.type);
     if (!step.stream.startsWith(`${type.stream}/`)) {
@@ -89,7 +94,7 @@ export class World {
       enteredOffsetMinutes: 0,
       recorded,
       author: step.by ?? defaults.by,
-      source: { kind: 'person' },
+      source: step.source ?? defaults.source ?? { kind: 'person' },
     };
     this.#streams.set(key, [...stream, event]);
     this.#wards.set(ward, [...log, event]);
@@ -167,7 +172,7 @@ export class World {
       precision: 'exact',
       fromOutbox: false,
       author: entering.by,
-      entitled: entering.by.role,
+      entitled: entering.entitled ?? entering.by.role,
       newId: () => this.#id('new'),
       keep: (subject, text) => {
         const ref = this.#id('text');

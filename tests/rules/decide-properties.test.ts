@@ -16,12 +16,14 @@ import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rul
 import type { StageRecord } from '@footboard/shared/capabilities/assessments/values';
 import { evaluateStay } from '@footboard/shared/capabilities/board/rules/evaluate-stay';
 import type { StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import { policyRow } from '@footboard/shared/capabilities/people/policy/document';
 import { aidCovers, atLeast } from '@footboard/shared/capabilities/handling/rules/help';
 import { holdScope, recordedTriggerKind } from '@footboard/shared/capabilities/orders/values';
 import { standingOf } from '@footboard/server/capabilities/stays/standing';
 import {
   arrived,
   check,
+  claimedBy,
   LARCH,
   ROWAN,
   STAFF,
@@ -195,6 +197,8 @@ describe('an aide', { timeout: patience }, () => {
       'amend',
       'usual',
       'weigh',
+      'stand-by',
+      'stand-by',
     ),
     by: fc.constantFrom<Role>(
       'aide',
@@ -211,6 +215,8 @@ describe('an aide', { timeout: patience }, () => {
     n: fc.nat({ max: 40 }),
     m: fc.nat({ max: 40 }),
     yes: fc.boolean(),
+    /** Whether anybody checked who it is: a name only claimed is an aide's, as far as it is taken at all. */
+    signedIn: fc.constantFrom(true, true, false),
   });
   type Act = typeof act extends fc.Arbitrary<infer A> ? A : never;
   /** What the policy lets an aide enter; now and then an aide tries something else. */
@@ -372,6 +378,13 @@ describe('an aide', { timeout: patience }, () => {
             ...(a.m % 3 === 0 ? { occurredAt: toIso(at) } : {}),
           },
         ];
+      case 'stand-by': {
+        const waiting = events.filter((e) => e.source.unconfirmed && e.author.staff === a.by);
+        return [
+          command('confirm-entry'),
+          { stay, event: (waiting.length > 0 ? pick(waiting, a.n) : target).id },
+        ];
+      }
       case 'amend':
         return [
           command('make-amendment'),
@@ -430,22 +443,28 @@ describe('an aide', { timeout: patience }, () => {
   const said = (p: TaskPlan) => `${p.hold ? 'HOLD ' : ''}${p.people} ${p.aid}`;
 
   it('makes nothing freer, whatever came before, by any entry that is accepted', () => {
-    const seen = { byAide: 0, corrections: 0, freedByOthers: 0 };
+    const seen = { byAide: 0, claimed: 0, corrections: 0, stoodBy: 0, freedByOthers: 0 };
     fc.assert(
       fc.property(fc.array(act, { minLength: 12, maxLength: 40, size: 'max' }), (acts) => {
         const world = worldWith(arrived('anna', 'b1'));
         let now = T0;
         acts.forEach((a, i) => {
           now += a.minutes * MINUTE;
-          const entering: Entering = { ward: LARCH, by: STAFF[a.by], occurred: now - a.late * MINUTE, now };
-          const compared = a.by === 'aide' || i % 4 === 0;
+          const when = { ward: LARCH, occurred: now - a.late * MINUTE, now };
+          const [type, data] = entryOf(world, a, when.occurred, i);
+          const claimed = !a.signedIn && policyRow(type.name)!.unconfirmed === 'recorded';
+          const entering: Entering = claimed
+            ? { ...when, ...claimedBy(STAFF[a.by]), entitled: a.by }
+            : { ...when, by: STAFF[a.by] };
+          const compared = a.by === 'aide' || claimed || i % 4 === 0;
           const before = compared ? viewOf(world, now) : null;
-          const [type, data] = entryOf(world, a, entering.occurred, i);
           const decision = world.enter(type, data, entering);
           if (before === null || !('accept' in decision)) return;
           const less = freer(before, viewOf(world, now), type.name === 'record-weight');
-          const byAide = a.by === 'aide';
+          const byAide = a.by === 'aide' || claimed;
           if (byAide) seen.byAide += 1;
+          if (claimed && a.by !== 'aide') seen.claimed += 1;
+          if (type.name === 'confirm-entry' && a.by !== 'aide') seen.stoodBy += 1;
           if (byAide && type.name.startsWith('make-')) seen.corrections += 1;
           if (!byAide && less.length > 0) seen.freedByOthers += 1;
           expect(byAide ? less : [], `${type.name} ${JSON.stringify(data)}`).toEqual([]);
@@ -456,6 +475,8 @@ describe('an aide', { timeout: patience }, () => {
     // The comparison sees freeing where it happens, and aides were heard.
     expect(seen.byAide).toBeGreaterThan(100);
     expect(seen.corrections).toBeGreaterThan(5);
+    expect(seen.claimed).toBeGreaterThan(50);
+    expect(seen.stoodBy).toBeGreaterThan(5);
     expect(seen.freedByOthers).toBeGreaterThan(5);
   });
 

@@ -175,3 +175,21 @@ describe('which plan applies', () => {
     }
   });
 });
+
+describe('what walls show of the person', () => {
+  it('is said by a nurse, therapist or charge nurse, for that stay alone', () => {
+    for (const showing of ['nothing', 'as-ward'] as const) {
+      given(anna)
+        .when(commands.setWallShowing, { stay: 'anna', showing })
+        .appends(['wall-showing-set', 'stay/anna', { showing }]);
+    }
+    for (const by of [AIDE, STAFF.manager, STAFF.records]) {
+      given(anna)
+        .when(commands.setWallShowing, { stay: 'anna', showing: 'nothing' }, { by })
+        .refuses('not-your-role');
+    }
+    given()
+      .when(commands.setWallShowing, { stay: 'anna', showing: 'nothing' })
+      .refuses('stay-unknown', '/stay');
+  });
+});
