@@ -12,8 +12,8 @@ import type { Server, Socket } from 'socket.io';
 import { Gate, actorMay } from '../access/gate.ts';
 import { IDENTIFY } from '../access/identify.ts';
 import type { Identify } from '../access/identify.ts';
-import { DEVICES, GATE, SESSIONS } from '../access/ports.ts';
-import type { Devices, Sessions } from '../access/ports.ts';
+import { ACCESS_LOG, DEVICES, GATE, SESSIONS } from '../access/ports.ts';
+import type { AccessLog, Devices, Sessions } from '../access/ports.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
 import { LIMITS } from '../http/limits.ts';
@@ -65,10 +65,11 @@ export class WardGateway
     @Inject(DEVICES) devices: Devices,
     @Inject(SESSIONS) sessions: Sessions,
     @Inject(LIMITS) limits: Limits,
+    @Inject(ACCESS_LOG) accessLog: AccessLog,
   ) {
     this.#boards = boards;
     this.#devices = devices;
-    this.#screens = new Screens({ identify, gate, streams, devices, sessions, limits });
+    this.#screens = new Screens({ identify, gate, streams, devices, sessions, limits, accessLog });
   }
 
   afterInit(server: Server): void {

@@ -5,7 +5,9 @@ import type { Identify } from '../access/identify.ts';
 
 /** Nest's adapter brings its own copy of socket.io: its types, not ours. */
 type Options = Parameters<IoAdapter['createIOServer']>[1];
-type Handshake = Pick<IncomingMessage, 'headers'> & { readonly socket: { readonly remoteAddress?: string | undefined } };
+type Handshake = Pick<IncomingMessage, 'headers'> & {
+  readonly socket: { readonly remoteAddress?: string | undefined };
+};
 
 const one = (value: string | readonly string[] | undefined): string | undefined =>
   typeof value === 'string' ? value : value?.[0];

@@ -9,9 +9,10 @@ import type { Actor, BoardLevel } from '@footboard/shared/capabilities/people/po
 import { SOCKET } from '@footboard/shared/wire/messages';
 import type { PutOut } from '@footboard/shared/wire/messages';
 import type { Socket } from 'socket.io';
+import { lookerOf } from '../access/access-log.ts';
 import type { Gate, Passed } from '../access/gate.ts';
 import type { Identify } from '../access/identify.ts';
-import type { Devices, Sessions } from '../access/ports.ts';
+import type { AccessLog, Devices, Sessions } from '../access/ports.ts';
 import type { Streams } from '../commanding/streams.ts';
 import type { Limits, SocketLimits } from '../http/limits.ts';
 import { refusedFor } from './answer-join.ts';
@@ -48,6 +49,7 @@ export interface ScreensPorts {
   readonly devices: Pick<Devices, 'onRevoke' | 'connected'>;
   readonly sessions: Pick<Sessions, 'onEnd'>;
   readonly limits: Pick<Limits, 'socket'>;
+  readonly accessLog: Pick<AccessLog, 'note'>;
 }
 
 type WardStates = (ward: WardId) => ReturnType<Streams['ward']>;
@@ -189,7 +191,12 @@ export class Screens {
     if (!screen) throw new Error('a socket that has left asks to join');
     const identity = await this.#who(screen);
     const { state } = await stateOf(ward);
-    return this.ports.gate.on(identity, 'join-ward', ward, state);
+    const passed = await this.ports.gate.on(identity, 'join-ward', ward, state);
+    // Asked again while the screen stays: a board looked at all day makes a line an hour.
+    if ('pass' in passed && passed.pass.level === 'whole') {
+      this.ports.accessLog.note({ ward, what: 'read-board-whole', ...lookerOf(identity) });
+    }
+    return passed;
   }
 
   /** From this moment no patch goes to it; then it is told why. */

@@ -92,6 +92,9 @@ Module({})(PushModule);
 
 const NURSE = { staff: 'staff-1' as StaffId, role: 'nurse' as const };
 
+/** Sign-in is off here: nobody is ever put out. */
+const never = () => () => {};
+
 export async function openHospital(options: { time?: HandTime } = {}): Promise<Hospital> {
   const database = await openDatabase({ dataDir: 'memory://' });
   await migrate(database);
@@ -109,8 +112,6 @@ export async function openHospital(options: { time?: HandTime } = {}): Promise<H
   const boards = boardsOver();
   await boards.start();
 
-  // Sign-in is off here: nobody is ever put out.
-  const never = () => () => {};
   const providers = [
     WardGateway,
     { provide: BOARDS, useValue: boards },
