@@ -20,7 +20,7 @@ import type { Database } from './platform/database.ts';
 import { openDatabase } from './platform/database.ts';
 import { greeting, urlOf } from './platform/greeting.ts';
 import { openLogger } from './platform/logging.ts';
-import type { Logger } from './platform/logging.ts';
+import type { LogTo, Logger } from './platform/logging.ts';
 import { migrate } from './platform/migrate.ts';
 import { StartRefused } from './platform/start-refused.ts';
 import { openBoards } from './projecting/open-boards.ts';
@@ -47,6 +47,8 @@ export interface StartOptions {
   readonly accessClock?: Clock;
   /** Prints nothing but warnings and errors. */
   readonly quiet?: boolean;
+  /** Takes the server's log lines in place of standard error: for tests that look for what must not be there. */
+  readonly logTo?: LogTo;
   /** Runs on the migrated database before any board is folded. */
   readonly beforeBoards?: (opened: { readonly log: Log; readonly database: Database }) => Promise<void>;
 }
@@ -69,7 +71,7 @@ export interface Footboard {
 /** @throws StartRefused with one line for whoever started it; then nothing is left open. */
 export async function startFootboard(options: StartOptions): Promise<Footboard> {
   const { config, clock = systemClock, demo = false, quiet = false } = options;
-  const logger = openLogger(quiet && config.logLevel === 'info' ? 'warn' : config.logLevel);
+  const logger = openLogger(quiet && config.logLevel === 'info' ? 'warn' : config.logLevel, options.logTo);
   const opened: (() => Promise<unknown>)[] = [];
   const closeAll = async () => {
     for (const close of opened.splice(0).toReversed()) await close();

@@ -7,7 +7,7 @@ import { lookerOf } from '../access/access-log.ts';
 import { Gate } from '../access/gate.ts';
 import type { Pass } from '../access/gate.ts';
 import { ACCESS_LOG, GATE } from '../access/ports.ts';
-import type { AccessLog, Looked } from '../access/ports.ts';
+import type { AccessLog } from '../access/ports.ts';
 import { boardNow, boardThen } from '../capabilities/board/queries.ts';
 import type { BoardsAsOf } from '../capabilities/board/queries.ts';
 import { TOTALS, huddlePage, totalsPage } from '../capabilities/dayplan/queries.ts';
@@ -74,13 +74,17 @@ export class QueriesController {
     const { level } = then
       ? await this.#mayReadThen(request, id)
       : (passOf(request) ?? { level: 'bed-only' });
-    this.#note(request, id, then ? 'read-board-then' : 'read-board-whole');
     const page = then
       ? await boardThen({ boards: this.boards, log: this.log, now: this.clock.now() }, id, {
           t: at === undefined ? undefined : instantOf(at),
           p: p === undefined ? undefined : positionOf(p),
         })
       : boardNow(this.boards, id);
+    // A board that shows less than the whole (a wall) is nobody's look at anybody.
+    if (level === 'whole') {
+      const what = then ? 'read-board-then' : 'read-board-whole';
+      this.accessLog.note({ ward: id, what, ...lookerOf(identityOf(request)) });
+    }
     return { ...page, board: rowsFor(page.board, level) };
   }
 
@@ -98,12 +102,6 @@ export class QueriesController {
     const page = await stayPageOf({ boards: this.boards, log: this.log, vault: this.vault }, state, id);
     this.accessLog.note({ ward: state.ward, what: 'read-stay', stay: id, ...lookerOf(identityOf(request)) });
     return page;
-  }
-
-  /** A board that shows less than the whole (a wall) is nobody's look at anybody. */
-  #note(request: Request, ward: WardId, what: Looked): void {
-    if (passOf(request)?.level !== 'whole') return;
-    this.accessLog.note({ ward, what, ...lookerOf(identityOf(request)) });
   }
 
   @Get('wards/:ward/huddle')

@@ -8,8 +8,13 @@ import { saidError } from './said-error.ts';
 export type { Logger };
 export const LOGGER = Symbol('Logger');
 
-export const openLogger = (level: Config['logLevel']): Logger =>
-  pino({ level, base: null, serializers: { err: saidError } }, destination({ fd: 2, sync: false }));
+/** Where lines go, one text with its newline at a time. */
+export interface LogTo {
+  write(line: string): void;
+}
+
+export const openLogger = (level: Config['logLevel'], to?: LogTo): Logger =>
+  pino({ level, base: null, serializers: { err: saidError } }, to ?? destination({ fd: 2, sync: false }));
 
 /** Nest speaks through the same logger; its start-up chatter counts as detail. */
 export function nestLogger(logger: Logger): LoggerService {
