@@ -34,5 +34,6 @@ export function amongTabs(changed: () => void): { tell(): void; close(): void } 
   if (typeof BroadcastChannel === 'undefined') return { tell: () => undefined, close: () => undefined };
   const channel = new BroadcastChannel('footboard-outbox');
   channel.addEventListener('message', changed);
+  // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a channel has no other origin
   return { tell: () => channel.postMessage('changed'), close: () => channel.close() };
 }

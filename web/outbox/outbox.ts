@@ -18,6 +18,8 @@ export type Sender = (command: PreparedCommand) => Promise<Sent>;
 /** Called when an entry that nobody was waiting for has been settled. */
 export type Settled = (entry: OutboxEntry, sent: Sent) => void;
 
+const toTheServer: Sender = (command) => deliverCommand(command);
+
 export const useOutbox = defineStore('outbox', () => {
   const entries = shallowRef<readonly OutboxEntry[]>([]);
   /** Ids of what is on its way from this tab. */
@@ -27,7 +29,7 @@ export const useOutbox = defineStore('outbox', () => {
   let storage: OutboxStorage = inMemory();
   let opened: Promise<void> | null = null;
   let others: ReturnType<typeof amongTabs> | null = null;
-  let sender: Sender = (command) => deliverCommand(command);
+  let sender: Sender = toTheServer;
   const lanes = new Map<string, Promise<void>>();
   const waiters = new Map<string, (sent: Sent) => void>();
   /** Ids that are on this page alone so far, or for good where the storage is full. */

@@ -1,0 +1,157 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Cable } from '../support/cable.ts';
+import { axeFaults, openBrowser, PHONE_SIZE, shoot, startBuilt, type RunningServer } from './support.ts';
+
+let server: RunningServer;
+let browser: Browser;
+let cable: Cable;
+const WARD = 'alder';
+
+/** A command by the API, as another screen would send it. */
+async function enter(name: string, data: object, by: string | null): Promise<void> {
+  const now = new Date().toISOString();
+  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', ...(by ? { 'x-footboard-staff': by } : {}) },
+    body: JSON.stringify({
+      commandId: crypto.randomUUID(),
+      occurred: { at: now },
+      entered: { at: now, offsetMinutes: 0 },
+      source: { kind: 'person' },
+      expect: 'latest',
+      data,
+    }),
+  });
+  if (!answer.ok) throw new Error(`${name}: ${await answer.text()}`);
+}
+const entries = async (stay: string, type: string): Promise<number> => {
+  const page = (await (await fetch(`${server.url}/api/wards/${WARD}/stays/${stay}`)).json()) as {
+    timeline: { type: string }[];
+  };
+  return page.timeline.filter((entry) => entry.type === type).length;
+};
+
+beforeAll(async () => {
+  server = await startBuilt('tests/support/open-server.mjs');
+  browser = await openBrowser();
+  cable = await Cable.between(server.port);
+  const beds = ['A1', 'A2', 'A3'].map((label) => ({ bed: `bed-${label}`, label, bay: 'Bay A' }));
+  await enter('set-up-ward', { name: 'Alder', zone: 'Europe/Lisbon', beds }, null);
+  await enter('add-staff-member', { staff: 'ines', name: 'Ines Amaral', role: 'charge-nurse' }, null);
+  await enter('add-staff-member', { staff: 'noor', name: 'Noor Haddad', role: 'nurse' }, 'ines');
+  await enter('add-staff-member', { staff: 'ada', name: 'Ada Lund', role: 'aide' }, 'ines');
+  for (const [i, { bed }] of beds.entries()) {
+    await enter(
+      'begin-stay',
+      { stay: `stay-${i}`, person: `person-${i}`, bed, from: 'home', identity: { name: `Rosa Pinto ${i}` } },
+      'noor',
+    );
+  }
+});
+afterAll(async () => {
+  await browser?.close();
+  await cable?.close();
+  await server?.stop();
+});
+
+async function phone(bed: string, who: string, context?: BrowserContext) {
+  const mine = context ?? (await browser.newContext({ viewport: PHONE_SIZE }));
+  const page = await mine.newPage();
+  await page.goto(`http://127.0.0.1:${cable.port}/wards/${WARD}/bedside/${bed}`);
+  if (!context) {
+    await page.getByRole('button', { name: 'Who are you?' }).click();
+    await page.getByRole('button', { name: new RegExp(who) }).click();
+  }
+  await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
+  return { page, context: mine };
+}
+async function recordSession(page: Page) {
+  await page.getByRole('button', { name: 'Session', exact: true }).click();
+  await page.getByRole('button', { name: 'Lifted to chair', exact: true }).click();
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
+}
+
+describe('the outbox of a phone', () => {
+  it('an entry made while the cable is pulled outlives its page and arrives once when the cable is back', async () => {
+    const { page, context } = await phone('bed-A1', 'Noor Haddad');
+    cable.pull();
+    await recordSession(page);
+    await page.getByText('Not sent yet; try again').waitFor({ timeout: 30_000 });
+    await page.getByText('goes out by itself when the network is back').waitFor();
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByText('1 waits for the network').waitFor();
+    await page.getByRole('button', { name: 'Show them' }).click();
+    await page.getByRole('dialog').getByText('Session, done').waitFor();
+    await page.getByRole('dialog').getByText('What was entered').click();
+    await shoot(page, 'outbox-waiting-390');
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await entries('stay-0', 'session-recorded')).toBe(0);
+    // As a crash would: no handler of the page runs, nothing is asked.
+    await page.close({ runBeforeUnload: false });
+
+    cable.plugIn();
+    const { page: next } = await phone('bed-A1', 'Noor Haddad', context);
+    await expect.poll(() => entries('stay-0', 'session-recorded'), { timeout: 20_000 }).toBe(1);
+    await next.getByText('Not on the board').waitFor({ state: 'detached' });
+    await next.reload();
+    await next.getByRole('button', { name: 'Session', exact: true }).waitFor();
+    expect(await next.getByText('Not on the board').count()).toBe(0);
+    expect(await entries('stay-0', 'session-recorded')).toBe(1);
+    await context.close();
+  });
+
+  it('goes out by itself on the page it was made on, and two windows do not double it', async () => {
+    const { page, context } = await phone('bed-A2', 'Noor Haddad');
+    const { page: other } = await phone('bed-A2', 'Noor Haddad', context);
+    const sent: string[] = [];
+    for (const one of [page, other]) {
+      one.on('response', (answer) => {
+        if (answer.url().includes('/commands/') && answer.ok()) sent.push(answer.url());
+      });
+    }
+    cable.pull();
+    await recordSession(page);
+    await page.getByText('Not sent yet; try again').waitFor({ timeout: 30_000 });
+    await page.getByRole('button', { name: 'Close' }).click();
+    await other.getByText('1 waits for the network').waitFor();
+    cable.plugIn();
+    const told = [page, other].map((one) =>
+      one.getByText('Recorded: Session, done.').waitFor({ timeout: 40_000 }),
+    );
+    await Promise.any(told);
+    for (const one of [page, other]) await one.getByText('Not on the board').waitFor({ state: 'detached' });
+    expect(await entries('stay-1', 'session-recorded')).toBe(1);
+    expect(sent).toHaveLength(1);
+    await context.close();
+  });
+
+  it('a refused entry stays over a reload with its words and the remedy, until a person closes it', async () => {
+    const { page, context } = await phone('bed-A3', 'Ada Lund');
+    await page.getByRole('button', { name: 'More' }).click();
+    await page.getByRole('menuitem', { name: 'Order changed', exact: true }).click();
+    await page.getByRole('button', { name: 'Edge of bed', exact: true }).click();
+    await page.getByRole('button', { name: /order/i }).last().click();
+    await page.getByText(/not for the role aide/).waitFor();
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByText('1 refused').waitFor();
+
+    await page.reload();
+    await page.getByText('1 refused').waitFor();
+    await page.getByRole('button', { name: 'Show them' }).click();
+    const sheet = page.getByRole('dialog');
+    await sheet.getByText('Order, bed A3').waitFor();
+    await sheet.getByText(/not for the role aide.*Place a hold if it is safer/).waitFor();
+    await sheet.getByText('What was entered').click();
+    await sheet.getByText('To the edge of the bed').waitFor();
+    await shoot(page, 'outbox-refused-390');
+    expect(await axeFaults(page)).toEqual([]);
+    await sheet.getByRole('button', { name: 'I have dealt with it' }).click();
+    await page.getByText('1 refused').waitFor({ state: 'detached' });
+
+    await page.reload();
+    await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
+    expect(await page.getByText('Not on the board').count()).toBe(0);
+    await context.close();
+  });
+});
