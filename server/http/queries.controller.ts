@@ -12,6 +12,8 @@ import { boardNow, boardThen } from '../capabilities/board/queries.ts';
 import type { BoardsAsOf } from '../capabilities/board/queries.ts';
 import { TOTALS, huddlePage, totalsPage } from '../capabilities/dayplan/queries.ts';
 import type { TotalsStore } from '../capabilities/dayplan/queries.ts';
+import { mayUse } from '../capabilities/people/policy.ts';
+import { ownEntriesOf } from '../capabilities/people/own-entries.ts';
 import { staffOf } from '../capabilities/people/queries.ts';
 import { stayPageOf } from '../capabilities/stays/queries.ts';
 import { protocolsInForce, rulesInForce, wardList } from '../capabilities/wards/queries.ts';
@@ -92,6 +94,19 @@ export class QueriesController {
   @Allowed('read-staff')
   async staff(@Param('ward') ward: string) {
     return staffOf((await this.#ward(ward)).state, this.vault);
+  }
+
+  @Get('wards/:ward/own-entries')
+  @Allowed('read-own-entries')
+  async ownEntries(@Param('ward') ward: string, @Req() request: Request) {
+    const { state } = await this.#ward(ward);
+    const { person, claimed } = identityOf(request);
+    // The guard let in a role, so there is somebody; with sign-in off the claim is believed.
+    const staff = person?.staff ?? claimed!;
+    const actor = passOf(request)?.actor;
+    const maySign =
+      actor !== undefined && actor !== 'wall' && actor !== 'device' && mayUse('cosign-entry', actor);
+    return ownEntriesOf({ log: this.log, vault: this.vault }, state, { staff, maySign });
   }
 
   @Get('wards/:ward/stays/:stay')

@@ -3,6 +3,7 @@ import type { Author, Source } from '@footboard/shared/kernel/author';
 import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
 import type { CommandId, EventId, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs, Precision } from '@footboard/shared/kernel/times';
+import type { Unsigned } from './unsigned.ts';
 
 /** An event ready to append: its payload already checked; the log writes it as canonical JSON (RFC 8785). */
 export interface EventToAppend {
@@ -152,6 +153,11 @@ export interface Log {
    * event's own property, so that a copy (`{ ...event }`) would not have it.
    */
   readPage(ward: WardId, after: number, limit: number, upTo?: number): Promise<readonly LoggedEvent[]>;
+  /** Entries of stays whose source carries a mark and that nobody has signed, the newest first. */
+  readUnsigned(
+    ward: WardId,
+    asked: Unsigned,
+  ): Promise<readonly { readonly stream: StreamKey; readonly id: EventId }[]>;
   /** Position of the last event of a ward; 0 for none. */
   head(ward: WardId): Promise<number>;
   heads(): Promise<ReadonlyMap<WardId, number>>;

@@ -9,6 +9,7 @@ import { WardGate } from './gate.ts';
 import { linksOf } from './links.ts';
 import type { Log } from './log.ts';
 import { openReader } from './read.ts';
+import { unsignedOf } from './unsigned.ts';
 import { verify } from './verify.ts';
 
 /** A log without a vault keeps no personal data: it refuses texts. */
@@ -41,6 +42,7 @@ export function openLog(database: Database, vault: Sealer = noVault): Log {
 
   return {
     ...reader,
+    readUnsigned: (ward, asked) => unsignedOf(database, ward, asked),
     async append(request) {
       const appended = await append(parts, request);
       const wards = new Set(appended.events.map((event) => event.ward));

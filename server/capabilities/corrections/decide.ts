@@ -16,7 +16,6 @@ import type { Author } from '@footboard/shared/kernel/author';
 import type { Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent } from '@footboard/shared/kernel/event-type';
 import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
-import type { EventId } from '@footboard/shared/kernel/ids';
 import { toEpoch } from '@footboard/shared/kernel/times';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';

@@ -48,7 +48,8 @@ export async function stayPageOf(
   };
 }
 
-function namesFor(
+/** Names for putting entries of a stay into words. `texts` by reference. */
+export function namesFor(
   ward: WardState,
   staff: ReadonlyMap<StaffId, string>,
   texts: Readonly<Record<string, string>>,
@@ -73,7 +74,7 @@ function identityIn(text: string | null | undefined): StayPage['identity'] {
 }
 
 /** References to kept texts, wherever they stand in a payload. */
-function refsIn(value: unknown): string[] {
+export function refsIn(value: unknown): string[] {
   if (typeof value !== 'object' || value === null) return [];
   const entries = Object.entries(value);
   const [only] = entries;
