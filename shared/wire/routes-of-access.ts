@@ -1,5 +1,4 @@
 /** Addresses of signing in, accounts, devices, the glass and privacy. Part of the table in routes.ts. */
-import { z } from 'zod';
 import {
   acceptInvitationRequest,
   accessLog,
@@ -30,6 +29,7 @@ import {
   signingRequest,
 } from './access.ts';
 import type { Route } from './route.ts';
+import { stayExport } from './stay-export.ts';
 
 const signingIn: readonly Route[] = [
   {
@@ -280,7 +280,7 @@ const privacy: readonly Route[] = [
     action: 'export-stay',
     name: 'ExportStay',
     says: 'Everything there is about one stay, with what verifies it.',
-    answer: z.looseObject({ format: z.string() }),
+    answer: stayExport,
   },
   {
     method: 'post',
