@@ -51,6 +51,56 @@ export function logContract(on: string, open: Open): void {
       expect((await log.verify(ward)).faults).toEqual([]);
     });
 
+    it('CLAIMED-2 entries that wait for a signature are found by their mark, the newest first, until one names them', async () => {
+      const { log, database } = opened;
+      const ward = newWard();
+      const others = 'nurse-bo' as StaffId;
+      const claimed = { kind: 'person', unconfirmed: true } as const;
+      const agency = { kind: 'person', cosign: 'agency' } as const;
+      // A serial that tries to look like the mark is only a text.
+      const plain = { kind: 'paper', serial: '"unconfirmed":true,"cosign":"' } as const;
+      const events = [
+        entry(ward, 'stay/s1', 1, { source: claimed }),
+        entry(ward, 'stay/s1', 2, { source: agency }),
+        entry(ward, 'stay/s2', 1, { source: claimed, author: { staff: others, role: 'aide' } }),
+        entry(ward, 'stay/s2', 2, { source: plain }),
+        entry(ward, 'stay/s2', 3, { source: claimed }),
+        entry(ward, 'ward/w', 1, { source: { ...claimed, ...agency } }),
+      ];
+      await log.append({ command: outcome(ward), events });
+      const [first, second, , , fifth] = events;
+      const find = async (
+        mark: 'unconfirmed' | 'cosign',
+        more: { by?: StaffId; notBy?: StaffId; limit?: number },
+      ) =>
+        (
+          await log.readUnsigned(ward, {
+            mark,
+            signature: mark === 'cosign' ? 'entry-cosigned' : 'entry-confirmed',
+            limit: 10,
+            ...more,
+          })
+        ).map(({ stream, id }) => [stream, id]);
+      const mine = { by: events[0]!.author.staff };
+      expect(await find('unconfirmed', mine)).toEqual([
+        ['stay/s2', fifth!.id],
+        ['stay/s1', first!.id],
+      ]);
+      expect(await find('unconfirmed', { ...mine, limit: 1 })).toEqual([['stay/s2', fifth!.id]]);
+      expect(await find('cosign', { notBy: others })).toEqual([['stay/s1', second!.id]]);
+      expect(await find('cosign', { notBy: mine.by })).toEqual([]);
+
+      const signed = entry(ward, 'stay/s1', 3, { type: 'entry-confirmed', payload: { target: first!.id } });
+      await log.append({ command: outcome(ward), events: [signed] });
+      expect(await find('unconfirmed', mine)).toEqual([['stay/s2', fifth!.id]]);
+      const indexes = await database.query<{ name: string }>(
+        `select indexname as name from pg_indexes where tablename = 'event' order by 1`,
+      );
+      expect(indexes.map(({ name }) => name)).toEqual(
+        expect.arrayContaining(['event_cosign', 'event_unconfirmed']),
+      );
+    });
+
     it('LOG-3 a version already taken is a VersionConflict', async () => {
       const { log } = opened;
       const ward = newWard();
