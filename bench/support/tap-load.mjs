@@ -65,7 +65,7 @@ function openScreen(url, ward) {
       if (kind === 50) socket.send('3');
       else if (kind === 48) socket.send('40');
       else if (kind === 52 && data[1] === 48) {
-        const ask = { requestId: randomUUID(), wireVersion: 1, ward, feed: null };
+        const ask = { requestId: randomUUID(), wireVersion: 3, ward, feed: null };
         socket.send(`420["join",${JSON.stringify(ask)}]`);
       } else if (kind === 52 && data[1] === 51) resolve(screen);
       else if (kind === 52 && data.subarray(2, 10).toString('latin1') === '["patch"') {

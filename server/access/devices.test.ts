@@ -83,6 +83,13 @@ describe('a screen to be paired', () => {
     for (let i = 0; i < OPEN_PER_ORIGIN; i++) expect(await from('address crowd')).toBe('done');
     expect(await from('address crowd')).toBe('/problems/too-many-requests');
     expect(await from('address other')).toBe('done');
+    // One that got its key waits no more.
+    const { code, poll } = await devices.beginPairing('wall', 'address few');
+    for (let i = 1; i < OPEN_PER_ORIGIN; i++) await from('address few');
+    expect(await from('address few')).toBe('/problems/too-many-requests');
+    await approve(code);
+    await devices.claim(poll);
+    expect(await from('address few')).toBe('done');
     parts.clock.at += 10 * MINUTE;
     expect(await from('address crowd')).toBe('done');
   });

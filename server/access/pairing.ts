@@ -39,39 +39,34 @@ export interface Approved {
 }
 
 export function openPairing({ database, keys, clock }: Pick<AccessParts, 'database' | 'keys' | 'clock'>) {
-  /** Ends of the pairings that each origin has open, in this process. */
-  const open = new Map<string, EpochMs[]>();
+  /** Pairings that wait, by the hash of their poll token, in this process. */
+  const open = new Map<string, { readonly origin: string; readonly ends: EpochMs }>();
 
-  function countOpen(origin: string, now: EpochMs, ends: EpochMs): void {
-    let all = 0;
-    for (const [from, ended] of open) {
-      const still = ended.filter((end) => end > now);
-      if (still.length === 0) open.delete(from);
-      else open.set(from, still);
-      all += still.length;
-    }
-    const own = open.get(origin) ?? [];
-    if (own.length >= OPEN_PER_ORIGIN || all >= OPEN_IN_ALL) {
-      const detail = own.length >= OPEN_PER_ORIGIN ? 'from here' : 'on this server';
-      throw new Answered(
-        problem(
-          'too-many-requests',
-          `${own.length >= OPEN_PER_ORIGIN ? own.length : all} screens ${detail} are waiting to be paired.`,
-          'Approve those first, or wait ten minutes and ask again.',
-        ),
-      );
-    }
-    open.set(origin, [...own, ends]);
+  /** @throws Answered too-many-requests */
+  function mayOpen(origin: string, now: EpochMs): void {
+    for (const [hash, { ends }] of open) if (ends <= now) open.delete(hash);
+    const own = [...open.values()].filter((one) => one.origin === origin).length;
+    if (own < OPEN_PER_ORIGIN && open.size < OPEN_IN_ALL) return;
+    throw new Answered(
+      problem(
+        'too-many-requests',
+        own < OPEN_PER_ORIGIN
+          ? `${open.size} screens are waiting to be paired with this server.`
+          : `${own} screens that ask from here are waiting to be paired.`,
+        'Approve those first, or wait ten minutes and ask again.',
+      ),
+    );
   }
 
   return {
     async begin(kind: KnownDevice['kind'], origin: string) {
       const now = clock.now();
       const ends = now + PAIRING_MS;
-      countOpen(origin, now, ends);
+      mayOpen(origin, now);
       await database.query('delete from pairing where ends < $1', [now - FETCH_GRACE_MS]);
       const code = freshCode();
       const poll = newToken();
+      open.set(tokenHash(poll), { origin, ends });
       await database.query('insert into pairing (code_hash, poll_hash, kind, ends) values ($1, $2, $3, $4)', [
         keys.lookUp('pairing-code', code),
         tokenHash(poll),
@@ -144,6 +139,7 @@ export function openPairing({ database, keys, clock }: Pick<AccessParts, 'databa
         [hash, now - FETCH_GRACE_MS],
       );
       if (taken) {
+        open.delete(hash);
         const { key_kept, ...device } = taken;
         return { state: 'paired', key: keys.open(`device ${device.device}`, key_kept), device };
       }

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { DeviceId, StaffId, WardId } from '@footboard/shared/kernel/ids';
+import type { StaffId, WardId } from '@footboard/shared/kernel/ids';
 import { MINUTE } from '@footboard/shared/kernel/times';
 import { Answered } from '../commanding/problems.ts';
 import { openAccounts } from './accounts.ts';

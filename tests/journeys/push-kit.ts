@@ -198,8 +198,10 @@ export class Screen {
   constructor(
     readonly ward: WardId,
     url: string,
+    /** Of the handshake: cookies, origin. */
+    extraHeaders: Record<string, string> = {},
   ) {
-    this.socket = io(url, { transports: ['websocket'], forceNew: true, reconnectionDelay: 10 });
+    this.socket = io(url, { transports: ['websocket'], forceNew: true, reconnectionDelay: 10, extraHeaders });
     this.socket.on(SOCKET.patch, (message: unknown) => {
       this.#take(patch.parse(message));
       this.#heard();
