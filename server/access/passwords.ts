@@ -84,7 +84,7 @@ export function refuseCommon(password: string, words: readonly string[]): void {
     .reduce((left, word) => left.replaceAll(word, ''), plain);
   const common =
     plain === '' ||
-    [plain, bare].some((text) => repeats(text) || walks(text)) ||
+    [plain, bare].some((text) => text.length >= 6 && (repeats(text) || walks(text))) ||
     (rest !== plain && /^\p{N}*.{0,2}$/u.test(rest));
   if (!common) return;
   const detail = 'That password is among those that are guessed first.';

@@ -32,7 +32,8 @@ export async function signedIn(
 ): Promise<Identity> {
   const { sessions, signing, cookies } = parts;
   const { token } = await sessions.begin(account);
-  await signedOut(parts, request, response);
+  await endWhatIsHere(parts, request);
+  cookies.clear(response, 'signing');
   cookies.set(response, 'session', token, COOKIE_SECONDS);
   await signing.unlock(account.staff);
   const person = await sessions.person(token);
@@ -45,16 +46,19 @@ export async function signedIn(
 }
 
 /** Ends the session and the signing window of this browser; its device stays paired. */
-export async function signedOut(
+export async function signedOut(parts: SigningInParts, request: Request, response: Response): Promise<void> {
+  await endWhatIsHere(parts, request);
+  parts.cookies.clear(response, 'session');
+  parts.cookies.clear(response, 'signing');
+}
+
+async function endWhatIsHere(
   { sessions, signing, cookies }: SigningInParts,
-  request: Request,
-  response: Response,
+  { headers }: Request,
 ): Promise<void> {
-  const token = cookies.read(request.headers, 'session');
+  const token = cookies.read(headers, 'session');
   const person = token === null ? null : await sessions.person(token, 'quietly');
   if (person && !('ranOut' in person) && person.session !== null) await sessions.end(person.session);
-  const window = cookies.read(request.headers, 'signing');
+  const window = cookies.read(headers, 'signing');
   if (window !== null) await signing.close(window);
-  cookies.clear(response, 'session');
-  cookies.clear(response, 'signing');
 }

@@ -139,7 +139,7 @@ export interface AccessWorld {
   readonly footboard: Footboard;
   /** A fresh browser: nobody, nothing. */
   browser(headers?: Client['headers']): Client;
-  /** Signed in; the same browser each time for the same name. */
+  /** Signed in; the same browser each time for the same name, signed in again when that has ended. */
   as(who: StaffName | typeof FIRST): Promise<Client>;
   /** Makes an account by a keeper and accepts its link; the staff id is also the sign-in name. */
   invited(staff: string, name: string, more?: { ward?: string; wide?: boolean }): Promise<void>;
@@ -195,9 +195,17 @@ export async function openAccessWorld(options: AccessWorldOptions = {}): Promise
     beds: [bed('1A'), bed('1B'), bed('2A')],
   });
 
+  async function as(who: string): Promise<Client> {
+    const client = await clients.get(who);
+    if (!client) throw new Error(`nobody is called ${who}`);
+    // A test that moves the clock, or a role, ends sessions.
+    if ((await client.me()).person === null) must(await client.signIn(who), `sign in ${who}`);
+    return client;
+  }
+
   const invited: AccessWorld['invited'] = async (staff, name, { ward = WARD, wide = false } = {}) => {
     const made = must(
-      await first.post(`/api/wards/${ward}/accounts`, { staff, name, wide }),
+      await (await as(FIRST)).post(`/api/wards/${ward}/accounts`, { staff, name, wide }),
       `account ${staff}`,
     );
     const { path } = invitationMade.parse(made.body);
@@ -213,11 +221,7 @@ export async function openAccessWorld(options: AccessWorldOptions = {}): Promise
     footboard,
     browser,
     invited,
-    as(who) {
-      const known = clients.get(who);
-      if (!known) throw new Error(`nobody is called ${who}`);
-      return known;
-    },
+    as,
     close: () => footboard.close(),
   };
 }
