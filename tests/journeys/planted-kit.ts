@@ -39,7 +39,6 @@ export function formsOf(word: string): readonly { readonly form: string; readonl
     ['percent escapes', [...utf8].map((b) => `%${b.toString(16)}`).join('')],
     ['read backwards', [...word].toReversed().join('')],
     ...base64.map((text, n): [string, string] => [`base64 at ${n}`, text]),
-    ...base64.map((text, n): [string, string] => [`base64 in base64 at ${n}`, innerBase64(text)]),
   ];
   return [
     ...texts.map(([form, text]) => ({ form, bytes: Buffer.from(text, 'utf8') })),
@@ -47,11 +46,6 @@ export function formsOf(word: string): readonly { readonly form: string; readonl
     { form: 'UTF-16BE', bytes: Buffer.from(utf16).swap16() },
   ];
 }
-const innerBase64 = (text: string): string => {
-  const again = Buffer.from(text, 'utf8').toString('base64').replaceAll('=', '');
-  return again.slice(0, Math.floor(again.length / 4) * 4);
-};
-
 /** Where a stem stands in these bytes: the form, and what is around it. Empty is what a test hopes for. */
 export function foundIn(bytes: Buffer, kind: Kind): readonly string[] {
   return formsOf(STEM[kind]).flatMap(({ form, bytes: wanted }) => {
