@@ -38,7 +38,7 @@ class Listening extends Screen {
     });
     this.socket.on('disconnect', () => (this.closed = true));
   }
-  async ask(name: string, message: unknown): Promise<unknown> {
+  override async ask(name: string, message: unknown): Promise<unknown> {
     const answer = await super.ask(name, message);
     this.words.push(JSON.stringify(answer));
     return answer;
@@ -171,9 +171,9 @@ describe("a wall's key", () => {
       if (anyone(action)) continue;
       for (const ward of [WARD, BIRCH]) {
         if (action === 'read-board' && ward === WARD) continue;
-        const at_ = fill(path, ward);
-        const sent = await (method === 'post' ? wall.post(at_, {}) : wall[method](at_));
-        expect([401, 403], `${method} ${at_}: ${sent.status}`).toContain(sent.status);
+        const address = fill(path, ward);
+        const sent = await (method === 'post' ? wall.post(address, {}) : wall[method](address));
+        expect([401, 403], `${method} ${address}: ${sent.status}`).toContain(sent.status);
         walked++;
       }
     }
@@ -188,7 +188,7 @@ describe("a wall's key", () => {
     const head = await world.footboard.log.head(ALDER);
     for (const { action } of commandRoutes) {
       const sent = await wall.send(action, {}, {}, WARD, { 'x-footboard-staff': 'noor' });
-      expect(sent.status, action).toBeGreaterThanOrEqual(400);
+      expect(sent.status, `${action} was taken`).toBeGreaterThanOrEqual(400);
     }
     const claimed = await wall.send('record-trigger', trigger(), {}, WARD, { 'x-footboard-staff': 'noor' });
     expect([401, 403]).toContain(claimed.status);
