@@ -45,7 +45,7 @@ describe('kinds of requests', () => {
     ['POST', 'command', 'changes'],
     ['DELETE', 'revoke-device', 'changes'],
     ['POST', 'sign-in', 'secrets'],
-    ['GET', 'begin-single-sign-on', 'secrets'],
+    ['GET', 'begin-single-sign-on', 'reads'],
     ['POST', undefined, 'changes'],
     ['GET', 'read-health', null],
   ])('%s %s counts among %s', (method, action, kind) => {

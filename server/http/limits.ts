@@ -17,7 +17,6 @@ const SECRETS: ReadonlySet<string> = new Set([
   'sign-in',
   'use-invitation',
   'change-own-secret',
-  'begin-single-sign-on',
   'approve-device',
   'sign-with-code',
   'break-glass',
