@@ -47,6 +47,30 @@ export const router = createRouter({
       component: () => import('./boards/SettingsPage.vue'),
       props: true,
     },
+    {
+      path: '/wards/:ward/accounts',
+      name: 'accounts',
+      component: () => import('./boards/AccountsPage.vue'),
+      props: true,
+    },
+    {
+      path: '/wards/:ward/devices',
+      name: 'devices',
+      component: () => import('./boards/DevicesPage.vue'),
+      props: true,
+    },
+    {
+      path: '/wards/:ward/access-log',
+      name: 'access-log',
+      component: () => import('./boards/AccessLogPage.vue'),
+      props: true,
+    },
+    {
+      path: '/wards/:ward/glass',
+      name: 'glass',
+      component: () => import('./boards/GlassPage.vue'),
+      props: true,
+    },
     { path: '/:rest(.*)*', name: 'nowhere', component: () => import('./boards/NowherePage.vue'), ...open },
   ],
 });

@@ -22,6 +22,8 @@ const line = (event: string, words: string): TimelineEntry => ({
   changedBy: [],
   target: null,
   counts: true,
+  confirmation: null,
+  cosign: null,
 });
 
 let mounted: VueWrapper | null = null;

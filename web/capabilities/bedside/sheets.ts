@@ -1,9 +1,11 @@
 /** The sheets of the bedside page: what each is called, which form lies on it, and what that form needs. */
 import type { Component } from 'vue';
 import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import type { Role } from '@footboard/shared/kernel/author';
 import AsleepForm from '../assessments/AsleepForm.vue';
 import CheckFlow from '../assessments/CheckFlow.vue';
+import CriticalCareForm from '../assessments/CriticalCareForm.vue';
 import EarlyWarningForm from '../assessments/EarlyWarningForm.vue';
 import SeenWalkingForm from '../assessments/SeenWalkingForm.vue';
 import OnOwnForm from '../handling/OnOwnForm.vue';
@@ -21,6 +23,7 @@ import MoveForm from '../stays/MoveForm.vue';
 import ScopeForm from '../stays/ScopeForm.vue';
 import TransferForm from '../stays/TransferForm.vue';
 import UsualWayForm from '../stays/UsualWayForm.vue';
+import WallShowingForm from '../stays/WallShowingForm.vue';
 import WeightForm from '../stays/WeightForm.vue';
 import type { WardDocuments } from '../wards/use-ward-documents.ts';
 
@@ -87,8 +90,10 @@ export const SHEETS = {
   'usual-way': { title: 'Usual way of moving', form: UsualWayForm, props: stayAndView },
   'seen-walking': { title: 'Seen walking on arrival', form: SeenWalkingForm, props: stayOnly },
   'early-warning': { title: 'NEWS2', form: EarlyWarningForm, props: stayOnly },
+  'critical-care': { title: 'Critical-care signs', form: CriticalCareForm, props: stayOnly },
   asleep: { title: 'Asleep', form: AsleepForm, props: stayOnly },
   scope: { title: 'Which plan applies', form: ScopeForm, props: stayAndView },
+  'wall-showing': { title: 'On the wall', form: WallShowingForm, props: stayAndView },
   away: { title: 'Off the ward or back', form: AwayForm, props: stayAndView },
   move: {
     title: 'Move or swap beds',
@@ -106,11 +111,21 @@ export const SHEETS = {
 export type SheetName = keyof typeof SHEETS;
 
 /** The "More" menu, in groups as people look for them. */
-export const MORE: readonly { readonly group: string; readonly sheets: readonly SheetName[] }[] = [
-  { group: 'Safer', sheets: ['hold', 'hold-review', 'order', 'attachment', 'early-warning'] },
+const MORE: readonly { readonly group: string; readonly sheets: readonly SheetName[] }[] = [
+  {
+    group: 'Safer',
+    sheets: ['hold', 'hold-review', 'order', 'attachment', 'early-warning', 'critical-care'],
+  },
   {
     group: 'The person',
-    sheets: ['asleep', 'on-own', 'goal', 'weight', 'usual-way', 'seen-walking', 'scope'],
+    sheets: ['asleep', 'on-own', 'goal', 'weight', 'usual-way', 'seen-walking', 'scope', 'wall-showing'],
   },
   { group: 'The place', sheets: ['away', 'move', 'transfer', 'leave'] },
 ];
+
+/** The menu of a ward: what its own rules turn on, and nothing they leave off. */
+export const moreOf = ({ criticalCare }: RulesDocument): typeof MORE =>
+  MORE.map(({ group, sheets }) => ({
+    group,
+    sheets: sheets.filter((sheet) => sheet !== 'critical-care' || criticalCare.on.value),
+  }));

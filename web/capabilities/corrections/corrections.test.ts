@@ -22,6 +22,8 @@ const line = (over: Partial<TimelineEntry>): TimelineEntry => ({
   changedBy: [],
   target: null,
   counts: true,
+  confirmation: null,
+  cosign: null,
   data: walked(40),
   ...over,
 });

@@ -18,6 +18,8 @@ const line = (event: string, occurred: string, over: Partial<TimelineEntry> = {}
   changedBy: [],
   target: null,
   counts: true,
+  confirmation: null,
+  cosign: null,
   ...over,
 });
 const shown = (timeline: TimelineEntry[]) =>
