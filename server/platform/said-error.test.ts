@@ -12,7 +12,7 @@ const thrown = (what: () => unknown): unknown => {
   throw new Error('nothing was thrown');
 };
 
-describe('an error in the server’s log', () => {
+describe('SAID-1 an error in the server’s log', () => {
   it.each([
     ['a text that is no JSON', () => JSON.parse(NAME)],
     [
