@@ -69,6 +69,15 @@ describe('a body against its schema', () => {
     ]);
   });
 
+  it('names no more fields than somebody reads, and no name that is a page long', () => {
+    const many = Object.fromEntries(Array.from({ length: 4_000 }, (_, index) => [`field-${index}`, 1]));
+    expect(errorsOf(recordSession, body({ stay: 's1', session }, many))).toHaveLength(50);
+    const long = body({ stay: 's1', session }, { ['K'.repeat(10_000)]: 1 });
+    expect(errorsOf(recordSession, long)).toEqual([
+      expect.objectContaining({ pointer: '', detail: expect.stringContaining('10000 characters') }),
+    ]);
+  });
+
   it('points into a key that holds a slash (RFC 6901, section 4)', () => {
     expect(pointer(['a/b', 'm~n', 0])).toBe('/a~1b/m~0n/0');
   });

@@ -30,9 +30,7 @@ export function validate(type: CommandType, body: unknown): ValidCommand {
     throw new Answered(
       problem(
         'invalid-command',
-        errors.length === 1
-          ? `${errors[0]!.pointer || 'The body'}: ${errors[0]!.detail}`
-          : `${errors.length} fields need attention.`,
+        inOneLine(errors),
         'Put right the fields named in "errors" and send again.',
         { errors },
       ),
@@ -58,8 +56,21 @@ function parse<T>(schema: z.ZodType<T>, body: unknown) {
 
 type Issue = z.core.$ZodIssue;
 
+/** No more than these are named: an answer must not be many times as long as what was sent. */
+const MOST_NAMED = 50;
+const LONGEST_NAME = 100;
+
 export const fieldErrors = (issues: readonly Issue[], body: unknown): FieldError[] =>
-  issues.flatMap((issue) => oneIssue(issue, body, []));
+  issues
+    .slice(0, MOST_NAMED)
+    .flatMap((issue) => oneIssue(issue, body, []))
+    .slice(0, MOST_NAMED);
+
+/** What is wrong, for the `detail` of a problem that names `errors`. */
+export const inOneLine = (errors: readonly FieldError[]): string =>
+  errors.length === 1
+    ? `${errors[0]!.pointer || 'The body'}: ${errors[0]!.detail}`
+    : `${errors.length < MOST_NAMED ? '' : 'At least '}${errors.length} fields need attention.`;
 
 function oneIssue(issue: Issue, body: unknown, above: readonly PropertyKey[]): FieldError[] {
   const path = [...above, ...issue.path];
@@ -74,11 +85,19 @@ function oneIssue(issue: Issue, body: unknown, above: readonly PropertyKey[]): F
   });
   switch (issue.code) {
     case 'unrecognized_keys':
-      return issue.keys.map((key) => ({
-        pointer: pointer([...path, key]),
-        detail: 'this field is not known here',
-        remedy: 'leave it out, or check its spelling',
-      }));
+      return issue.keys.slice(0, MOST_NAMED).map((key) =>
+        key.length > LONGEST_NAME
+          ? {
+              pointer: pointer(path),
+              detail: `there is a field with a name of ${key.length} characters, which is not known here`,
+              remedy: 'leave it out',
+            }
+          : {
+              pointer: pointer([...path, key]),
+              detail: 'this field is not known here',
+              remedy: 'leave it out, or check its spelling',
+            },
+      );
     case 'invalid_type':
       return [
         missing

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { Answered, problem } from '../commanding/problems.ts';
-import { fieldErrors } from '../commanding/validate.ts';
+import { fieldErrors, inOneLine } from '../commanding/validate.ts';
 import { notJson } from './problem-filter.ts';
 
 /**
@@ -17,9 +17,7 @@ export function checked<Schema extends z.ZodType>(schema: Schema, body: unknown)
   throw new Answered(
     problem(
       'invalid-request',
-      errors.length === 1
-        ? `${errors[0]!.pointer || 'The body'}: ${errors[0]!.detail}`
-        : `${errors.length} fields need attention.`,
+      inOneLine(errors),
       'Put right the fields named in "errors" and send again.',
       { errors },
     ),
