@@ -47,8 +47,9 @@ export interface Rows {
   recordOf(row: AccountRow): AccountRecord;
 }
 
+const context = (account: string) => `profile of ${account}`;
+
 export function rowsUnder(keys: AccessKeys, clock: Clock): Rows {
-  const context = (account: string) => `profile of ${account}`;
   const profileOf: Rows['profileOf'] = ({ account, profile }) =>
     JSON.parse(keys.open(context(account), profile)) as Profile;
   return {

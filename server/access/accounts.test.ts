@@ -3,6 +3,7 @@ import type { StaffId } from '@footboard/shared/kernel/ids';
 import { HOUR } from '@footboard/shared/kernel/times';
 import { Answered } from '../commanding/problems.ts';
 import { openAccounts } from './accounts.ts';
+import { newToken, tokenHash } from './keys.ts';
 import { openParts } from './parts.testkit.ts';
 import type { TestParts } from './parts.testkit.ts';
 import type { Accounts } from './ports.ts';
@@ -75,6 +76,19 @@ describe('the first run', () => {
     expect(await accounts.readInvitation(token)).toBeNull();
     const asked = { token, signInName: 'eve', password: PASSWORD, name: 'Eve' };
     expect(await refusal(accounts.accept(asked))).toBe('invitation-over');
+  });
+
+  it('ACCOUNT-2 given two servers made a link each at the same moment, using one ends the other', async () => {
+    const { token, account, ends } = (await accounts.inviteFirst())!;
+    const other = newToken();
+    await parts.database.query('insert into invitation (token_hash, account, ends) values ($1, $2, $3)', [
+      tokenHash(other),
+      account,
+      ends,
+    ]);
+    expect(await accounts.readInvitation(other)).not.toBeNull();
+    await accounts.accept({ token, signInName: 'wilma', password: PASSWORD, name: 'Wilma' });
+    expect(await accounts.readInvitation(other)).toBeNull();
   });
 
   it('goes on while only somebody who keeps no accounts can sign in', async () => {

@@ -102,13 +102,16 @@ export function openInvitations(
       if (code !== undefined) refuseCommonCode(code);
       const passwordHash = await hashSecret(password);
       const codeHash = code === undefined ? null : await hashSecret(code);
-      // One statement: of two who use the link at the same moment one comes too late, and a name
-      // that is taken leaves the link as it was.
+      // One statement: of two who use the link at the same moment one comes too late, a name that is
+      // taken leaves the link as it was, and no second link that two servers made at once lives on.
       const [done] = await orTaken(signInNameTaken, () =>
         database.query<AccountRow>(
           `with taken as (
              update invitation set used = $2
              where token_hash = $1 and used is null and ends > $2 returning account
+           ), others as (
+             delete from invitation using taken
+             where invitation.account = taken.account and invitation.token_hash <> $1
            )
            update account set sign_in_key = $3, password = $4, code = coalesce($5, code), profile = $6,
              edition = edition + 1

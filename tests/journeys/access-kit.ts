@@ -179,6 +179,8 @@ export async function join(
   return browser;
 }
 
+const bed = (label: string) => ({ bed: `bed-${label}`, label, bay: `Bay ${label[0]}` });
+
 /** First administrator, ward Alder in Lisbon with three beds, and everybody of STAFF with account and code. */
 export async function openAccessWorld(options: AccessWorldOptions = {}): Promise<AccessWorld> {
   const clock = options.clock ?? realClock;
@@ -188,7 +190,6 @@ export async function openAccessWorld(options: AccessWorldOptions = {}): Promise
 
   const first = await join(browser(), footboard.firstRunLink!, FIRST, { name: 'Wilma First' });
   clients.set(FIRST, Promise.resolve(first));
-  const bed = (label: string) => ({ bed: `bed-${label}`, label, bay: `Bay ${label[0]}` });
   await first.enter('set-up-ward', {
     name: 'Alder',
     zone: 'Europe/Lisbon',
@@ -213,8 +214,9 @@ export async function openAccessWorld(options: AccessWorldOptions = {}): Promise
     await clients.get(staff);
   };
   const everybody = Object.entries(STAFF);
-  for (const [staff, { name, role }] of everybody)
-    await first.enter('add-staff-member', { staff, name, role });
+  await Promise.all(
+    everybody.map(([staff, { name, role }]) => first.enter('add-staff-member', { staff, name, role })),
+  );
   await Promise.all(everybody.map(([staff, { name }]) => invited(staff, name)));
 
   return {
