@@ -1,11 +1,14 @@
 import { ref, shallowRef } from 'vue';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import type { Problem } from '@footboard/shared/wire/http';
+import { needsSignIn } from '../people/sign-in-first.ts';
 import { deliverCommand, prepareCommand, type PreparedCommand } from './send-command.ts';
 
 /**
  * Sending from a form that is not at the bedside: one command at a time, its problem kept for the form
- * to show. An entry that got no answer goes out again as the same command when it is sent unchanged.
+ * to show. A command that got no answer goes out again as the same one when it is sent unchanged. It
+ * does not wait in the outbox: a setting that goes out by itself hours later would undo what others
+ * have set since.
  */
 export function useSending(ward: () => string) {
   const sending = ref(false);
@@ -21,7 +24,11 @@ export function useSending(ward: () => string) {
       JSON.stringify(unsent.body.data) === JSON.stringify(data);
     const command = same && unsent ? unsent : prepareCommand({ ward: ward() as WardId, name, data });
     sending.value = true;
-    const sent = await deliverCommand(command);
+    let sent = await deliverCommand(command);
+    if (sent.kind === 'problem' && sent.problem.status === 401) {
+      const proof = await needsSignIn({ ward: command.ward, command: name, staff: command.staff });
+      if (proof === 'signed') sent = await deliverCommand(prepareCommand({ ward: command.ward, name, data }));
+    }
     sending.value = false;
     unsent = sent.kind === 'not-sent' ? command : null;
     problem.value = sent.kind === 'accepted' ? null : sent.problem;
