@@ -7,7 +7,6 @@ const PERMISSIONS = [
   ...[
     'accelerometer',
     'autoplay',
-    'bluetooth',
     'browsing-topics',
     'display-capture',
     'encrypted-media',
