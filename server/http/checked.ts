@@ -15,11 +15,8 @@ export function checked<Schema extends z.ZodType>(schema: Schema, body: unknown)
   if (parsed.success) return parsed.data;
   const errors = fieldErrors(parsed.error.issues, body);
   throw new Answered(
-    problem(
-      'invalid-request',
-      inOneLine(errors),
-      'Put right the fields named in "errors" and send again.',
-      { errors },
-    ),
+    problem('invalid-request', inOneLine(errors), 'Put right the fields named in "errors" and send again.', {
+      errors,
+    }),
   );
 }
