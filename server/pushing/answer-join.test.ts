@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { WardId } from '@footboard/shared/kernel/ids';
+import type { BedView } from '@footboard/shared/capabilities/board/view';
 import { WIRE_VERSION } from '@footboard/shared/wire/messages';
 import type { Heartbeat, JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
 import { problem } from '../commanding/problems.ts';
@@ -13,7 +14,10 @@ const patch = (from: number): Patch => ({ ward, from, to: from + 1, p: from + 1,
 function boardAt(feed: number, kept: number, whileReading: (board: { feed: number }) => void = () => {}) {
   const board = { feed };
   return {
-    snapshot: (of: WardId) => (of === ward ? ({ ward, feed: board.feed } as Snapshot) : null),
+    snapshot: (of: WardId) =>
+      of === ward
+        ? ({ ward, feed: board.feed, board: { beds: [] as BedView[] } } as unknown as Snapshot)
+        : null,
     heartbeat: (of: WardId) => (of === ward ? ({ ward, feed: board.feed } as Heartbeat) : null),
     patchesSince: async (_of: WardId, since: number) => {
       const until = board.feed;
@@ -137,5 +141,17 @@ describe('what a screen that joins is told', () => {
   it('is told nothing when it was put out while its answer was worked out', async () => {
     const { answer } = await asked(boardAt(9, 5), join(), { stillIs: false });
     expect(answer).toMatchObject({ answer: 'refused', refused: 'sign-in-first' });
+  });
+  it.each([
+    ['whole', 'bed-only', 'snapshot'],
+    ['bed-only', 'whole', 'snapshot'],
+    ['visitors', 'bed-only', 'snapshot'],
+    ['bed-only', 'initials', 'current'],
+    ['whole', 'whole', 'current'],
+    [undefined, 'whole', 'current'],
+  ] as const)('given rows of %s and now the level %s, gets %s', async (holds, level, told) => {
+    const message = join(holds === undefined ? {} : { holds });
+    const { answer } = await asked(boardAt(7, 0), message, { admit: async () => ({ level }) });
+    expect(answer.answer).toBe(told);
   });
 });

@@ -1,7 +1,7 @@
 /** What a screen that joins is told: it is current, these are the changes, here is everything, or no. */
 import { opaqueId } from '@footboard/shared/kernel/ids';
 import type { WardId } from '@footboard/shared/kernel/ids';
-import { rowsFor } from '@footboard/shared/capabilities/board/rules/for-wall';
+import { rowsFor, shownAt } from '@footboard/shared/capabilities/board/rules/for-wall';
 import type { BoardLevel } from '@footboard/shared/capabilities/people/policy/document';
 import { WIRE_VERSION, joinRequest } from '@footboard/shared/wire/messages';
 import type { JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
@@ -88,7 +88,7 @@ export const snapshotFor = (snapshot: Snapshot, level: BoardLevel): Snapshot =>
 export async function answerJoin(boards: ReadableBoards, message: unknown, screen: Joining): Promise<void> {
   const request = readRequest(message);
   if ('answer' in request) return screen.answer(request);
-  const { ward, feed, requestId } = request;
+  const { ward, requestId, holds } = request;
 
   const admitted = await screen.admit(ward);
   if ('problem' in admitted) {
@@ -96,6 +96,7 @@ export async function answerJoin(boards: ReadableBoards, message: unknown, scree
     return screen.answer(refusal(refusedFor(admitted.problem), detail, remedy, requestId));
   }
   const { level } = admitted;
+  const feed = holds === undefined || holds === shownAt(level) ? request.feed : null;
   const patches = feed === null ? null : await changesSince(boards, ward, feed);
 
   // From here to the answer nothing is awaited.

@@ -16,6 +16,11 @@ export const joinRequest = z.strictObject({
   ward: wardId,
   /** The feed number this screen has painted, or null for "nothing yet". */
   feed: z.number().int().min(0).nullable(),
+  /**
+   * How much the rows tell that it holds (`shown` of their stays); left out when no row tells anything.
+   * Where another level is due now, it gets everything anew: nothing of before may stay.
+   */
+  holds: z.enum(['whole', 'bed-only', 'visitors']).optional(),
 });
 export type JoinRequest = z.infer<typeof joinRequest>;
 

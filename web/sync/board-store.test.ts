@@ -53,6 +53,17 @@ afterEach(() => {
 });
 
 describe('joining', () => {
+  it('given rows, says how much they tell, so that another level gets everything anew', () => {
+    const { link } = joined();
+    const quiet = bedRow('A1', stayRow({ shown: 'ask-at-the-bedside' }));
+    const wall = [quiet, bedRow('A2', stayRow({ shown: 'bed-only' }))];
+    link.answer({ answer: 'snapshot', snapshot: snapshotOf(wall), beat: beatAt(0) });
+    link.reports.up();
+    expect(link.held).toEqual([undefined, 'bed-only']);
+    link.answer({ answer: 'snapshot', snapshot: snapshotOf([quiet]), beat: beatAt(0) });
+    link.reports.up();
+    expect(link.held.at(-1)).toBeUndefined();
+  });
   it('given nothing painted, asks for everything and paints the snapshot', () => {
     const { link, store } = joined();
     expect(link.asked).toEqual([null]);

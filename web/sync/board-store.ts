@@ -4,7 +4,14 @@ import type { BedView } from '@footboard/shared/capabilities/board/view';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import { judgeAge, serverNow as countOn, type Age } from '@footboard/shared/wire/age';
 import { applyPatch } from '@footboard/shared/wire/apply';
-import type { Heartbeat, JoinAnswer, Patch, PutOut, Snapshot } from '@footboard/shared/wire/messages';
+import type {
+  Heartbeat,
+  JoinAnswer,
+  JoinRequest,
+  Patch,
+  PutOut,
+  Snapshot,
+} from '@footboard/shared/wire/messages';
 import { useMeStore } from '../people/me-store.ts';
 import { openLink, type Link, type OpenLink } from './connection.ts';
 import { makeMono } from './mono.ts';
@@ -133,11 +140,19 @@ export const useBoardStore = defineStore('board', () => {
     receipt = null;
   }
 
+  /** How much the rows tell that are here; a row that says nothing tells none. */
+  function holds(): JoinRequest['holds'] {
+    for (const { stay } of beds.value) {
+      if (stay && stay.shown !== 'ask-at-the-bedside') return stay.shown;
+    }
+    return undefined;
+  }
+
   /** Ask for what is missing; after two failures ask for everything. */
   function ask(): void {
     if (final()) return;
     lastAsked = mono();
-    link?.join(failures >= 2 ? null : (snapshot.value?.feed ?? null));
+    link?.join(failures >= 2 ? null : (snapshot.value?.feed ?? null), holds());
   }
 
   function failed(): void {

@@ -35,7 +35,8 @@ export interface LinkReports {
 }
 
 export interface Link {
-  join(feed: number | null): void;
+  /** @param holds how much the rows tell that the screen holds; left out for none. */
+  join(feed: number | null, holds?: JoinRequest['holds']): void;
   /** The display receipt: this feed number is on the screen now. */
   painted(feed: number): void;
   close(): void;
@@ -71,9 +72,15 @@ export const openLink: OpenLink = (ward, reports) => {
   });
 
   return {
-    join(feed) {
+    join(feed, holds) {
       if (!socket.connected) return;
-      const request: JoinRequest = { requestId: newId(), wireVersion: WIRE_VERSION, ward, feed };
+      const request: JoinRequest = {
+        requestId: newId(),
+        wireVersion: WIRE_VERSION,
+        ward,
+        feed,
+        ...(holds === undefined ? {} : { holds }),
+      };
       asked = request.requestId;
       socket.timeout(ANSWER_WITHIN_MS).emit(SOCKET.join, request, (late: Error | null, message: unknown) => {
         // A newer question has been put since: its answer is the one that counts.

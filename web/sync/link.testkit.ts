@@ -1,9 +1,10 @@
 /** A ward's link with nothing behind it: a test says what arrives, and reads what was asked for. */
-import type { JoinAnswer } from '@footboard/shared/wire/messages';
+import type { JoinAnswer, JoinRequest } from '@footboard/shared/wire/messages';
 import type { LinkReports, OpenLink } from './connection.ts';
 
 export function fakeLink() {
   const asked: (number | null)[] = [];
+  const held: JoinRequest['holds'][] = [];
   const painted: number[] = [];
   let reports: LinkReports | null = null;
   let closed = false;
@@ -11,7 +12,10 @@ export function fakeLink() {
     reports = to;
     closed = false;
     return {
-      join: (feed) => asked.push(feed),
+      join: (feed, holds) => {
+        asked.push(feed);
+        held.push(holds);
+      },
       painted: (feed) => painted.push(feed),
       close: () => {
         closed = true;
@@ -21,6 +25,7 @@ export function fakeLink() {
   return {
     open,
     asked,
+    held,
     painted,
     get reports(): LinkReports {
       if (!reports) throw new Error('nothing has joined yet');

@@ -35,6 +35,10 @@ export function rowFor(bed: BedView, level: BoardLevel): BedView {
 export const rowsFor = <B extends { readonly beds: readonly BedView[] }>(board: B, level: BoardLevel): B =>
   level === 'whole' ? board : { ...board, beds: board.beds.map((bed) => rowFor(bed, level)) };
 
+/** What `shown` says in rows of a level. */
+export const shownAt = (level: BoardLevel): 'whole' | 'bed-only' | 'visitors' =>
+  level === 'initials' ? 'bed-only' : level;
+
 function redacted(bed: BedView, stay: StayView, level: WallLevel): BedView {
   // Visitors do not read that somebody has a comfort plan: for them the answer is at the bedside.
   const unsaid = stay.wall === 'nothing' || (level === 'visitors' && stay.scope.kind !== 'staged');
