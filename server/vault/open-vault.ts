@@ -106,6 +106,9 @@ export function openVault(database: Database, masterKey: MasterKey): Vault & Sea
            where text_key.destroyed_at is null`,
         [subject],
       );
+      // An update leaves the old row, key and all, in the table's file; the embedded database never
+      // cleans up by itself. The tombstone holds whether or not the cleaning can be done now.
+      await query('vacuum text_key', []).catch(() => undefined);
     },
     sealed: (done) => {
       for (const { subject, key } of done.newKeys) remember(subject, key);

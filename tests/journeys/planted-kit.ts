@@ -56,21 +56,22 @@ export function foundIn(bytes: Buffer, kind: Kind): readonly string[] {
 }
 export const foundInText = (text: string, kind: Kind) => foundIn(Buffer.from(text, 'utf8'), kind);
 
-/** The same over every file below a folder, byte by byte. */
+const filesBelow = (folder: string): readonly string[] =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    statSync(join(folder, name)).isFile(),
+  );
+
+/** The same over every file below a folder, byte by byte, and over the names of the files. */
 export function foundBelow(folder: string, kind: Kind): { readonly files: number; readonly found: string[] } {
-  const found: string[] = [];
-  let files = 0;
-  for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
-    const path = join(folder, name);
-    if (!statSync(path).isFile()) continue;
-    files++;
-    found.push(
-      ...foundInText(name, kind),
-      ...foundIn(readFileSync(path), kind).map((at) => `${name}: ${at}`),
-    );
-  }
-  return { files, found };
+  const files = filesBelow(folder);
+  const found = files.flatMap((name) => [
+    ...foundInText(name, kind),
+    ...foundIn(readFileSync(join(folder, name)), kind).map((at) => `${name}: ${at}`),
+  ]);
+  return { files: files.length, found };
 }
+export const filesWith = (folder: string, bytes: Buffer): readonly string[] =>
+  filesBelow(folder).filter((name) => readFileSync(join(folder, name)).includes(bytes));
 
 /** Every row of every table as the database writes it, bytes too as they are. */
 export async function everyRow(database: Database): Promise<ReadonlyMap<string, Buffer>> {

@@ -15,6 +15,7 @@ import {
   STAY,
   STEM,
   everyRow,
+  filesWith,
   formsOf,
   foundBelow,
   foundIn,
@@ -51,6 +52,15 @@ const ears = listen();
 let world: AccessWorld;
 let nurse: Client;
 let stranger: Client;
+/** The key of the stay as the database has it; empty once it is destroyed. */
+let wrapped: Buffer | undefined;
+const wrappedKey = async () =>
+  (
+    await world.footboard.database.query<{ wrapped_key: Uint8Array }>(
+      'select wrapped_key from text_key where subject = $1 and wrapped_key is not null',
+      [`stay/${STAY}`],
+    )
+  ).map((row) => Buffer.from(row.wrapped_key));
 let open = true;
 const close = async () => {
   if (open) await world.close();
@@ -191,8 +201,11 @@ describe('PRIVACY-3 a planted name stays where it belongs', () => {
     const rafa = await world.as('rafa');
     const ines = await world.as('ines');
     await ines.enter('end-stay', { stay: STAY, bed: 'bed-1A', to: 'home' });
+    [wrapped] = await wrappedKey();
+    expect(wrapped!.length).toBeGreaterThan(32);
     const erased = await rafa.post(`${STAY_PAGE}/erase`, { reason: 'asked-by-person', words: 'In writing' });
     expect(erased.status).toBe(204);
+    expect(await wrappedKey()).toEqual([]);
     const handed = await rafa.get(EXPORT);
     expect(stayExport.parse(handed.body)).toMatchObject({ erased: true, identity: null });
     expect(foundInText(JSON.stringify(handed.body), 'person')).toEqual([]);
@@ -206,5 +219,9 @@ describe('PRIVACY-3 a planted name stays where it belongs', () => {
     expect(clear.files).toBeGreaterThan(100);
     expect(clear.found.length).toBeGreaterThan(0);
     for (const kind of PERSONAL) expect(foundBelow(folder, kind).found).toEqual([]);
+  });
+
+  it('given an erased stay, when the folder is searched for its key, then no table has it; what the database wrote ahead is told of in docs/privacy.md', () => {
+    expect(filesWith(folder, wrapped!).filter((name) => !name.includes('pg_wal'))).toEqual([]);
   });
 });
