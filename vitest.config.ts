@@ -15,7 +15,7 @@ export default defineConfig({
       node('shared', ['shared/**/*.test.ts'], { testTimeout: 60_000 }),
       node('server', ['server/**/*.test.ts', 'demo/**/*.test.ts'], { testTimeout: 60_000 }),
       'web/vitest.config.ts',
-      node('pglite', ['tests/{rules,contracts,journeys}/**/*.test.ts'], {
+      node('pglite', ['tests/{rules,contracts,journeys,fuzz}/**/*.test.ts'], {
         testTimeout: 60_000,
         hookTimeout: 60_000,
       }),

@@ -7,6 +7,8 @@ import { join } from 'node:path';
 
 /** So many random histories are evaluated at the least, or the run fails. */
 const PROMISED = 100_000;
+/** So many malformed inputs are sent at the least, once with the limits off and once with them on. */
+const PROMISED_INPUTS = 100_000;
 
 const root = new URL('..', import.meta.url).pathname;
 const times = process.env.FOOTBOARD_DEEP ?? '100';
@@ -15,11 +17,11 @@ const count = join(scratch, 'count.ndjson');
 writeFileSync(count, '');
 
 /** The tests that ask how deep to go. */
-const asking = ['shared', 'tests/rules'].flatMap((folder) =>
+const asking = ['shared', 'tests/rules', 'tests/fuzz'].flatMap((folder) =>
   readdirSync(join(root, folder), { recursive: true })
     .map((name) => join(folder, name))
     .filter((name) => name.endsWith('.test.ts') && !name.includes('node_modules'))
-    .filter((name) => readFileSync(join(root, name), 'utf8').includes('runs.testkit')),
+    .filter((name) => /runs\.testkit|depth\.ts/.test(readFileSync(join(root, name), 'utf8'))),
 );
 const wanted = process.argv.slice(2);
 const run = spawnSync(
@@ -48,9 +50,17 @@ for (const d of done.toSorted((a, b) => (a.test < b.test ? -1 : 1))) {
   );
 }
 const histories = sum('histories');
+const inputs = (limits) =>
+  done.filter((d) => d.of === 'inputs' && d.test.includes(limits)).reduce((all, d) => all + d.runs, 0);
+const sent = { off: inputs('limits off;'), on: inputs('limits on;') };
 console.log(`${histories} random histories evaluated; ${sum('cases')} further cases`);
+console.log(`${sent.off} malformed inputs sent with the limits off, ${sent.on} with the limits on`);
 if (wanted.length === 0 && times === '100' && histories < PROMISED) {
   console.log(`fewer than the ${PROMISED} that are promised`);
+  process.exit(1);
+}
+if (wanted.length === 0 && times === '100' && Math.min(sent.off, sent.on) < PROMISED_INPUTS) {
+  console.log(`fewer than the ${PROMISED_INPUTS} malformed inputs that are promised`);
   process.exit(1);
 }
 process.exit(run.status ?? 1);
