@@ -231,6 +231,24 @@ describe("a wall's key", () => {
     expect(walls[1]!.words.join('\n')).not.toContain('re-check');
   });
 
+  it('WALL-3 says ASK AT THE BEDSIDE of somebody who does not wish to be shown; staff see all of it', async () => {
+    const noor = await world.as('noor');
+    const [nurse, wall] = [
+      await screenOf(noor),
+      await screenOf(await pair('wall', 'bed-only', 'says nothing')),
+    ];
+    for (const one of [nurse, wall]) await one.join();
+    const show = async (showing: 'nothing' | 'as-ward') => {
+      const { position } = await noor.enter('set-wall-showing', { stay: 's1', showing });
+      for (const one of [nurse, wall]) await one.until((screen) => (screen.state?.p ?? 0) >= position);
+      return [nurse, wall].map((one) => one.state!.board.beds[0]!.stay!);
+    };
+    const [whole, said] = await show('nothing');
+    expect(whole).toMatchObject({ shown: 'whole', wall: 'nothing', plan: { day: expect.any(Array) } });
+    expect(said).toMatchObject({ shown: 'ask-at-the-bedside', plan: null, checkBeforeMoving: true });
+    expect((await show('as-ward')).map(({ shown }) => shown)).toEqual(['whole', 'bed-only']);
+  });
+
   it('DEVICE-4 taken back, is refused at once, and its screens are put out and told why', async () => {
     const wall = await pair('wall', 'bed-only', 'taken back');
     const screen = await screenOf(wall);
