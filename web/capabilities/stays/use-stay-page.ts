@@ -1,10 +1,14 @@
 import { shallowRef, watch, type ShallowRef } from 'vue';
 import { stayPage, type Problem, type StayPage } from '@footboard/shared/wire/http';
 import { getPage } from '../../asking/get-page.ts';
+import { useMeStore } from '../../people/me-store.ts';
+
+/** Whoever may not read it (any more) is not shown what somebody before them read. */
+const NOT_YOURS: ReadonlySet<number> = new Set([401, 403]);
 
 /**
  * The page of one stay, asked for again whenever `version` grows (the board says that the stay has a
- * new fact). A late answer for a stay that is no longer wanted is dropped: one person's name must
+ * new fact) and whenever somebody signs in or off. A late answer for a stay that is no longer wanted is dropped: one person's name must
  * never stand beside another's plan.
  */
 export function useStayPage(
@@ -19,6 +23,7 @@ export function useStayPage(
   const page = shallowRef<StayPage | null>(null);
   const problem = shallowRef<Problem | null>(null);
   let asked = 0;
+  const me = useMeStore();
 
   async function reload(): Promise<void> {
     const wanted = stay();
@@ -29,7 +34,8 @@ export function useStayPage(
     if (turn !== asked) return;
     problem.value = answer.ok ? null : answer.problem;
     if (answer.ok) page.value = answer.page;
+    else if (NOT_YOURS.has(answer.problem.status)) page.value = null;
   }
-  watch([ward, stay, version], reload, { immediate: true });
+  watch([ward, stay, version, () => me.person?.staff], reload, { immediate: true });
   return { page, problem, reload };
 }
