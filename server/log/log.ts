@@ -1,9 +1,8 @@
 /** The port of the event log. Promises LOG-1 .. are listed in docs/promises.md and tested on PGlite and PostgreSQL. */
 import type { Author, Source } from '@footboard/shared/kernel/author';
 import type { LoggedEvent, StreamKey } from '@footboard/shared/kernel/event-type';
-import type { CommandId, EventId, WardId } from '@footboard/shared/kernel/ids';
+import type { CommandId, EventId, StaffId, WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs, Precision } from '@footboard/shared/kernel/times';
-import type { Unsigned } from './unsigned.ts';
 
 /** An event ready to append: its payload already checked; the log writes it as canonical JSON (RFC 8785). */
 export interface EventToAppend {
@@ -128,6 +127,16 @@ export interface ChainedEvent {
   /** Chain hash of the event in front of it in the ward's log, and its own; hex. */
   readonly previous: string;
   readonly chain: string;
+}
+
+/** Which mark the source carries, and the type of the event that takes it off by naming the entry as its target. */
+export interface Unsigned {
+  readonly mark: 'unconfirmed' | 'cosign';
+  readonly signature: string;
+  /** Only entries of this author, or only of others. */
+  readonly by?: StaffId;
+  readonly notBy?: StaffId;
+  readonly limit: number;
 }
 
 export interface Log {

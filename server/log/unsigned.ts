@@ -1,17 +1,8 @@
 import type { StreamKey } from '@footboard/shared/kernel/event-type';
-import type { EventId, StaffId, WardId } from '@footboard/shared/kernel/ids';
+import type { EventId, WardId } from '@footboard/shared/kernel/ids';
 import type { Database } from '../platform/database.ts';
 import { asReadError } from './errors.ts';
-
-/** Which mark the source carries, and the type of the event that takes it off by naming the entry as its target. */
-export interface Unsigned {
-  readonly mark: 'unconfirmed' | 'cosign';
-  readonly signature: string;
-  /** Only entries of this author, or only of others. */
-  readonly by?: StaffId;
-  readonly notBy?: StaffId;
-  readonly limit: number;
-}
+import type { Unsigned } from './log.ts';
 
 /**
  * As the indexes of migrations/0101-signatures.sql have it. The source is canonical JSON, in which no
