@@ -87,7 +87,11 @@ function memoryLog({ rivals = 0, fails = null as Error | null } = {}) {
 type Memory = ReturnType<typeof memoryLog>;
 
 /** Commands on that log, with one decider whose decisions the test gives. `decided` counts them. */
-function given(memory: Memory, decide: (seen: number) => Decision) {
+function given(
+  memory: Memory,
+  decide: (seen: number) => Decision,
+  onAccepted: (name: string, data: unknown) => Promise<void> = async () => {},
+) {
   let decided = 0;
   const one = decider({
     command: recordTrigger,
@@ -114,6 +118,7 @@ function given(memory: Memory, decide: (seen: number) => Decision) {
     },
     deciders: new Map<string, Decider>([[recordTrigger.name, one]]),
     logger,
+    onAccepted,
   });
   const send = (more: object = {}) =>
     commands.handle({
@@ -238,5 +243,33 @@ describe('the server’s own log lines', () => {
     await send();
     expect(logged.join()).toContain('"id":"c1"');
     expect(logged.join()).not.toContain('secret words');
+  });
+});
+
+describe('who is told of accepted entries', () => {
+  const toldOf = (told: unknown[]) => async (name: string, data: unknown) => void told.push([name, data]);
+
+  it('hears of each once, with its data, before it is answered', async () => {
+    const told: unknown[] = [];
+    const { send } = given(memoryLog(), fall, toldOf(told));
+    expect(await send()).toHaveProperty('accepted');
+    expect(told).toEqual([[recordTrigger.name, { stay: 's1', kind: 'fall', note: 'secret words' }]]);
+    await send();
+    expect(told).toHaveLength(1);
+  });
+
+  it('hears nothing of what was refused or went wrong', async () => {
+    const told: unknown[] = [];
+    await given(memoryLog(), () => refuse('no-such-stay', 'no', 'no'), toldOf(told)).send();
+    await given(memoryLog(), fall, toldOf(told)).send({ expect: { version: 7 } });
+    await given(memoryLog({ fails: new Error('x') }), fall, toldOf(told)).send();
+    expect(told).toEqual([]);
+  });
+
+  it('cannot make a stored entry look as if it were not', async () => {
+    const { send, logged } = given(memoryLog(), fall, () => Promise.reject(new Error('away')));
+    expect(await send()).toHaveProperty('accepted');
+    expect(logged.join('')).toContain('after an accepted command');
+    expect(logged.join('')).not.toContain('secret words');
   });
 });
