@@ -147,10 +147,34 @@ describe('a session', () => {
 
   it('given an end while it is being looked up, the look does not bring it back', async () => {
     const { token, session } = await sessions.begin(noor);
-    const looking = sessions.person(token);
-    await sessions.end(session);
-    await looking;
-    expect(await sessions.person(token)).toBeNull();
+    let read = () => {};
+    const wasRead = new Promise<void>((done) => (read = done));
+    let go = () => {};
+    const mayGo = new Promise<void>((done) => (go = done));
+    /** The first look at the session is read, and its answer kept back. */
+    const slow = openSessions(
+      {
+        ...parts,
+        database: {
+          ...parts.database,
+          query: async <Row>(sql: string, params?: readonly unknown[]): Promise<Row[]> => {
+            const rows = await parts.database.query<Row>(sql, params);
+            if (sql.includes('from session join')) {
+              read();
+              await mayGo;
+            }
+            return rows;
+          },
+        },
+      },
+      accounts,
+    );
+    const looking = slow.person(token);
+    await wasRead;
+    await slow.end(session);
+    go();
+    expect(await looking).toBeNull();
+    expect(await slow.person(token)).toBeNull();
   });
 
   it('is not begun for somebody switched off, not even with an older record of them', async () => {

@@ -87,7 +87,7 @@ describe('accounts on PostgreSQL, raced by two processes', () => {
 
   it('SESSION-3 given a session ends in one process, it is over in the other within some seconds', async () => {
     const account = await ready(false);
-    const sessions = parts.map((own, n) => openSessions(own, both[n]!));
+    const sessions = parts.map((one, n) => openSessions(one, both[n]!));
     const { token } = await sessions[0]!.begin((await both[0].byId(account))!);
     expect(await sessions[1]!.person(token)).toMatchObject({ account });
     await both[0].setActive(account, false);
