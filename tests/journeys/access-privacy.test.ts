@@ -1,6 +1,8 @@
 /** Who looked, the opened ward, one stay to hand over, erasure and what is kept: over real HTTP. */
 import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import { SOCKET, WIRE_VERSION } from '@footboard/shared/wire/messages';
 import { accessLog, glassLine, glassList, retentionPage } from '@footboard/shared/wire/access';
 import { boardPage, stayPage } from '@footboard/shared/wire/http';
 import { stayExport } from '@footboard/shared/wire/stay-export';
@@ -8,6 +10,7 @@ import type { StayExport } from '@footboard/shared/wire/stay-export';
 import { HOUR, MINUTE } from '@footboard/shared/kernel/times';
 import { FIRST, passwordOf, openAccessWorld } from './access-kit.ts';
 import type { AccessWorld, Client } from './access-kit.ts';
+import { Screen } from './push-kit.ts';
 import { StillClock, WARD, asProblem, beginStay } from './http-kit.ts';
 
 const clock = new StillClock(Date.parse('2026-11-25T06:00:00Z'));
@@ -76,6 +79,24 @@ describe('PRIVACY-1 the records role sees who looked at what', () => {
       ({ what, staff }) => what.startsWith('read-board') && staff === 'noor',
     );
     expect(boards.map(({ what }) => what).toSorted()).toEqual(['read-board-then', 'read-board-whole']);
+  });
+
+  it('given a board that is shown live, when the screen joins and joins again, then it is one line, and none for a board without people', async () => {
+    const join = async (client: Client) => {
+      const screen = new Screen(WARD as WardId, world.footboard.url, {
+        cookie: client.cookie,
+        origin: world.footboard.url,
+      });
+      const asked = { wireVersion: WIRE_VERSION, requestId: 'r1', ward: WARD, feed: null };
+      for (let n = 0; n < 2; n++)
+        expect(await screen.ask(SOCKET.join, asked)).toMatchObject({ answer: 'snapshot' });
+      screen.socket.disconnect();
+    };
+    await join(await world.as('theo'));
+    await join(await world.as('alva'));
+    const looked = (await lines()).filter(({ what }) => what === 'read-board-whole');
+    expect(looked.filter(({ staff }) => staff === 'theo').length).toBe(1);
+    expect(looked.filter(({ staff }) => staff === 'alva')).toEqual([]);
   });
 
   it('given a board that is not the whole one, when somebody sees it, then nobody has looked at anybody', async () => {

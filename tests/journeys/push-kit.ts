@@ -13,7 +13,7 @@ import { SOCKET, WIRE_VERSION, heartbeat, joinAnswer, patch } from '@footboard/s
 import type { Heartbeat, JoinAnswer, Patch, Snapshot } from '@footboard/shared/wire/messages';
 import { Gate } from '@footboard/server/access/gate';
 import { IDENTIFY, identifyOpenly } from '@footboard/server/access/identify';
-import { DEVICES, GATE, SESSIONS } from '@footboard/server/access/ports';
+import { ACCESS_LOG, DEVICES, GATE, SESSIONS } from '@footboard/server/access/ports';
 import { STREAMS, Streams } from '@footboard/server/commanding/streams';
 import { LIMITS, noLimits } from '@footboard/server/http/limits';
 import { openLog } from '@footboard/server/log/open-log';
@@ -121,6 +121,8 @@ export async function openHospital(options: { time?: HandTime } = {}): Promise<H
     { provide: DEVICES, useValue: { onRevoke: never, connected: never } },
     { provide: SESSIONS, useValue: { onEnd: never } },
     { provide: LIMITS, useValue: noLimits },
+    // With sign-in off nobody is known to have looked.
+    { provide: ACCESS_LOG, useValue: { note: () => undefined } },
   ];
   const app = await NestFactory.create({ module: PushModule, providers }, { logger: false });
   await app.listen(0, '127.0.0.1');
