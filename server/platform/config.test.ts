@@ -39,6 +39,8 @@ describe('settings from the environment', () => {
     [{ SESSION_IDLE_MINUTES: '0' }, /^SESSION_IDLE_MINUTES is "0": write after how many minutes/],
     [{ SESSION_HOURS: '25' }, /^SESSION_HOURS is "25": write after how many hours .*1 to 24/],
     [{ SESSION_HOURS: '1.5' }, /^SESSION_HOURS is "1.5": /],
+    [{ KEEP_DAYS: '0' }, /^KEEP_DAYS is "0": write for how many days/],
+    [{ KEEP_DAYS: 'ever' }, /^KEEP_DAYS is "ever": .*KEEP_DAYS=3650/],
     [{ FOOTBOARD_LOG: 'loud' }, /^FOOTBOARD_LOG is "loud": write one of fatal, error/],
   ])('refuses %o with a line that names it and says what to write', (env, line) => {
     const said = refusal(env as Record<string, string>);
