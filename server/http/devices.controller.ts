@@ -13,8 +13,8 @@ import type { deviceLine, deviceList, pairingBegun, pairingState } from '@footbo
 import { COOKIES } from '../access/cookies.ts';
 import type { Cookies } from '../access/cookies.ts';
 import { namesOf } from '../access/names.ts';
-import { ACCESS_LOG, ACCOUNTS, DEVICES } from '../access/ports.ts';
-import type { AccessLog, Accounts, DeviceLine, Devices } from '../access/ports.ts';
+import { ACCESS_LOG, ACCOUNTS, DEVICES, SESSIONS } from '../access/ports.ts';
+import type { AccessLog, Accounts, DeviceLine, Devices, Sessions } from '../access/ports.ts';
 import { Answered, noSuchWard, problem } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
@@ -28,7 +28,7 @@ import { checked } from './checked.ts';
 
 type Line = z.infer<typeof deviceLine>;
 
-/** A browser keeps a cookie for 400 days at most (RFC 6265bis draft, from memory); each visit could renew it. */
+/** A browser keeps a cookie for 400 days at most (RFC 6265bis draft, from memory); then it is paired again. */
 const KEY_COOKIE_SECONDS = 400 * 24 * 60 * 60;
 const NO_NAME = '(name not known)';
 
@@ -36,6 +36,7 @@ const NO_NAME = '(name not known)';
 export class DevicesController {
   constructor(
     @Inject(DEVICES) private readonly devices: Devices,
+    @Inject(SESSIONS) private readonly sessions: Sessions,
     @Inject(ACCOUNTS) private readonly accounts: Accounts,
     @Inject(ACCESS_LOG) private readonly accessLog: AccessLog,
     @Inject(COOKIES) private readonly cookies: Cookies,
@@ -58,6 +59,7 @@ export class DevicesController {
   @Allowed('begin-pairing')
   async claim(
     @Body() body: unknown,
+    @Req() request: Request,
     @Res({ passthrough: true }) response: Response,
   ): Promise<z.infer<typeof pairingState>> {
     const claimed = await this.devices.claim(checked(claimPairingRequest, body).poll);
@@ -65,6 +67,7 @@ export class DevicesController {
       this.cookies.set(response, 'device', claimed.key, KEY_COOKIE_SECONDS);
       // Whoever signed with a code on this device under its old key did not do so under the new one.
       this.cookies.clear(response, 'signing');
+      if (claimed.device.kind === 'wall') await this.#nobodyOn(request, response);
     }
     return { state: claimed.state };
   }
@@ -103,6 +106,13 @@ export class DevicesController {
     if (!id.success) throw new Answered(noSuchDevice());
     await this.devices.revoke(state.ward, id.data, staff);
     this.accessLog.note({ ward: state.ward, what: 'device-revoked', staff, device: id.data });
+  }
+
+  /** Whoever set a wall up in their own browser must not stay signed in where everybody passes. */
+  async #nobodyOn(request: Request, response: Response): Promise<void> {
+    const session = identityOf(request).person?.session;
+    if (session) await this.sessions.end(session);
+    this.cookies.clear(response, 'session');
   }
 
   async #asked(id: string, request: Request) {

@@ -74,8 +74,12 @@ const unopened = (headers: Record<string, string>): Promise<string> =>
 
 const typeOf = (sent: Sent): string => `${sent.status} ${asProblem(sent).type.slice('/problems/'.length)}`;
 
-async function pair(kind: 'wall' | 'shared', level: BoardLevel, place: string): Promise<Client> {
-  const device = world.browser();
+async function pair(
+  kind: 'wall' | 'shared',
+  level: BoardLevel,
+  place: string,
+  device = world.browser(),
+): Promise<Client> {
   const { code, poll } = pairingBegun.parse((await device.post('/api/pairings', { kind })).body);
   const ines = await world.as('ines');
   const approved = await ines.post(`/api/wards/${WARD}/devices`, { code, kind, level, place });
@@ -143,6 +147,15 @@ describe('pairing', () => {
     expect(await answer.text()).not.toContain(key);
     expect((await claim()).body).toEqual({ state: 'over' });
     expect(typeOf(await approve('ines'))).toBe('404 no-such-pairing-code');
+  });
+
+  it('of a wall in the browser of somebody signed in, signs them out there', async () => {
+    const browser = world.browser();
+    await browser.signIn('mira');
+    const before = browser.copy();
+    await pair('wall', 'bed-only', 'own browser', browser);
+    expect(await browser.me()).toMatchObject({ person: null, device: { kind: 'wall', level: 'bed-only' } });
+    expect(typeOf(await before.get(`/api/wards/${WARD}/staff`))).toBe('401 sign-in-first');
   });
 
   it('a code that was shown for ten minutes approves nothing any more', async () => {
