@@ -15,7 +15,8 @@ import { CLOCK } from '../platform/clock.ts';
 import type { Clock } from '../platform/clock.ts';
 import { BOARDS } from '../projecting/board.ts';
 import type { Boards } from '../projecting/board.ts';
-import { Allowed, identityOf } from './allowed.ts';
+import { Allowed } from './allowed.ts';
+import { signedIn } from './signed-in.ts';
 
 /** Where a browser goes when single sign-on did not work: the page says it by the code. */
 const signInPage = (code: string) => `/sign-in?problem=${code}`;
@@ -26,10 +27,10 @@ export class SignOnController {
   constructor(
     @Inject(SINGLE_SIGN_ON) private readonly singleSignOn: SingleSignOn | null,
     @Inject(ACCOUNTS) private readonly accounts: Accounts,
-    @Inject(SESSIONS) private readonly sessions: Sessions,
-    @Inject(SIGNING) private readonly signing: Signing,
+    @Inject(SESSIONS) readonly sessions: Sessions,
+    @Inject(SIGNING) readonly signing: Signing,
     @Inject(ACCESS_LOG) private readonly accessLog: AccessLog,
-    @Inject(COOKIES) private readonly cookies: Cookies,
+    @Inject(COOKIES) readonly cookies: Cookies,
     @Inject(COMMANDS) private readonly commands: Commands,
     @Inject(STREAMS) private readonly streams: Streams,
     @Inject(BOARDS) private readonly boards: Pick<Boards, 'wards'>,
@@ -78,12 +79,7 @@ export class SignOnController {
         this.accessLog.note({ ward: '', what: 'sign-in-refused', staff });
         throw withoutRole('None of your groups has a role on a ward here.');
       }
-      const before = identityOf(request).person?.session;
-      if (before) await this.sessions.end(before);
-      const { token } = await this.sessions.begin((await this.accounts.byId(account.account)) ?? account);
-      await this.signing.unlock(staff);
-      this.cookies.clear(response, 'signing');
-      this.cookies.set(response, 'session', token, null);
+      await signedIn(this, request, response, account);
       this.accessLog.note({ ward: '', what: 'sign-in', staff });
       return came.returnTo;
     });

@@ -65,7 +65,7 @@ describe('settings from the environment', () => {
     ],
     [{ OIDC_SCOPE: 'profile' }, /^OIDC_SCOPE is "profile": .*"openid" among them/],
     [{ OIDC_CLIENT_SECRET_FILE: '/nowhere/secret' }, /^OIDC_CLIENT_SECRET_FILE is .*: no such file/],
-  ])('given %o, which would not be safe or not work, then it refuses', (env, line) => {
+  ])('START-4 given %o, which would not be safe or not work, then it refuses', (env, line) => {
     const said = refusal(env as Record<string, string>);
     expect(said).toMatch(line);
     expect(said).not.toContain('\n');

@@ -151,7 +151,7 @@ const hasSession = () => [...browser.cookies(new URL(url).host).keys()].includes
 const refusedTo = (code: string) => `/sign-in?problem=${code}`;
 
 describe('a provider that is away', () => {
-  it('given none at the start, then Footboard runs, says so, and signs in once it is back', async () => {
+  it('SIGNON-4 given none at the start, then Footboard runs, says so, and signs in once it is back', async () => {
     const { port } = new URL(provider.issuer);
     await provider.close();
     expect((await browser.go(begin())).headers.get('location')).toBe(refusedTo('sign-on-away'));
@@ -171,7 +171,7 @@ describe('a provider that is away', () => {
 });
 
 describe('signing in', () => {
-  it('given a group with a role, when its person comes back, then they are on the staff list and in', async () => {
+  it('SIGNON-1 given a group with a role, when its person comes back, then they are on the staff list and in', async () => {
     const { sub, name } = somebody('alder-nurses', 'choir');
     expect(await signIn(sub, '/wards/alder/huddle?day=1')).toBe('/wards/alder/huddle?day=1');
     expect(await staffList('alder')).toMatchObject({ [name]: { role: 'nurse', active: true } });
@@ -207,7 +207,7 @@ describe('signing in', () => {
 });
 
 describe('groups that change', () => {
-  it('given another group, when they sign in again, then the role changes and what was open ends', async () => {
+  it('SIGNON-2 given another group, when they sign in again, then the role changes and what was open ends', async () => {
     const { sub, name } = somebody('alder-nurses');
     await signIn(sub);
     const phone = browser;
@@ -219,7 +219,7 @@ describe('groups that change', () => {
     expect(await status('/api/wards/alder/huddle')).toBe(200);
   });
 
-  it('given a group taken away, when they sign in again, then they are off the list, out, and not let in', async () => {
+  it('SIGNON-2 given a group taken away, when they sign in again, then they are off the list, out, and not let in', async () => {
     const { sub, name } = somebody('alder-nurses');
     await signIn(sub);
     const phone = browser;
@@ -267,7 +267,7 @@ describe('what does not come from the provider as it was asked', () => {
     expect(await accountOf(who.name)).toEqual([]);
   };
 
-  it('given a wrong state, then it is refused', async () => {
+  it('SIGNON-3 given a wrong state, then it is refused', async () => {
     const back = new URL((await upToReturn(who.sub)).back);
     back.searchParams.set('state', 'made-up');
     await refused(back.href);
@@ -282,7 +282,7 @@ describe('what does not come from the provider as it was asked', () => {
     await refused(back, victim);
   });
 
-  it('given a wrong nonce, then it is refused', async () => {
+  it('SIGNON-3 given a wrong nonce, then it is refused', async () => {
     const { back } = await upToReturn(who.sub, '/', (address) => {
       const tampered = new URL(address);
       tampered.searchParams.set('nonce', 'made-up');
@@ -337,7 +337,7 @@ describe('what does not come from the provider as it was asked', () => {
     ['of another issuer', { iss: 'https://elsewhere.example' }, 'own'],
     ['that ran out', { exp: Math.floor(Date.now() / 1000) - 600 }, 'own'],
     ['that a foreign key signed', {}, 'foreign'],
-  ] as const)('given an ID token %s, then it is refused', async (_what, wrong, key) => {
+  ] as const)('SIGNON-3 given an ID token %s, then it is refused', async (_what, wrong, key) => {
     const { asked, back } = await upToReturn(who.sub);
     const now = Math.floor(Date.now() / 1000);
     const right = {

@@ -87,7 +87,7 @@ const KINDS = [
 
 describe('headers', () => {
   it.each(KINDS)(
-    'given %s, then it comes with every header that keeps a browser safe',
+    'WEB-1 given %s, then it comes with every header that keeps a browser safe',
     async (_what, path, status) => {
       const answer = await ask(plain, path);
       expect(answer.status).toBe(status);
@@ -151,7 +151,7 @@ describe('a request that changes something', () => {
       'another site that claims a proxy was asked for it',
       { origin: 'https://elsewhere.example', 'x-forwarded-host': 'elsewhere.example' },
     ],
-  ])('given one that comes from %s, then it is refused before it is read', async (_where, headers) => {
+  ])('WEB-2 given one that comes from %s, then it is refused before it is read', async (_where, headers) => {
     const answer = await command(headers, plain, 'no JSON at all');
     expect(asProblem(answer)).toMatchObject({ status: 403, type: '/problems/foreign-page' });
   });
@@ -194,7 +194,7 @@ describe('limits', () => {
     busy = undefined;
   });
 
-  it('given more than a minute allows, then 429 says when to come back, and health still answers', async () => {
+  it('WEB-3 given more than a minute allows, then 429 says when to come back, and health still answers', async () => {
     busy = await open({});
     const send = () =>
       ask(busy!, '/api/wards/alder/commands/set-up-ward', {

@@ -70,7 +70,7 @@ const mute = (said: string, more: readonly string[] = []) => {
 };
 
 describe('secrets', () => {
-  it('given settings that work, then a start, a sign-on that fails and a stop say none of them', async () => {
+  it('START-5 given settings that work, then a start, a sign-on that fails and a stop say none of them', async () => {
     const { child, heard, ended } = start(settings());
     while (!/^Plain HTTP/m.test(heard.said)) await once(child.stdout, 'data');
     const [url] = /http:\/\/localhost:\d+/.exec(heard.said)!;
@@ -93,7 +93,7 @@ describe('secrets', () => {
     ['a roles file that is wrong', { OIDC_ROLES_FILE: () => join(folder, 'bad-roles.json') }],
     ['a setting missing', { OIDC_CLIENT_ID: () => '' }],
     ['plain HTTP for everybody', { HOST: () => '0.0.0.0' }],
-  ])('given %s, then the one line that refuses the start says none of them', async (_what, wrong) => {
+  ])('START-5 given %s, then the one line that refuses the start says none of them', async (_what, wrong) => {
     const more = Object.fromEntries(Object.entries(wrong).map(([name, value]) => [name, value()]));
     const { heard, ended } = start(settings(more));
     expect((await ended)[0]).toBe(2);
