@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { recordSession } from '@footboard/shared/capabilities/sessions/commands';
 import { setScope } from '@footboard/shared/capabilities/stays/commands';
+import { publishRules } from '@footboard/shared/capabilities/wards/commands';
 import type { CommandType } from '@footboard/shared/kernel/command-type';
 import { Answered } from './problems.ts';
 import { pointer, validate } from './validate.ts';
@@ -76,6 +77,21 @@ describe('a body against its schema', () => {
     expect(errorsOf(recordSession, long)).toEqual([
       expect.objectContaining({ pointer: '', detail: expect.stringContaining('10000 characters') }),
     ]);
+  });
+
+  it.each(['\ud800', 'half \udfff of one', 'a NUL \0 inside'])(
+    'refuses %j, which no text can hold',
+    (said) => {
+      expect(errorsOf(recordSession, body({ stay: 's1', session, said }))).toMatchObject([
+        { pointer: '/data/said', detail: 'this text holds something that is no character' },
+      ]);
+      const document = { name: 'ours', [said]: 1 };
+      expect(errorsOf(publishRules, body({ document }))).toMatchObject([{ pointer: '/data/document' }]);
+    },
+  );
+
+  it('takes whole characters beyond the first plane', () => {
+    expect(errorsOf(recordSession, body({ stay: 's1', session, said: 'walked \u{1f6b6}' }))).toEqual([]);
   });
 
   it('points into a key that holds a slash (RFC 6901, section 4)', () => {

@@ -25,8 +25,8 @@ export function bodyOf(type: CommandType): z.ZodType<CommandEnvelope & { data: u
 /** @throws Answered with `invalid-command`, one error a field */
 export function validate(type: CommandType, body: unknown): ValidCommand {
   const parsed = parse(bodyOf(type), body);
-  if (!parsed.success) {
-    const errors = fieldErrors(parsed.error.issues, body);
+  const errors = parsed.success ? unwritable(parsed.data) : fieldErrors(parsed.error.issues, body);
+  if (!parsed.success || errors.length > 0) {
     throw new Answered(
       problem(
         'invalid-command',
@@ -65,6 +65,30 @@ export const fieldErrors = (issues: readonly Issue[], body: unknown): FieldError
     .slice(0, MOST_NAMED)
     .flatMap((issue) => oneIssue(issue, body, []))
     .slice(0, MOST_NAMED);
+
+/** NUL and half of a surrogate pair: JSON can carry them, but no UTF-8 text and no database (RFC 8785, 3.2.2.2). */
+const NO_CHARACTER = /\0|\p{Surrogate}/u;
+
+/** Texts and names of fields that cannot be written down as they are. */
+export function unwritable(value: unknown, path: readonly PropertyKey[] = []): FieldError[] {
+  if (typeof value === 'string') {
+    return NO_CHARACTER.test(value)
+      ? [
+          {
+            pointer: pointer(path),
+            detail: 'this text holds something that is no character',
+            remedy: 'write it again instead of copying it in',
+          },
+        ]
+      : [];
+  }
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value)
+    .flatMap(([key, inner]) =>
+      NO_CHARACTER.test(key) ? unwritable(key, path) : unwritable(inner, [...path, key]),
+    )
+    .slice(0, MOST_NAMED);
+}
 
 /** What is wrong, for the `detail` of a problem that names `errors`. */
 export const inOneLine = (errors: readonly FieldError[]): string =>

@@ -23,6 +23,10 @@ describe('a body against its schema', () => {
     expect({ type, status }).toEqual({ type: '/problems/invalid-request', status: 422 });
     expect(errors!.map(({ pointer }) => pointer).toSorted()).toEqual(['/password', '/rank', '/token']);
   });
+  it('is refused where a text holds what no database can', () => {
+    const { errors } = refusal({ ...right, name: 'Ines \0 Amaral' });
+    expect(errors).toMatchObject([{ pointer: '/name', detail: expect.stringContaining('no character') }]);
+  });
   it('is never said back', () => {
     const planted = 'Quillfeather';
     const said = refusal({ ...right, signInName: `${planted} ${planted}`, code: planted, password: 12 });

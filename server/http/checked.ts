@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { Answered, problem } from '../commanding/problems.ts';
-import { fieldErrors, inOneLine } from '../commanding/validate.ts';
+import { fieldErrors, inOneLine, unwritable } from '../commanding/validate.ts';
 import { notJson } from './problem-filter.ts';
 
 /**
@@ -12,8 +12,8 @@ import { notJson } from './problem-filter.ts';
 export function checked<Schema extends z.ZodType>(schema: Schema, body: unknown): z.output<Schema> {
   if (body === undefined) throw new Answered(notJson());
   const parsed = schema.safeParse(body);
-  if (parsed.success) return parsed.data;
-  const errors = fieldErrors(parsed.error.issues, body);
+  const errors = parsed.success ? unwritable(parsed.data) : fieldErrors(parsed.error.issues, body);
+  if (parsed.success && errors.length === 0) return parsed.data;
   throw new Answered(
     problem('invalid-request', inOneLine(errors), 'Put right the fields named in "errors" and send again.', {
       errors,
