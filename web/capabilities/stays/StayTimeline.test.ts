@@ -69,4 +69,52 @@ describe('the timeline of a stay', () => {
     expect(times[0]).not.toBe(times[1]);
     expect(times.every((time) => time.startsWith('01:40 ('))).toBe(true);
   });
+
+  const signer = { staff: 'n2' as StaffId, role: 'nurse' as const, name: 'Noor Haddad' };
+  const button = (page: ReturnType<typeof shown>, id: string) =>
+    page
+      .findAll(`#entry-${id} button`)
+      .map((one) => one.text())
+      .filter((text) => text !== 'Change');
+
+  it('marks an entry whose author was not checked, offers it to that person alone, and says who confirmed it', async () => {
+    const timeline = [
+      line('a', '2026-11-25T08:00:00Z', { confirmation: { state: 'unconfirmed', by: null, at: null } }),
+      line('b', '2026-11-25T09:00:00Z', {
+        confirmation: { state: 'confirmed', by: signer, at: at('2026-11-25T09:30:00Z') },
+      }),
+    ];
+    const page = shown(timeline);
+    expect(entry(page, 'a')).toContain('can only raise help until Ines Alder confirms it');
+    expect(entry(page, 'b')).toContain('confirmed by Noor Haddad, nurse, 09:30');
+    expect(button(page, 'a')).toEqual([]);
+    await page.setProps({ mine: 'n2', maySign: true });
+    expect(button(page, 'a')).toEqual([]);
+    await page.setProps({ mine: 'n1' });
+    expect(button(page, 'a')).toEqual(['Confirm it']);
+    await page.find('#entry-a button.button').trigger('click');
+    expect(page.emitted('sign')).toEqual([['confirm', timeline[0]]]);
+    await page.setProps({ timeline: [{ ...timeline[0]!, counts: false }] });
+    expect(button(page, 'a')).toEqual([]);
+  });
+
+  it('marks what waits for a second signature, offers it to whoever may sign and is not the author', async () => {
+    const timeline = [
+      line('a', '2026-11-25T08:00:00Z', {
+        cosign: { kind: 'agency', state: 'waiting', by: null, at: null },
+      }),
+      line('b', '2026-11-25T09:00:00Z', {
+        cosign: { kind: 'student', state: 'signed', by: signer, at: at('2026-11-25T09:30:00Z') },
+      }),
+    ];
+    const page = shown(timeline);
+    expect(entry(page, 'a')).toContain('waits for a second signature (agency staff)');
+    expect(entry(page, 'b')).toContain('also signed by Noor Haddad, nurse, 09:30');
+    await page.setProps({ mine: 'n2' });
+    expect(button(page, 'a')).toEqual([]);
+    await page.setProps({ maySign: true });
+    expect(button(page, 'a')).toEqual(['Sign it too']);
+    await page.setProps({ mine: 'n1' });
+    expect(button(page, 'a')).toEqual([]);
+  });
 });
