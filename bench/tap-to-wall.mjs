@@ -48,7 +48,7 @@ async function startServer(kind, port) {
   };
   delete env.DATABASE_URL;
   if (address) env.DATABASE_URL = address;
-  const child = spawn(process.execPath, ['server/dist/main.js'], {
+  const child = spawn(process.execPath, ['bench/support/server.mjs'], {
     cwd: root,
     env,
     stdio: ['ignore', 'ignore', 'inherit'],
