@@ -161,6 +161,7 @@ describe('the pages of those who look after a ward', () => {
     await page.getByRole('button', { name: 'Take it off', exact: true }).click();
     await page.getByText('No screen is paired with this ward').waitFor();
     await wall.page.getByText('This screen was taken off the ward').waitFor();
+    expect(await wall.page.locator('article.tile').count()).toBe(0);
     await wall.context.close();
     await context.close();
   });
@@ -170,6 +171,7 @@ describe('the pages of those who look after a ward', () => {
     for (const path of ['accounts', 'devices', 'access-log', 'glass']) {
       await page.goto(`${server.url}/wards/${WARD}/${path}`);
       await page.getByText('This page is not for your role').waitFor();
+      expect(await page.locator('main').getByRole('button').count()).toBe(0);
     }
     await context.close();
   });
@@ -246,6 +248,7 @@ describe('the outbox and who is signed in', () => {
     await page.getByText('1 entry of yours waits for you: confirm').waitFor({ state: 'detached' });
     await page.goto(`${server.url}/wards/${WARD}/stays/stay-1`);
     await page.getByText(/confirmed by Noor Haddad, nurse/).waitFor();
+    expect(await page.getByText(/Unconfirmed: the name was not checked/).count()).toBe(0);
     await own.close();
   });
 });
@@ -277,6 +280,7 @@ describe('opening a ward from outside', () => {
     await desk.getByLabel('What you found').fill('the team came as called');
     await desk.getByRole('button', { name: 'Put the review down' }).click();
     await desk.getByText(/Reviewed by .*: the team came as called/).waitFor();
+    expect(await desk.getByText('Waits for review').count()).toBe(0);
     await deskContext.close();
 
     const { page: records, context: recordsContext } = await screenOf('rita');
