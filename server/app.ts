@@ -12,6 +12,7 @@ import { sameSiteOnly } from './http/csrf.ts';
 import { ProblemFilter } from './http/problem-filter.ts';
 import { securityHeaders } from './http/security.ts';
 import { serveWeb, webFolder } from './http/serve-web.ts';
+import { answerUnreadable } from './http/unreadable.ts';
 import type { Config } from './platform/config.ts';
 import { nestLogger } from './platform/logging.ts';
 import type { Logger } from './platform/logging.ts';
@@ -30,6 +31,7 @@ export async function createApp(
     forceCloseConnections: true,
     ...(tls ? { httpsOptions: { cert: readFileSync(tls.certFile), key: readFileSync(tls.keyFile) } } : {}),
   });
+  answerUnreadable(app.getHttpServer());
   app.disable('x-powered-by');
   app.disable('etag');
   // One proxy, the one in front: what it says of the browser's address is believed, nobody else's word is.

@@ -9,6 +9,9 @@ export type FieldError = NonNullable<Problem['errors']>[number];
 export const PROBLEMS = {
   'malformed-json': [400, 'The body is not JSON'],
   'malformed-address': [400, 'The address cannot be read'],
+  'unreadable-request': [400, 'The request cannot be read'],
+  'headers-too-large': [431, 'The address and the headers are too long'],
+  'too-slow': [408, 'The request took too long'],
   'not-json': [415, 'The body is not marked as JSON'],
   'too-large': [413, 'The body is too large'],
   'invalid-command': [422, 'The command is not complete or not valid'],

@@ -25,4 +25,4 @@ export function countInputs(of: string, tally: Tally, failed: boolean): void {
 
 /** Why a run failed, short enough to read, with the seed that brings it back; empty when it did not. */
 export const reasonOf = (done: { failed: boolean; seed: number; errorInstance: unknown }): string =>
-  done.failed ? `FOOTBOARD_SEED=${done.seed}: ${String(done.errorInstance).slice(0, 80_000)}` : '';
+  done.failed ? `FOOTBOARD_SEED=${done.seed}: ${String(done.errorInstance).slice(0, 8_000)}` : '';

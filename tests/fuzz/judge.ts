@@ -50,8 +50,8 @@ export const INSIDE =
   /\bat \S+ \(|node_modules|\.[cm]?[tj]s:\d|\bselect\b.+\bfrom\b|\binsert into\b|relation "|syntax error at|ECONN|ENOENT|TypeError|RangeError|ZodError|PGlite|kysely/i;
 /** An answer must not be many times as long as what was asked. */
 const LONGEST_PROBLEM = 16 * 1024;
-/** What Node's own parser says no to never reaches the program: 400 and 431, without a body of ours. */
-const BELOW_HTTP: ReadonlySet<number> = new Set([400, 408, 413, 431]);
+/** Said by Node itself before the program is asked, without a body: no Host, or an Expect it does not know. */
+const BARE: ReadonlySet<number> = new Set([400, 417]);
 
 export function judge(input: Input, answer: Answer | null): Verdict {
   if (answer === null) {
@@ -64,7 +64,7 @@ export function judge(input: Input, answer: Answer | null): Verdict {
     return verdict(status, pageNotBuilt(status, text) ? null : `${status} ${text.slice(0, 300)}`);
   if (status < 400) return verdict(status, null, writtenBy(input, status, text));
   if (input.method === 'HEAD') return verdict(status, null);
-  if (input.unframed && type === '' && text === '' && BELOW_HTTP.has(status)) return verdict(status, null);
+  if (input.what.includes('no host') && text === '' && BARE.has(status)) return verdict(status, null);
   if (!type.startsWith('application/problem+json'))
     return verdict(status, `${status} as "${type}": ${text.slice(0, 300)}`);
   return problemVerdict(status, text, headers);

@@ -81,7 +81,7 @@ const shown = ({ method, path, headers, body, length }: Input): string =>
   JSON.stringify(
     { method, path, headers, body: body === null ? null : body.toString(), length },
     (_, value) =>
-      typeof value === 'string' && value.length > 60000 ? `${value.slice(0, 600)}...(${value.length})` : value,
+      typeof value === 'string' && value.length > 600 ? `${value.slice(0, 600)}...(${value.length})` : value,
   );
 
 /** @param limits left out: the limits of a real ward. */
