@@ -32,6 +32,8 @@ export interface RunningServer {
   readonly url: string;
   readonly port: number;
   readonly folder: string;
+  /** What it has printed so far. */
+  said(): string;
   stop(): Promise<void>;
 }
 
@@ -72,6 +74,7 @@ export async function startBuilt(
     url,
     port,
     folder,
+    said: () => said,
     async stop() {
       await stopped(child);
       rmSync(folder, { recursive: true, force: true });
