@@ -13,7 +13,8 @@ beforeAll(async () => {
       // Half an answer, then nothing more: the rest of the request is still to come.
       response.writeHead(200, { 'content-length': '10' });
       response.write('half');
-    } else response.end('whole');
+    } else if (request.url === '/slow') setImmediate(() => response.end('whole'));
+    else response.end('whole');
   });
   answerUnreadable(server);
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
@@ -61,6 +62,19 @@ describe('a request that is none', () => {
       .slice(1);
     expect(first).toMatch(/^200[\s\S]*whole$/);
     expect(asProblem(rest.join(''))).toMatchObject({ status: 400 });
+  });
+
+  it.each(['/', '/slow'])(
+    'given nonsense behind the last request to %s, then that one alone is answered',
+    async (path) => {
+      const got = await sent(`GET ${path} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\nnonsense\r\n\r\n`);
+      expect(got.split('HTTP/1.1 ').slice(1)).toEqual([expect.stringMatching(/^200[\s\S]*whole$/)]);
+    },
+  );
+
+  it('given nonsense behind a request whose answer is not ready, then that answer comes and no other', async () => {
+    const got = await sent('GET /slow HTTP/1.1\r\nHost: x\r\n\r\nnonsense\r\n\r\n');
+    expect(got.split('HTTP/1.1 ').slice(1)).toEqual([expect.stringMatching(/^200[\s\S]*whole$/)]);
   });
 
   it('given half an answer is out, then nothing is put behind it', async () => {

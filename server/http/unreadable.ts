@@ -3,23 +3,33 @@
  * a problem like every other no (RFC 9457), instead of by Node's bare line.
  */
 import { STATUS_CODES } from 'node:http';
-import type { Server, ServerResponse } from 'node:http';
+import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { Duplex } from 'node:stream';
 import type { Problem } from '@footboard/shared/wire/http';
 import { problem } from '../commanding/problems.ts';
 
 export function answerUnreadable(server: Server): void {
-  const last = new WeakMap<Duplex, ServerResponse>();
-  server.on('request', (request, response) => last.set(request.socket, response));
+  const last = new WeakMap<Duplex, readonly [IncomingMessage, ServerResponse]>();
+  server.on('request', (request, response) => last.set(request.socket, [request, response]));
   server.on('clientError', (error: NodeJS.ErrnoException, socket: Duplex) => {
-    const before = last.get(socket);
-    // Half an answer is out: another one behind it could be taken for the answer to another request.
-    const inTheMiddle = before?.headersSent === true && !before.writableFinished;
-    if (error.code === 'ECONNRESET' || !socket.writable || inTheMiddle) {
+    if (error.code === 'ECONNRESET' || !socket.writable) {
       socket.destroy();
       return;
     }
-    socket.end(asBytes(problemOf(error.code)));
+    const [request, response] = last.get(socket) ?? [];
+    const answered = response?.headersSent === true;
+    if (request?.complete && response && !response.writableFinished) {
+      // What came behind a whole request: that one still gets its answer, and then it is over.
+      if (!answered) response.shouldKeepAlive = false;
+      response.once('finish', () => socket.end());
+    } else if (request?.complete && response?.shouldKeepAlive === false) {
+      // Both sides said that this was the last one (RFC 9112, 9.6).
+      socket.end();
+    } else if (request && !request.complete && answered) {
+      // A second answer to one request could be taken for the answer to another.
+      if (response.writableFinished) socket.end();
+      else socket.destroy();
+    } else socket.end(asBytes(problemOf(error.code)));
   });
 }
 

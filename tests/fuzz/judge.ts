@@ -59,6 +59,7 @@ export function judge(input: Input, answer: Answer | null): Verdict {
   }
   const { status, headers, body } = answer;
   const text = body.toString('utf8');
+  if (answer.more) return verdict(status, `more than one answer: ${text.slice(0, 600)}`);
   const type = headers.get('content-type') ?? '';
   if (status >= 500)
     return verdict(status, pageNotBuilt(status, text) ? null : `${status} ${text.slice(0, 300)}`);

@@ -6,7 +6,8 @@ import * as fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { countInputs, patience, reasonOf, times } from './depth.ts';
 import { anyMessage, anyPackets } from './messages.ts';
-import { Screens, faultsOfMessages, faultsOfPackets } from './sockets.ts';
+import { Screens, faultsOfMessages, faultsOfPackets, floodedOut } from './sockets.ts';
+import { unchanged } from './unchanged.ts';
 import { newTally, openWorld } from './world.ts';
 import type { World } from './world.ts';
 
@@ -24,7 +25,7 @@ describe.each([['off'], ['on']] as const)(
 
     it('FUZZ-2 meet no exception and change nothing', async () => {
       const tally = newTally();
-      const screens = new Screens(world, tally);
+      const screens = new Screens(world, tally, limits === 'on');
       const batch = fc.array(anyMessage(Object.keys(world.voices)), {
         minLength: TOGETHER,
         maxLength: TOGETHER,
@@ -57,3 +58,23 @@ describe.each([['off'], ['on']] as const)(
     });
   },
 );
+
+describe('a flood on one socket', () => {
+  let world: World;
+  beforeAll(async () => {
+    world = await openWorld();
+  });
+  afterAll(() => world.footboard.close());
+
+  it('FUZZ-3 is put out and changes nothing', async () => {
+    const tally = newTally();
+    const screens = new Screens(world, tally, true);
+    const faults = await unchanged(world, async () =>
+      (await floodedOut(screens, 'nurse', 200)) ? [] : ['the socket is still open'],
+    );
+    screens.close();
+    expect(faults).toEqual([]);
+    // As many answers as a minute allows, and not one for each message.
+    expect(tally.taken).toBeLessThan(100);
+  });
+});

@@ -23,6 +23,8 @@ export class Screens {
   constructor(
     private readonly world: World,
     readonly tally: Tally,
+    /** Opens new ones for each batch: a socket that asked too often is not answered any more. */
+    private readonly eachTime: boolean,
   ) {}
 
   async of(voice: string): Promise<Socket | null> {
@@ -57,9 +59,27 @@ export class Screens {
     if (!screen.connected) count(this.tally, 'closed');
   }
 
+  batchEnds(): void {
+    if (this.eachTime) this.close();
+  }
+
   close(): void {
     for (const screen of this.#open.values()) screen.disconnect();
+    this.#open.clear();
   }
+}
+
+/** Sends so many on one socket, as fast as it goes; true when the server put it out. */
+export async function floodedOut(screens: Screens, voice: string, messages: number): Promise<boolean> {
+  const screen = await screens.of(voice);
+  if (!screen) throw new Error(`no socket for ${voice}`);
+  const out = new Promise<void>((resolve) => screen.once('disconnect', () => resolve()));
+  for (let sent = 0; sent < messages; sent++) {
+    screens.tally.sent += 1;
+    screen.emit(SOCKET.join, { ward: sent }, () => count(screens.tally, 'taken'));
+  }
+  await Promise.race([out, new Promise((resolve) => setTimeout(resolve, PATIENCE_MS))]);
+  return !screen.connected;
 }
 
 export async function faultsOfMessages(
@@ -95,6 +115,7 @@ export async function faultsOfMessages(
       }
       await screens.settled(screen);
     }
+    screens.batchEnds();
     return found;
   });
   return [...wrong, ...screens.faults];

@@ -13,6 +13,8 @@ export interface Answer {
   readonly status: number;
   readonly headers: ReadonlyMap<string, string>;
   readonly body: Buffer;
+  /** Something came behind the answer, though each request says that it is the last. */
+  readonly more: boolean;
 }
 
 /** Longer than any answer takes: a server that hangs is found, not waited for. */
@@ -65,7 +67,9 @@ function read(bytes: Buffer): Answer | null {
     }),
   );
   const rest = bytes.subarray(end + 4);
-  return { status, headers, body: headers.get('transfer-encoding') === 'chunked' ? unchunked(rest) : rest };
+  const body = headers.get('transfer-encoding') === 'chunked' ? unchunked(rest) : rest;
+  const more = rest.length > Number(headers.get('content-length') ?? Infinity);
+  return { status, headers, body, more };
 }
 
 function unchunked(rest: Buffer): Buffer {
