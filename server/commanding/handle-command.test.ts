@@ -260,7 +260,7 @@ describe('who is told of accepted entries', () => {
 
   it('hears nothing of what was refused or went wrong', async () => {
     const told: unknown[] = [];
-    await given(memoryLog(), () => refuse('no-such-stay', 'no', 'no'), toldOf(told)).send();
+    await given(memoryLog(), () => refuse('stay-unknown', 'no', 'no'), toldOf(told)).send();
     await given(memoryLog(), fall, toldOf(told)).send({ expect: { version: 7 } });
     await given(memoryLog({ fails: new Error('x') }), fall, toldOf(told)).send();
     expect(told).toEqual([]);
