@@ -49,7 +49,7 @@ const BY_NAME: Readonly<Record<string, readonly string[]>> = {
 export const INSIDE =
   /\bat \S+ \(|node_modules|\.[cm]?[tj]s:\d|\bselect\b.+\bfrom\b|\binsert into\b|relation "|syntax error at|ECONN|ENOENT|TypeError|RangeError|ZodError|PGlite|kysely/i;
 /** An answer must not be many times as long as what was asked. */
-const LONGEST_PROBLEM = 16 * 1024;
+const longest = (input: Input): number => 16 * 1024 + 2 * (input.body?.length ?? 0);
 /** Said by Node itself before the program is asked, without a body: no Host, or an Expect it does not know. */
 const BARE: ReadonlySet<number> = new Set([400, 417]);
 
@@ -68,10 +68,10 @@ export function judge(input: Input, answer: Answer | null): Verdict {
   if (input.what.includes('no host') && text === '' && BARE.has(status)) return verdict(status, null);
   if (!type.startsWith('application/problem+json'))
     return verdict(status, `${status} as "${type}": ${text.slice(0, 300)}`);
-  return problemVerdict(status, text, headers);
+  return problemVerdict(status, text, headers, longest(input));
 }
 
-function problemVerdict(status: number, text: string, headers: Answer['headers']): Verdict {
+function problemVerdict(status: number, text: string, headers: Answer['headers'], most: number): Verdict {
   const parsed = problem.safeParse(jsonOf(text));
   if (!parsed.success) return verdict(status, `no problem document: ${text.slice(0, 300)}`);
   const said = parsed.data;
@@ -85,7 +85,7 @@ function problemVerdict(status: number, text: string, headers: Answer['headers']
         ? `says too little: ${text.slice(0, 300)}`
         : inside
           ? `shows the inside: ${inside[0]}`
-          : text.length > LONGEST_PROBLEM
+          : text.length > most
             ? `${text.length} characters of problem`
             : status === 429 && !/^\d+$/.test(headers.get('retry-after') ?? '')
               ? '429 without Retry-After in seconds'
