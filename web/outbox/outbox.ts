@@ -211,10 +211,11 @@ export const useOutbox = defineStore('outbox', () => {
       notBefore.set(laneOf(entry.command), Date.now() + sent.again);
     }
     const next = after(entry, sent);
+    // Known before the entry leaves the list: whoever asks meanwhile must not find neither.
+    if (sent.kind !== 'not-sent') done.set(commandId, sent);
     if (next) await keep(next);
     else await away(commandId);
     if (sent.kind !== 'not-sent') {
-      done.set(commandId, sent);
       const waiter = waiters.get(commandId);
       waiters.delete(commandId);
       if (waiter) waiter(sent);

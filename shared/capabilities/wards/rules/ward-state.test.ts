@@ -50,7 +50,7 @@ describe('the ward', () => {
     });
     log.add(STREAM, { type: 'staff-member-changed', payload: { staff: 's1', active: false } });
     expect([...foldWard(WARD, log.events)!.staff]).toEqual([
-      ['s1', { role: 'aide', name: { ref: 'n1' }, active: false }],
+      ['s1', { role: 'aide', name: { ref: 'n1' }, standing: 'own', active: false }],
     ]);
   });
   it('folds on from where it was to the same state as from the start, whatever the cut', () => {
