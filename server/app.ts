@@ -12,7 +12,7 @@ import { sameSiteOnly } from './http/csrf.ts';
 import { ProblemFilter } from './http/problem-filter.ts';
 import { securityHeaders } from './http/security.ts';
 import { serveWeb, webFolder } from './http/serve-web.ts';
-import { answerUnreadable } from './http/unreadable.ts';
+import { answerUnreadable, readableAddress } from './http/unreadable.ts';
 import type { Config } from './platform/config.ts';
 import { nestLogger } from './platform/logging.ts';
 import type { Logger } from './platform/logging.ts';
@@ -37,6 +37,7 @@ export async function createApp(
   // One proxy, the one in front: what it says of the browser's address is believed, nobody else's word is.
   app.set('trust proxy', behindTlsProxy ? 1 : false);
   app.use(securityHeaders(tls !== undefined || behindTlsProxy));
+  app.use(readableAddress);
   // Answers hold names and texts: no cache between here and the screen may keep them.
   app.use(['/api', '/health'], (_request: Request, response: Response, next: NextFunction) => {
     response.setHeader('Cache-Control', 'no-store');

@@ -5,8 +5,10 @@
 import { STATUS_CODES } from 'node:http';
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { Duplex } from 'node:stream';
+import type { RequestHandler } from 'express';
 import type { Problem } from '@footboard/shared/wire/http';
 import { problem } from '../commanding/problems.ts';
+import { sendProblem } from './send.ts';
 
 export function answerUnreadable(server: Server): void {
   const last = new WeakMap<Duplex, readonly [IncomingMessage, ServerResponse]>();
@@ -32,6 +34,21 @@ export function answerUnreadable(server: Server): void {
     } else socket.end(asBytes(problemOf(error.code)));
   });
 }
+
+/** NUL is no character of any id or word here, and no database takes it: such an address leads nowhere. */
+export const readableAddress: RequestHandler = (request, response, next) => {
+  if (!/%00/.test(request.originalUrl)) next();
+  else {
+    sendProblem(
+      response,
+      problem(
+        'malformed-address',
+        'The address has "%00" in it, which stands for no character.',
+        'Leave it out.',
+      ),
+    );
+  }
+};
 
 /** Codes of Node's parser and timers, as `node:http` documents its own answers to them. */
 function problemOf(code: string | undefined): Problem {

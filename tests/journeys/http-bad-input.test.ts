@@ -237,6 +237,8 @@ describe('bodies and addresses', () => {
     expectProblem(await ward.get('/health'), 404, 'no-such-page');
     expectProblem(await ward.post('/api/wards', '{}', json), 404, 'no-such-page');
     expectProblem(await ward.get('/api/wards/%E0%A4/board'), 400, 'malformed-address');
+    expectProblem(await ward.get(`/api/wards/${WARD}/stays/a%00b`), 400, 'malformed-address');
+    expectProblem(await ward.get(`/api/wards/${WARD}/totals?day=%00`), 400, 'malformed-address');
   });
   it('a wrong query', async () => {
     expectProblem(await ward.get(`/api/wards/${WARD}/board?at=yesterday`), 422, 'invalid-query', '/at');
