@@ -27,7 +27,7 @@ export const DEVICE_KIND = { wall: 'Wall', shared: 'Shared device' } as const;
 export const LEVEL = {
   whole: 'the whole board',
   initials: 'beds with initials',
-  'bed-only': 'beds without initials',
+  'bed-only': 'beds, no initials',
   visitors: 'as visitors may see it',
 } as const;
 
