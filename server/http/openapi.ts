@@ -32,7 +32,7 @@ export function openApiDocument(): Json {
     openapi: '3.1.0',
     info: {
       title: 'Footboard',
-      version: '0.2.0',
+      version: '0.3.0',
       description:
         'A live ward board for patient mobility. Orders, local policy and the clinician at the bedside come first. ' +
         'Every "no" is a problem document (RFC 9457) that says what to do. A command may be sent again with the ' +
