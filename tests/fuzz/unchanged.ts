@@ -1,7 +1,13 @@
 /** That nothing changed but what the answers speak of, and that the server goes on. */
+import type { Database } from '@footboard/server/platform/database';
 import { changedTables, rowsIn, stateOf } from './state.ts';
 import { send } from './wire.ts';
-import type { World } from './world.ts';
+
+/** What is looked at: a server by its port, and its database. */
+interface Watched {
+  readonly footboard: { readonly database: Database };
+  readonly port: number;
+}
 
 export interface Acted {
   readonly found: readonly string[];
@@ -14,7 +20,7 @@ export interface Acted {
 }
 
 /** For what may write nothing at all. */
-export const unchanged = (world: World, act: () => Promise<readonly string[]>): Promise<string[]> =>
+export const unchanged = (world: Watched, act: () => Promise<readonly string[]>): Promise<string[]> =>
   compared(world, async () => ({
     found: await act(),
     events: 0,
@@ -24,7 +30,7 @@ export const unchanged = (world: World, act: () => Promise<readonly string[]>): 
   }));
 
 /** What was found wrong, by `act` itself and by looking at the database before and after it. */
-export async function compared(world: World, act: () => Promise<Acted>): Promise<string[]> {
+export async function compared(world: Watched, act: () => Promise<Acted>): Promise<string[]> {
   const { database } = world.footboard;
   const before = await stateOf(database);
   const { found: already, events, outcomes, tables, writers } = await act();
