@@ -76,8 +76,8 @@ describe('holds', () => {
   };
   it('of one person come by their review, each with when it was placed and by which entry', () => {
     const told = [held('a', 12, 'all-including-turning'), held('b', 6)];
-    for (const order of [told, told.toReversed()]) {
-      expect(huddle(3, { 'bed-1': order }).holds).toEqual([
+    for (const either of [told, told.toReversed()]) {
+      expect(huddle(3, { 'bed-1': either }).holds).toEqual([
         {
           bed: 'bed-1',
           label: '1',
