@@ -70,7 +70,10 @@ module.exports = {
     rule(
       'only-some-touch-kysely',
       'SQL stays in platform, log, vault, projecting, access and queries.',
-      { path: '^server/', pathNot: ['^server/(platform|log|vault|projecting|access)/', 'queries\\.ts$', notTest] },
+      {
+        path: '^server/',
+        pathNot: ['^server/(platform|log|vault|projecting|access)/', 'queries\\.ts$', notTest],
+      },
       { path: 'node_modules/kysely/' },
     ),
   ],

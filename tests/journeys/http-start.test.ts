@@ -49,7 +49,9 @@ describe('a start that cannot go on says so in one line', () => {
 
   it('when the address is not of this machine', async () => {
     // 192.0.2.0/24 is kept for documentation (RFC 5737): no machine has it.
-    expect(await refusal({ HOST: '192.0.2.1', ALLOW_PLAIN_HTTP: '1' })).toMatch(/^HOST is "192.0.2.1", which is no address/);
+    expect(await refusal({ HOST: '192.0.2.1', ALLOW_PLAIN_HTTP: '1' })).toMatch(
+      /^HOST is "192.0.2.1", which is no address/,
+    );
   });
 
   it('when the data folder cannot be a folder', async () => {
