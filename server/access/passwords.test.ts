@@ -56,6 +56,11 @@ describe('a password', () => {
     'alderalder2026',
     'Alder.footboard1',
     '!!!!!!!!!!!!!!',
+    // Of the leaked ones that are used most (the list of zxcvbn-ts).
+    '1qaz2wsx3edc4rfv',
+    'Counterstrike',
+    'scandinavian',
+    'needforspeed',
   ])('is refused when it is guessed first: %s', (password) => expect(common(password)).toBe(true));
 
   it.each([

@@ -186,6 +186,7 @@ export type Looked =
   | 'read-access-log'
   | 'sign-in'
   | 'sign-in-refused'
+  | 'code-refused'
   | 'account-invited'
   | 'account-switched'
   | 'device-approved'

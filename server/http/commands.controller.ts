@@ -33,7 +33,10 @@ export class CommandsController {
       claim: identityOf(request),
       ...(deviceClock.success ? { deviceClock: toEpoch(deviceClock.data) } : {}),
     });
-    if ('problem' in answer) sendProblem(response, answer.problem);
-    else response.status(200).json(answer.accepted);
+    if ('problem' in answer) {
+      // Turned away: noted where all that is turned away is.
+      if (answer.problem.status === 401 || answer.problem.status === 403) throw new Answered(answer.problem);
+      sendProblem(response, answer.problem);
+    } else response.status(200).json(answer.accepted);
   }
 }

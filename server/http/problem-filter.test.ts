@@ -1,6 +1,7 @@
 import type { ArgumentsHost } from '@nestjs/common';
 import { pino } from 'pino';
 import { describe, expect, it } from 'vitest';
+import { Answered, problem } from '../commanding/problems.ts';
 import { LogUnavailable } from '../log/log.ts';
 import { AnswerLost, DatabaseUnreachable } from '../platform/database-errors.ts';
 import { ProblemFilter } from './problem-filter.ts';
@@ -32,6 +33,18 @@ describe('a request that went wrong', () => {
     const { answer, logged } = caught(error);
     expect(answer).toMatchObject({ status: 503, type: '/problems/database-away' });
     expect(logged).toBe('');
+  });
+
+  it('given somebody was turned away, the log says from what and for which code, and nothing they sent', () => {
+    const refused = problem('not-allowed', 'inkwell is not for an aide', 'Ask.');
+    const { answer, logged } = caught(new Answered(refused));
+    expect(answer).toMatchObject({ status: 403 });
+    expect(JSON.parse(logged)).toMatchObject({ msg: 'refused', route: '/api/me', code: 'not-allowed' });
+    expect(logged).not.toContain('inkwell');
+  });
+
+  it('given a field that is not right, the log is silent', () => {
+    expect(caught(new Answered(problem('invalid-request', 'no', 'Mend it.'))).logged).toBe('');
   });
 
   it('given a mistake of the program, the answer shows nothing of the inside and the log has it', () => {

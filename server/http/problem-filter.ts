@@ -6,6 +6,7 @@ import { Answered, broken, problem } from '../commanding/problems.ts';
 import { LogUnavailable } from '../log/log.ts';
 import { AnswerLost, DatabaseUnreachable } from '../platform/database-errors.ts';
 import type { Logger } from '../platform/logging.ts';
+import { identityOf } from './allowed.ts';
 import { BODY_LIMIT } from './body.ts';
 import { sendProblem } from './send.ts';
 
@@ -21,6 +22,13 @@ export class ProblemFilter implements ExceptionFilter {
     if (answer.status >= 500 && !databaseAway(error)) {
       this.logger.error({ method: request.method, route: routeOf(request), err: error }, 'request broken');
     }
+    // Who was turned away, by ids: what nobody may do, and how often it is tried (OWASP ASVS 5.0, 16.3).
+    if (TURNED_AWAY.has(answer.status)) {
+      const { person, device } = identityOf(request);
+      const who = { staff: person?.staff, device: device?.device };
+      const code = answer.type.replace('/problems/', '');
+      this.logger.info({ method: request.method, route: routeOf(request), code, ...who }, 'refused');
+    }
     const response = http.getResponse<Response>();
     if (error instanceof Answered && error.retryAfter !== undefined && !response.headersSent) {
       response.setHeader('Retry-After', String(error.retryAfter));
@@ -28,6 +36,9 @@ export class ProblemFilter implements ExceptionFilter {
     sendProblem(response, answer);
   }
 }
+
+/** Not signed in, not theirs, locked, too often. */
+const TURNED_AWAY: ReadonlySet<number> = new Set([401, 403, 423, 429]);
 
 /** The route with its parameters' names: an address as it was sent may hold anything. */
 const routeOf = ({ route }: Request): string => {

@@ -7,8 +7,8 @@ import { signingRequest } from '@footboard/shared/wire/access';
 import type { signingAnswer } from '@footboard/shared/wire/access';
 import { COOKIES } from '../access/cookies.ts';
 import type { Cookies } from '../access/cookies.ts';
-import { SIGNING } from '../access/ports.ts';
-import type { Signing } from '../access/ports.ts';
+import { ACCESS_LOG, SIGNING } from '../access/ports.ts';
+import type { AccessLog, Signing } from '../access/ports.ts';
 import { SIGNING_MS, notShared } from '../access/signing.ts';
 import { Answered } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
@@ -22,6 +22,7 @@ export class SigningController {
     @Inject(SIGNING) private readonly signing: Signing,
     @Inject(COOKIES) private readonly cookies: Cookies,
     @Inject(STREAMS) private readonly streams: Streams,
+    @Inject(ACCESS_LOG) private readonly accessLog: AccessLog,
   ) {}
 
   @Post()
@@ -37,7 +38,21 @@ export class SigningController {
     const { staff, badge, code } = checked(signingRequest, body);
     const { state } = await this.streams.ward(device.ward);
     const isMember = (id: StaffId) => state?.staff.get(id)?.active === true;
-    const opened = await this.signing.open(device, { staff, badge }, code, isMember);
+    const opened = await this.signing
+      .open(device, { staff, badge }, code, isMember)
+      .catch((error: unknown) => {
+        if (error instanceof Answered) {
+          // Whose code was tried, if it was anybody's of this ward; a badge that is nobody's names nobody.
+          const tried = staff !== undefined && isMember(staff) ? staff : null;
+          this.accessLog.note({
+            ward: device.ward,
+            what: 'code-refused',
+            staff: tried,
+            device: device.device,
+          });
+        }
+        throw error;
+      });
     this.cookies.set(response, 'signing', opened.token, SIGNING_MS / 1000);
     return { staff: opened.staff, until: opened.until };
   }

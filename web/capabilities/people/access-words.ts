@@ -11,6 +11,7 @@ const LOOKED: Readonly<Record<string, string>> = {
   'read-access-log': 'Read this log',
   'sign-in': 'Signed in',
   'sign-in-refused': 'Sign-in refused',
+  'code-refused': 'Code refused on a shared device',
   'device-approved': 'Approved a device',
   'device-revoked': 'Took a device off the ward',
 };
