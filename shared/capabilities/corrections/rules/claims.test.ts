@@ -36,9 +36,16 @@ describe('an entry that may lower help', () => {
     expect(late(saw('a', 1, 2), saw('b', 1, 3))).toEqual(['b']);
     expect(late(saw('b', 1, 2), saw('a', 1, 3))).toEqual(['a']);
     expect(late(saw('a', 1, 2), saw('m', 1, 2), saw('b', 1, 3))).toEqual(['b']);
+    // One that came later than any of the others is enough.
+    expect(late(saw('a', 1, 5), saw('m', 1, 2), saw('z', 1, 3))).toEqual(['z', 'a']);
     // Recorded together, neither is the later one.
     expect(late(saw('a', 1, 2), saw('b', 1, 2))).toEqual([]);
     expect(late(saw('b', 1, 2), saw('a', 1, 2))).toEqual([]);
+  });
+  it('may be of the instant of the arrival, or of before it', () => {
+    expect(late(saw('z', 0, 3))).toEqual(['z']);
+    expect(late(saw('z', -1, 3))).toEqual(['z']);
+    expect(late(saw('z', 0, 0))).toEqual([]);
   });
   it('is told with who said it, when it occurred and when it became known', () => {
     const { facts } = effectiveFacts(stayOf(saw('b', 2, 2), { ...saw('a', 1, 3), role: 'therapist' }));

@@ -123,7 +123,8 @@ describe('a weight', () => {
     expect(kg(weighed(1, 80), weighed(2, 90, 'aide'))).toBe(90);
     expect(of(weighed(1, 80), weighed(2, 90, 'aide')).conflicts).toEqual([]);
     expect(kg(weighed(1, 80), weighed(2, 70, 'aide'))).toBe(80);
-    expect(kg(weighed(1, 80), weighed(2, 80, 'aide', 'w'))).toBe(80);
+    // The same weight is no heavier: the nurse's entry goes on standing.
+    expect(of(weighed(1, 80), weighed(2, 80, 'aide', 'w')).weight).toMatchObject({ fact: 'w80' });
     expect(of(weighed(1, 80), weighed(2, 70, 'aide')).conflicts).toEqual([
       {
         question: 'weight',
