@@ -158,6 +158,15 @@ export function openAccounts(parts: AccessParts): Accounts {
       return rows.recordOf(row!);
     },
 
+    async remove(staff) {
+      // A switched-off account keeps nothing up: who keeps the accounts is settled before, by setActive.
+      const gone = await database.query<{ account: string }>(
+        'delete from account where staff = $1 and not (active and wide) returning account',
+        [staff],
+      );
+      changed(gone.map(({ account }) => account));
+    },
+
     async raiseEdition(staff) {
       const raised = await database.query<{ account: string }>(
         'update account set edition = edition + 1 where staff = any ($1) returning account',

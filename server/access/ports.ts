@@ -78,6 +78,8 @@ export interface Accounts {
   setActive(account: string, active: boolean): Promise<void>;
   /** Single sign-on: the account of an outside identity, made when it is new; its name kept up to date. */
   outside(of: { issuer: string; subject: string; name: string; wide: boolean }): Promise<AccountRecord>;
+  /** Takes the account away for good, with its sessions, code, badge and openings' right. None: nothing happens. */
+  remove(staff: StaffId): Promise<void>;
   /** Ends every session of these people: their role changed. */
   raiseEdition(staff: readonly StaffId[]): Promise<void>;
   /** Called with accounts whose sessions just ended by a change of edition. */
@@ -181,6 +183,7 @@ export type Looked =
   | 'read-board-then'
   | 'export-stay'
   | 'erase-stay'
+  | 'erase-staff'
   | 'break-glass'
   | 'review-glass'
   | 'read-access-log'

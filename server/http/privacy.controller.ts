@@ -7,7 +7,7 @@ import { staffId } from '@footboard/shared/kernel/ids';
 import { ELAPSED_DAY } from '@footboard/shared/kernel/times';
 import { stayEnded } from '@footboard/shared/capabilities/stays/events';
 import type { WardState } from '@footboard/shared/capabilities/wards/context';
-import { eraseStayRequest } from '@footboard/shared/wire/access';
+import { eraseStaffRequest, eraseStayRequest } from '@footboard/shared/wire/access';
 import type { accessLog, retentionPage } from '@footboard/shared/wire/access';
 import type { StayExport } from '@footboard/shared/wire/stay-export';
 import { lookerOf } from '../access/access-log.ts';
@@ -137,6 +137,40 @@ export class PrivacyController {
     await this.vault.destroyKey(`stay/${id}`);
   }
 
+  /**
+   * The name of somebody who works on no ward of this server any more, with their account. Their
+   * entries stay under their id: who did what is part of the record.
+   */
+  @Post('staff/:staff/erase')
+  @HttpCode(204)
+  @Allowed('erase-staff')
+  async eraseStaff(
+    @Param('ward') ward: string,
+    @Param('staff') staff: string,
+    @Body() body: unknown,
+    @Req() request: Request,
+  ): Promise<void> {
+    const state = await this.#ward(ward);
+    const id = staffId.safeParse(staff);
+    if (!id.success || !state.staff.has(id.data)) throw new Answered(nobodyHere());
+    const { words } = checked(eraseStaffRequest, body);
+    const account = await this.accounts.byStaff(id.data);
+    if (account?.active && account.wide) throw new Answered(stillKeeps());
+    for (const one of this.boards.wards()) {
+      const { state: other } = await this.streams.ward(one);
+      if (other?.staff.get(id.data)?.active) throw new Answered(stillWorks(other.name));
+    }
+    this.accessLog.note({
+      ward: state.ward,
+      what: 'erase-staff',
+      words: `${id.data}: ${words}`,
+      ...lookerOf(identityOf(request)),
+    });
+    await this.accessLog.flush();
+    await this.accounts.remove(id.data);
+    await this.vault.destroyKey(`staff/${id.data}`);
+  }
+
   @Get('retention')
   @Allowed('read-retention')
   async kept(@Param('ward') ward: string): Promise<z.infer<typeof retentionPage>> {
@@ -168,6 +202,23 @@ function numberOf(text: string): number {
   }
   return Number(text);
 }
+
+const nobodyHere = () =>
+  problem(
+    'no-such-account',
+    'Nobody on the staff list of this ward has that id.',
+    'Choose somebody from the staff list.',
+  );
+
+const stillWorks = (ward: string) =>
+  problem(
+    'conflict',
+    `They are still active on the staff list of ${ward}: others must know who they are.`,
+    'Mark them as no longer active on every ward first.',
+  );
+
+const stillKeeps = () =>
+  problem('conflict', 'They are an administrator of this server.', 'Switch their account off first.');
 
 const notEnded = () =>
   problem(

@@ -174,6 +174,8 @@ export const eraseStayRequest = z.strictObject({
   reason: z.enum(['retention-over', 'asked-by-person', 'entered-by-mistake']),
   words: z.string().trim().min(3).max(500),
 });
+/** The name of somebody who has left: on every ward, with their account. Their entries stay, by id. */
+export const eraseStaffRequest = z.strictObject({ words: z.string().trim().min(3).max(500) });
 /** Stays that ended longer ago than the ward keeps them, or null when no time is set. */
 export const retentionPage = z.strictObject({
   keepDays: z.number().int().nullable(),

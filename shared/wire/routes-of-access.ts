@@ -12,6 +12,7 @@ import {
   claimPairingRequest,
   deviceLine,
   deviceList,
+  eraseStaffRequest,
   eraseStayRequest,
   glassLine,
   glassList,
@@ -289,6 +290,15 @@ const privacy: readonly Route[] = [
     name: 'EraseStay',
     says: 'Destroy the key of a stay’s names and texts; the log still verifies.',
     body: eraseStayRequest,
+    gives: 204,
+  },
+  {
+    method: 'post',
+    path: '/api/wards/{ward}/staff/{staff}/erase',
+    action: 'erase-staff',
+    name: 'EraseStaff',
+    says: 'Destroy the key of the name of somebody who has left, and their account; their entries stay.',
+    body: eraseStaffRequest,
     gives: 204,
   },
   {

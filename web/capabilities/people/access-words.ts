@@ -6,6 +6,7 @@ const LOOKED: Readonly<Record<string, string>> = {
   'read-board-whole': 'Read the whole board',
   'export-stay': 'Took out a stay as a file',
   'erase-stay': 'Erased the personal data of a stay',
+  'erase-staff': 'Erased the name of somebody who left',
   'break-glass': 'Opened the ward for a reason',
   'review-glass': 'Reviewed an opening',
   'read-access-log': 'Read this log',

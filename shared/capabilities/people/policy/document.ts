@@ -178,6 +178,7 @@ export const POLICY: readonly PolicyRow[] = [
   ...rows('export', ['records'], 'Ask whoever keeps the records (the privacy officer).', [
     'export-stay',
     'erase-stay',
+    'erase-staff',
   ]),
   ...rows('query', [...SETTINGS, 'records'], askSettings, ['read-glass']),
   ...rows(
