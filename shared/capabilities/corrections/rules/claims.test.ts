@@ -102,6 +102,9 @@ describe('an open restriction', () => {
   it('never stands against the entry that it is, nor against a change of it', () => {
     expect(stands(claim(), open({ event: id('claim') }))).toBeNull();
     expect(stands(claim({ verb: 'correction', entry: id('open') }), open())).toBeNull();
+    // A change asks for a look by its own entry: that does not stand against it either.
+    const changed = claim({ verb: 'correction', entry: id('other') });
+    expect(stands(changed, open({ event: id('claim') }))).toBeNull();
   });
   it.each(['correction', 'retraction', 'confirmation'] as const)(
     'stands against a %s also when it became known later, if it occurred before that was said',

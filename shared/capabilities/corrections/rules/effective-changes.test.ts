@@ -57,6 +57,16 @@ describe('a stay in which nobody changed an entry', () => {
   });
 });
 
+describe('an entry of a kind that this program does not know', () => {
+  it('is a fact like any other, with no rank and no change of its own', () => {
+    const record = stayOf(weight(1, 80));
+    const events = record.events.map((e) => (e.id === 'w' ? { ...e, type: 'from-a-newer-program' } : e));
+    const { facts, claims } = effectiveFacts({ ...record, events });
+    expect(facts.at(-1)).toMatchObject({ id: 'w', type: 'from-a-newer-program', rank: 0 });
+    expect(claims).toEqual([]);
+  });
+});
+
 describe('the changes of an entry', () => {
   it('are listed under the entry and under what each speaks of, oldest first', () => {
     const { changes } = of(
