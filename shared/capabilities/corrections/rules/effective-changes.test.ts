@@ -139,7 +139,11 @@ describe('a change that may lower help', () => {
     expect(corrected.lookAgain).toMatchObject([{ words: 'An entry corrected: look again before moving' }]);
   });
   it('that moves an entry is about the earliest of the times it was given', () => {
-    const about = (...told: readonly Told[]) => of(...told).claims.map((c) => [c.event, c.about]);
+    const about = (...told: readonly Told[]) => {
+      const { claims } = of(...told);
+      expect(new Set(claims.map((c) => `${c.verb} of ${c.entry}`))).toEqual(new Set(['correction of w']));
+      return claims.map((c) => [c.event, c.about]);
+    };
     const moved = (to: number) => named('c', correct(6, 'w', weight(1, 60), 'nurse', to));
     expect(about(weight(3, 80), moved(2))).toEqual([['c', hours(2)]]);
     expect(about(weight(3, 80), moved(5))).toEqual([['c', hours(3)]]);
@@ -193,6 +197,11 @@ describe('what is taken back', () => {
     expect(back.facts.map((f) => f.id)).not.toContain('own');
     expect(back.conflicts).toMatchObject([{ safer: 'r1', other: 'r2' }]);
     expect(of(...told, retract(3, 'r1')).facts.map((f) => f.id)).toContain('own');
+  });
+  it('in a circle is the later of the two: the earlier one counts', () => {
+    const [one, other] = [named('r1', retract(2, 'r2')), named('r2', retract(3, 'r1'))];
+    expect([...of(one, other).retracted]).toEqual(['r2']);
+    expect([...of(other, one).retracted]).toEqual(['r2']);
   });
   it('is not a correction, by an aide, whatever it said', () => {
     const heavier = named('c', correct(2, 'w', weight(1, 90)));
