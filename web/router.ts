@@ -66,6 +66,12 @@ export const router = createRouter({
       props: true,
     },
     {
+      path: '/wards/:ward/records',
+      name: 'records',
+      component: () => import('./boards/RecordsPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/glass',
       name: 'glass',
       component: () => import('./boards/GlassPage.vue'),

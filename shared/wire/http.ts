@@ -116,6 +116,8 @@ export const stayPage = z.strictObject({
     .nullable(),
   bed: bedView.nullable(),
   texts: z.record(opaqueId, z.string()),
+  /** The key of its name and texts was destroyed: they read "(text removed)". */
+  erased: z.boolean(),
   previous: z.strictObject({ ward: wardId, stay: stayId }).nullable(),
   next: z.strictObject({ ward: wardId, stay: stayId }).nullable(),
   timeline: z.array(timelineEntry),

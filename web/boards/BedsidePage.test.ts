@@ -47,6 +47,7 @@ function server(names: Record<string, string>) {
         identity: { name: names[stay], born: '1942-10-25', recordNumber: 'T-1' },
         bed: null,
         texts: {},
+        erased: false,
         previous: null,
         next: null,
         timeline: [],

@@ -36,6 +36,7 @@ async function open(view: StayView | null, over: Partial<Page> = {}) {
     identity: { name: 'Vasco Rill' },
     bed: view ? bedRow('7', view) : null,
     texts: {},
+    erased: false,
     previous: null,
     next: null,
     timeline: [line('e1', 'Order: activity up to walk'), line('e2', 'Order: activity up to bed')],
@@ -114,6 +115,17 @@ describe('the stay page', () => {
       ['/wards/w2/stays/s9', 'The next stay'],
     ]);
     expect(page.text()).toContain('Order: activity up to walk');
+  });
+
+  it('of a stay that was erased reads "(text removed)" where the name stood, and asks nobody for a name', async () => {
+    const page = await open(null, { ended: NOON, identity: null, erased: true });
+    expect(page.wrapper.find('.now').text()).toContain('(text removed)');
+    expect(page.text()).not.toContain('No name is recorded');
+    expect(page.text()).toContain('Order: activity up to walk');
+    mounted?.unmount();
+    const never = await open(null, { ended: NOON, identity: null });
+    expect(never.text()).not.toContain('(text removed)');
+    expect(never.text()).toContain('No name is recorded');
   });
 
   it('says "not recorded" where nothing was recorded today', async () => {

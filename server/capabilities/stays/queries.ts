@@ -42,6 +42,7 @@ export async function stayPageOf(
     identity: identityIn(identityRef === undefined ? null : opened.get(identityRef)),
     bed: board.beds.find((bed) => bed.stay?.stay === stay) ?? null,
     texts,
+    erased: refs.some((ref) => opened.get(ref) === null),
     previous: begun?.previous ?? null,
     next: next ?? null,
     timeline: timelineOf({ stay, version, events }, namesFor(ward, staff, texts)),
