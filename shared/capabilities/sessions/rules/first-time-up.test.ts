@@ -62,6 +62,27 @@ describe('first time up after surgery', () => {
     expect(pending(back, held('turn', 2, 'stand'))).toMatchObject({ value: 'to-be-repeated' });
     expect(pending(back, held('turn', 2, 'stand', 'turn'))).toBeNull();
   });
+  it('is not done by a check of the instant of the arrival, or of the end of the rest', () => {
+    const fromTheatre = { ...begun(), payload: { ...(begun().payload as object), from: 'theatre' } };
+    const at = (when: number) =>
+      firstTimeUpPending(
+        effectiveFacts(recordOf([fromTheatre, { ...held('stand', when, 'stand'), id: 'z' }])).facts,
+        protocolLookup([]),
+        DEFAULT_RULES,
+      ).pending;
+    expect(at(0)).toMatchObject({ value: true });
+    expect(at(0.1)).toBeNull();
+  });
+  it('is done by turning or walking held safe, whatever was said of standing', () => {
+    const failed = { outcome: 'not-met' as const };
+    const safe = { how: 'secured' as const };
+    expect(pending(back, check('turn', 2, { stand: failed, turn: safe }))).toBeNull();
+    expect(pending(back, check('walk', 2, { stand: failed, turn: failed, walk: safe }))).toBeNull();
+  });
+  it('is not done by a check under a protocol that nobody here can read', () => {
+    const foreign = check('walk', 2, {}, { protocol: { id: 'elsewhere', version: 9 } });
+    expect(pending(back, foreign)).toMatchObject({ value: true });
+  });
   it('begins again with another return', () => {
     const again = { ...trigger('return-from-surgery', 4), id: 'again' };
     expect(pending(back, check('stand', 2), check('stand', 3), again)).toMatchObject({
