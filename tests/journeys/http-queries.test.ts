@@ -78,6 +78,7 @@ describe('queries', () => {
 
   it('give a stay with the person, the texts, and every entry in plain words', async () => {
     const page = stayPage.parse((await ward.get(`/api/wards/${WARD}/stays/stay-1`)).body);
+    expect(page.erased).toBe(false);
     expect(page.identity).toEqual({ name: 'Rosa Pinto', recordNumber: 'R-100', born: '1941-03-09' });
     expect(page.bed?.label).toBe('1A');
     expect(Object.values(page.texts).toSorted()).toEqual(['my knee is better', 'slipped by the window']);
@@ -91,6 +92,7 @@ describe('queries', () => {
     await ward.enter('record-trigger', { stay: 'erased', kind: 'faint', note: 'pale' }, 'ada');
     await ward.footboard.vault.destroyKey('stay/erased');
     const page = stayPage.parse((await ward.get(`/api/wards/${WARD}/stays/erased`)).body);
+    expect(page.erased).toBe(true);
     expect(page.identity).toBeNull();
     expect(Object.values(page.texts)).toEqual(['(text removed)']);
     expect(page.timeline.map((line) => line.words)).toContain('Trigger: faint. (text removed)');
