@@ -209,6 +209,17 @@ describe('a goal that cannot be said', () => {
       'goal/part-of-day': [],
     });
   });
+  it('that was set and may not be asked says what it asked for, in plain words', () => {
+    const set = {
+      id: id('s'),
+      data: { goal: { activity: 'edge-sit', timesUp: 2 } },
+    } as unknown as GoalInput['set'];
+    expect(goalToday(input({ set, cleared: new Set(['upright']) })).because[0]).toEqual({
+      rule: 'goal/capped',
+      facts: ['s'],
+      words: 'The goal that was set asks for edge sit: Not cleared now: edge sit',
+    });
+  });
   it('of a bed with the back raised promises no lift where a hold stops it', () => {
     const words = (over: Partial<GoalInput>) =>
       goalToday(input(over)).because.find((b) => b.rule === 'goal/proposed')!.words;
