@@ -19,6 +19,7 @@ import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { totalsOf } from './totals.ts';
 
 const totals = (until: number, ...told: readonly Told[]) => totalsOf(stayOf(...told), calendar, hours(until));
+const usual = { usual: { moves: 'walks', transfers: 'alone', stairs: 'yes' } };
 const goal = (at: number, timesUp: number): Told => ({
   type: 'goal-set',
   at,
@@ -48,6 +49,13 @@ describe('ward day totals', { timeout: 60_000 }, () => {
     ]);
     expect(days[0]!.to - days[0]!.from).toBe(25 * HOUR);
     expect(days[1]!.from).toBe(days[0]!.to);
+  });
+  it('begins with the arrival, whatever is told of before it', () => {
+    expect(totals(-0.5)).toEqual([]);
+    expect(totals(0)).toHaveLength(1);
+    const before: Told = { type: 'usual-way-recorded', at: -30, payload: usual };
+    expect(totals(5, before).map((d) => d.day)).toEqual(['2026-10-24']);
+    expect(totalsOf({ ...stayOf(), events: [] }, calendar, hours(5))).toEqual([]);
   });
   it('ends with the stay', () => {
     const left: Told = { type: 'stay-ended', at: 5, payload: { bed: 'bed-1', to: 'home' } };
