@@ -61,6 +61,16 @@ describe('a reading beyond a limit', () => {
   });
 });
 
+describe('a number out of ten that somebody said', () => {
+  it('says whether it is effort or pain, with its limit', () => {
+    const { effortFrom, painFrom } = DEFAULT_RULES.stop;
+    expect(words([], { effort: effortFrom.value, pain: painFrom.value })).toEqual([
+      `effort ${effortFrom.value} of 10 is ${effortFrom.value} or more`,
+      `pain ${painFrom.value} of 10 is ${painFrom.value} or more`,
+    ]);
+  });
+});
+
 describe('the line of a person’s own oxygen target', () => {
   it('has its number and says that an order set it', () => {
     const lines = stopLimitsFor({ oxygenTarget: { low: 88, high: 92 }, rules: DEFAULT_RULES });
