@@ -1,6 +1,7 @@
 /** What counts depends on the entries alone, never on how they arrived or on how they point at each other. */
 import { describe, expect, it } from 'vitest';
 import {
+  confirm,
   confirmation,
   correct,
   cosignature,
@@ -64,5 +65,43 @@ describe('corrections in a circle', () => {
     const { facts, retracted } = of(weight(1, 80, 'w'), ...circle, named('r', retract(4, 'c1', 'aide')));
     expect(facts.at(-1)).toMatchObject({ id: 'w', data: { weight: { kg: 80 } }, correctedBy: null });
     expect(retracted.size).toBe(0);
+  });
+});
+
+describe('somebody who may only make it safer', () => {
+  const confirmed = named('p', confirm(1, 'first'));
+  const ended = named('h', { type: 'hold-ended', at: 1, payload: { hold: 'hold-1', placedBy: 'placed' } });
+  const off = named('o', { type: 'went-off-ward', at: 1, payload: { reason: 'test' } });
+
+  it.each([
+    ['a confirmed plan', confirmed],
+    ['the end of a hold', ended],
+    ['what bears on no help', off],
+  ])('withdraws %s, and nobody is asked to look', (_what, entry) => {
+    const { retracted, conflicts, lookAgain } = of(entry, named('r', retract(2, entry.id!, 'aide')));
+    expect([...retracted]).toEqual([entry.id]);
+    expect({ conflicts, lookAgain }).toEqual({ conflicts: [], lookAgain: [] });
+  });
+  it.each([
+    ['a confirmed plan', confirmed],
+    ['the end of a hold', ended],
+  ])('does not bring %s back by taking its withdrawal back: both are shown', (_what, entry) => {
+    const told = [entry, named('r1', retract(2, entry.id!)), named('r2', retract(3, 'r1', 'aide'))];
+    const { facts, conflicts } = of(...told);
+    expect(facts.map((f) => f.id)).not.toContain(entry.id);
+    expect(conflicts).toMatchObject([{ safer: 'r1', other: 'r2' }]);
+  });
+});
+
+describe('a correction of a kind that this program does not know', () => {
+  it('leaves the entry as it is, also where the entry is of that kind', () => {
+    const record = stayOf(weight(1, 80, 'w'), named('c', correct(2, 'w', weight(1, 90, 'w'))));
+    const type = 'from-a-newer-program';
+    const events = record.events.map((e) => {
+      if (e.id === 'w') return { ...e, type };
+      return e.id === 'c' ? { ...e, payload: { ...(e.payload as object), type } } : e;
+    });
+    const { facts } = effectiveFacts({ ...record, events });
+    expect(facts.at(-1)).toMatchObject({ id: 'w', type, data: { weight: { kg: 80 } }, correctedBy: null });
   });
 });
