@@ -99,6 +99,17 @@ describe('whose check comes first', () => {
     expect(order(off, row('later', 'not-due', 22), row('comfort', 'none', null))).toEqual([]);
     expect(order(row('new', 'not-due', 22, 'arrival'))).toEqual([]);
   });
+  it('nobody of whom nothing says why, nor when', () => {
+    const said = row('1', 'at-next-move', null);
+    const due = (state: 'at-next-move' | 'due' | 'overdue', at: number | null): Row => ({
+      ...said,
+      stay: { ...said.stay, due: { ...said.stay.due, state, at, because: [] } },
+    });
+    expect(order(said)).toEqual(['1']);
+    expect(order(due('at-next-move', null))).toEqual([]);
+    expect(order(due('due', null), due('overdue', null))).toEqual([]);
+    expect(order(due('due', hours(19)))).toEqual(['1']);
+  });
   it('also who has no due time, when something happened', () => {
     expect(order(row('comfort', 'none', null, 'fall'))).toEqual(['comfort']);
   });

@@ -57,6 +57,11 @@ describe('ward day totals', { timeout: 60_000 }, () => {
     expect(totals(5, before).map((d) => d.day)).toEqual(['2026-10-24']);
     expect(totalsOf({ ...stayOf(), events: [] }, calendar, hours(5))).toEqual([]);
   });
+  it('knows at an instant what had occurred by then', () => {
+    expect(totals(1, session(1))).toMatchObject([{ recorded: true, timesUp: 1 }]);
+    // Begun before, told of as something that occurred after.
+    expect(totals(3, { ...session(1), at: 5 })).toMatchObject([{ recorded: false, timesUp: 0 }]);
+  });
   it('ends with the stay', () => {
     const left: Told = { type: 'stay-ended', at: 5, payload: { bed: 'bed-1', to: 'home' } };
     expect(totals(400, left)).toHaveLength(1);
