@@ -87,6 +87,15 @@ describe('what a session shows most', () => {
   });
 });
 
+describe('the goal under a comfort plan', () => {
+  it('is none, and nothing is said of it', () => {
+    const comfort: Told = { type: 'scope-set', at: 1, payload: { scope: 'comfort' } };
+    const told = stayOf(check('walk', 0.5), comfort, session(15));
+    const { today } = evaluateStay(told, ward, calendar, hours(16)).view;
+    expect(today).toMatchObject({ goal: null, goalProposed: false, met: null, because: [] });
+  });
+});
+
 describe('a step of the goal', () => {
   const step = (...told: readonly Told[]) =>
     evaluateStay(stayOf(...told), ward, calendar, hours(25)).view.proposal?.step ?? null;
