@@ -57,6 +57,10 @@ describe('ward day totals', { timeout: 60_000 }, () => {
     expect(totals(5, before).map((d) => d.day)).toEqual(['2026-10-24']);
     expect(totalsOf({ ...stayOf(), events: [] }, calendar, hours(5))).toEqual([]);
   });
+  it('begins a row with the very instant in which the ward day turns', () => {
+    expect(totals(14 - 1 / HOUR)).toHaveLength(1);
+    expect(totals(14).map((d) => d.from)).toEqual([expect.any(Number), hours(14)]);
+  });
   it('knows at an instant what had occurred by then', () => {
     expect(totals(1, session(1))).toMatchObject([{ recorded: true, timesUp: 1 }]);
     // Begun before, told of as something that occurred after.
