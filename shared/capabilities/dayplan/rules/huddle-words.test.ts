@@ -18,7 +18,7 @@ import {
   WardLog,
   type Told,
 } from '../../board/rules/history.testkit.ts';
-import type { BoardView, StayView } from '../../board/view.ts';
+import type { BoardView, StayView, TaskPlan } from '../../board/view.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { huddleOf } from './huddle.ts';
 
@@ -137,7 +137,12 @@ describe('who needs a lift or two people', () => {
     const bed = [weighed, check('upright', 1)];
     const board = boardAt(2, { 'bed-1': bed });
     const view = board.beds[0]!.stay!;
-    const asks = { people: 'two', hold: false, aid: 'sling-lift', because: [] } as const;
+    const asks: Pick<TaskPlan, 'people' | 'hold' | 'aid' | 'because'> = {
+      people: 'two',
+      hold: false,
+      aid: 'sling-lift',
+      because: [],
+    };
     const alone = { people: 'one', hold: false, aid: 'none' } as const;
     const rows: BoardView = {
       ...board,
