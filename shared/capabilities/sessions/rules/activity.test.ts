@@ -104,7 +104,7 @@ describe('the longest walk', () => {
 
 describe('the goal that was set', () => {
   it('is the last of somebody qualified', () => {
-    const goal = (at: number, role: Told['role'], id: string): Told => ({
+    const goal = (at: number, role: NonNullable<Told['role']>, id: string): Told => ({
       type: 'goal-set',
       at,
       role,
@@ -163,7 +163,7 @@ describe('the amounts of a ward day', () => {
     expect(amounts(null, notDone(5, 'said-no'))).toMatchObject({ recorded: true, timesUp: 0 });
   });
   it('have a gap where a session up has no minutes, or a walk no metres', () => {
-    const gaps = (extra: object) => amounts(null, session(1, extra)).gaps;
+    const gaps = (extra: Record<string, unknown>) => amounts(null, session(1, extra)).gaps;
     expect(gaps({})).toEqual({ minutes: true, metres: true });
     expect(gaps({ minutesOutOfBed: 5 })).toEqual({ minutes: false, metres: true });
     expect(gaps({ metres: 5 })).toEqual({ minutes: true, metres: false });
