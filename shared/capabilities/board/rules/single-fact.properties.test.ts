@@ -223,8 +223,11 @@ describe('what a single fact in force asks for', { timeout: patience }, () => {
             .filter((x) => x.type === 'entry-confirmed')
             .map((x) => payloadOf(x).target as string | undefined),
         );
+        // Said, stood by, or put right by somebody who may.
         const mayBeOnOwn = all.some(
-          (x) => x.type === 'on-own-set' && (isQualified({ role: x.role ?? 'nurse' }) || stoodBy.has(x.id!)),
+          (x) =>
+            (x.type === 'on-own-set' || payloadOf(x).type === 'on-own-set') &&
+            (isQualified({ role: x.role ?? 'nurse' }) || stoodBy.has(x.id!)),
         );
         expect(view.onOwn === null || mayBeOnOwn).toBe(true);
       }),

@@ -124,6 +124,34 @@ describe('of two orders on one question', () => {
     const atOnce = inForce(given('a', 1, leg('limited')), given('b', 1, leg('limited')));
     expect(atOnce.conflicts).toEqual([]);
   });
+  it.each([
+    ['a higher number', { kg: 50 }],
+    ['no number any more', undefined],
+    ['a number in another unit, which cannot be compared,', { percent: 5 }],
+  ])('%s by someone who may not free does not take the place of the prescriber’s', (_what, limit) => {
+    const most = (kg: number): Order => ({ ...leg('limited'), limit: { kg } }) as Order;
+    const told = { ...leg('limited'), ...(limit ? { limit } : {}) } as Order;
+    const { list, conflicts } = inForce(given('a', 1, most(10)), given('b', 2, told, 'aide'));
+    expect(list.map((o) => o.event)).toEqual(['a']);
+    expect(conflicts).toMatchObject([{ safer: 'a', other: 'b' }]);
+    // Whoever may free decides; a lower number is anybody's.
+    expect(inForce(given('a', 1, most(10)), given('b', 2, told)).list.map((o) => o.event)).toEqual(['b']);
+    const lower = inForce(given('a', 1, most(10)), given('b', 2, most(5), 'aide'));
+    expect(lower.list.map((o) => o.event)).toEqual(['b']);
+    expect(lower.conflicts).toEqual([]);
+  });
+  it('of one time with two numbers, the lower stands and both are shown', () => {
+    const share = (percent: number): Order => ({ ...leg('limited'), limit: { percent } }) as Order;
+    for (const [first, second, stands] of [
+      [share(20), share(50), 'a'],
+      [share(50), share(20), 'b'],
+      [leg('limited'), share(50), 'b'],
+    ] as const) {
+      const { list, conflicts } = inForce(given('a', 1, first), given('b', 1, second));
+      expect(list.map((o) => o.event)).toEqual([stands]);
+      expect(conflicts).toHaveLength(1);
+    }
+  });
   it('an aide’s precaution counts, and an aide’s end of it does not', () => {
     const on = inForce(given('on', 1, precaution('spine'), 'aide'));
     expect(on.forPlan.precautions.has('spine')).toBe(true);

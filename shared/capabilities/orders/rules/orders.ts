@@ -37,6 +37,26 @@ function strictness(order: Order): number {
   }
 }
 
+/**
+ * Two orders that limit the same limb, held against each other by the prescriber's number. A number
+ * is stricter than none; a percentage and a weight cannot be compared: neither may pass for stricter.
+ */
+function asToTheNumber(last: Order, next: Order): 'stricter' | 'same' | 'freer' {
+  if (last.about !== 'weight-bearing' || next.about !== 'weight-bearing') return 'same';
+  if (last.bears !== 'limited' || next.bears !== 'limited') return 'same';
+  const before = last.limit;
+  const after = next.limit;
+  if (!before) return after ? 'stricter' : 'same';
+  if (!after) return 'freer';
+  const more =
+    'kg' in before && 'kg' in after
+      ? after.kg - before.kg
+      : 'percent' in before && 'percent' in after
+        ? after.percent - before.percent
+        : Infinity;
+  return more > 0 ? 'freer' : more < 0 ? 'stricter' : 'same';
+}
+
 /** Whether an order limits anything. An oxygen target says what is enough, not what may be done. */
 export const limits = (order: Order): boolean => order.about !== 'oxygen-target' && strictness(order) > 0;
 
@@ -56,8 +76,10 @@ export function ordersInForce(facts: readonly Fact[]): OrdersInForce {
     const last = current.get(question);
     const before = last ? strictness(last.data.order) : unordered(next.data.order);
     const after = strictness(next.data.order);
-    const stricter = after >= before;
-    const sameTime = last?.occurred === next.occurred && before !== after;
+    const number = last ? asToTheNumber(last.data.order, next.data.order) : 'same';
+    const stricter = after > before || (after === before && number !== 'freer');
+    const differ = before !== after || number !== 'same';
+    const sameTime = last?.occurred === next.occurred && differ;
     if (last && !stricter && sameTime) {
       conflicts.set(question, disagree(question, last, next, SAME_TIME));
     } else if (!stricter && !isQualified(next.author)) {
