@@ -1,7 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
-  axeFaults,
   openBrowser,
   openScreen,
   PHONE_SIZE,
@@ -10,12 +9,11 @@ import {
   WALL_SIZE,
   type RunningServer,
 } from './support.ts';
+import { WARD, accept, ask, enter, passwordOf, setUpAlder, whole } from './access-support.ts';
 
 // One story, told in order on one server with sign-in on: each part needs what the one before made.
 let server: RunningServer;
 let browser: Browser;
-const WARD = 'alder';
-const password = (of: string) => `the ${of} walks past nine lamps`;
 const NAMES = {
   ines: ['Ines Amaral', 'charge-nurse'],
   noor: ['Noor Haddad', 'nurse'],
@@ -25,78 +23,30 @@ const NAMES = {
 type Name = keyof typeof NAMES;
 let admin: Page;
 
-/** Asks the server as the page's own script would: its cookies, its origin. */
-const ask = (page: Page, method: string, path: string, body?: object, headers: Record<string, string> = {}) =>
-  page.evaluate(
-    async (one) => {
-      const answer = await fetch(one.path, {
-        method: one.method,
-        headers: { 'content-type': 'application/json', ...one.headers },
-        ...(one.body ? { body: JSON.stringify(one.body) } : {}),
-      });
-      const text = await answer.text();
-      if (!answer.ok) throw new Error(`${one.path}: ${text}`);
-      return (text === '' ? {} : JSON.parse(text)) as Record<string, unknown>;
-    },
-    { method, path, body, headers },
-  );
-const enter = (page: Page, name: string, data: object, headers?: Record<string, string>) => {
-  const now = new Date().toISOString();
-  const envelope = {
-    commandId: crypto.randomUUID(),
-    occurred: { at: now },
-    entered: { at: now, offsetMinutes: 0 },
-    source: { kind: 'person' },
-    expect: 'latest',
-  };
-  return ask(page, 'POST', `/api/wards/${WARD}/commands/${name}`, { ...envelope, data }, headers);
-};
 const entries = async (page: Page, stay: string, type: string) => {
   const { timeline } = (await ask(page, 'GET', `/api/wards/${WARD}/stays/${stay}`)) as {
     timeline: { type: string; author: { staff: string } }[];
   };
   return timeline.filter((entry) => entry.type === type).map(({ author }) => author.staff);
 };
-async function accept(page: Page, path: string, signInName: string, code?: string) {
-  const token = path.split('#')[1];
-  await ask(page, 'POST', '/api/invitations/accept', {
-    token,
-    name: signInName,
-    signInName,
-    password: password(signInName),
-    ...(code ? { code } : {}),
-  });
-}
 async function signInHere(page: Page, name: Name) {
   const dialog = page.getByRole('dialog').filter({ hasText: 'Sign-in name' });
   await dialog.getByLabel('Sign-in name').fill(name);
-  await dialog.getByLabel('Password', { exact: true }).fill(password(name));
+  await dialog.getByLabel('Password', { exact: true }).fill(passwordOf(name));
   await dialog.getByRole('button', { name: 'Sign in', exact: true }).click();
   await dialog.waitFor({ state: 'detached' });
 }
 async function screenOf(name: Name, size = WALL_SIZE) {
   const { page, context, faults } = await openScreen(browser, size);
   await page.goto(`${server.url}/sign-in`);
-  await ask(page, 'POST', '/api/session', { signInName: name, password: password(name) });
+  await ask(page, 'POST', '/api/session', { signInName: name, password: passwordOf(name) });
   return { page, context, faults };
 }
-async function whole(page: Page, name: string) {
-  await shoot(page, name);
-  expect(await axeFaults(page)).toEqual([]);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
-}
-
 beforeAll(async () => {
   server = await startBuilt('server/dist/main.js');
   browser = await openBrowser();
   ({ page: admin } = await openScreen(browser, WALL_SIZE));
-  await admin.goto(server.url);
-  await accept(admin, /\S+\/join#\S+/.exec(server.said())![0], 'admin');
-  const beds = ['A1', 'A2'].map((label) => ({ bed: `bed-${label}`, label, bay: 'Bay A' }));
-  await enter(admin, 'set-up-ward', { name: 'Alder', zone: 'Europe/Lisbon', beds });
-  for (const [staff, [name, role]] of Object.entries(NAMES)) {
-    await enter(admin, 'add-staff-member', { staff, name, role });
-  }
+  await setUpAlder(admin, server, NAMES);
   for (const staff of ['ines', 'tamsin', 'rita'] as const) {
     const { path } = await ask(admin, 'POST', `/api/wards/${WARD}/accounts`, {
       staff,
@@ -230,7 +180,7 @@ describe('the outbox and who is signed in', () => {
       phone.page,
       'place-hold',
       { stay: 'stay-1', hold: 'hold-1', scope: 'walking', reason: 'unstable' },
-      { 'x-footboard-staff': 'noor' },
+      { headers: { 'x-footboard-staff': 'noor' } },
     );
     await phone.context.close();
     await context.close();

@@ -2,22 +2,13 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { stayExport } from '@footboard/shared/wire/stay-export';
-import {
-  axeFaults,
-  openBrowser,
-  openScreen,
-  PHONE_SIZE,
-  shoot,
-  startBuilt,
-  WALL_SIZE,
-  type RunningServer,
-} from './support.ts';
+import { openBrowser, openScreen, PHONE_SIZE, startBuilt, WALL_SIZE, type RunningServer } from './support.ts';
+import { WARD, accept, ask, enter, passwordOf, setUpAlder, whole } from './access-support.ts';
 
 // One story, told in order on one server with sign-in on: each part needs what the one before made.
 let server: RunningServer;
 let browser: Browser;
 let admin: Page;
-const WARD = 'alder';
 const DAY_MS = 86_400_000;
 const NAMES = {
   noor: ['Noor Haddad', 'nurse'],
@@ -26,52 +17,12 @@ const NAMES = {
 } as const;
 /** Planted: it may stand nowhere once it is erased. */
 const PERSON = { name: 'Ottilie Brandvoll', note: 'likes the blue stick best' };
-const password = (of: string) => `the ${of} walks past nine lamps`;
 
-/** Asks the server as the page's own script would: its cookies, its origin. */
-const ask = (page: Page, method: string, path: string, body?: object) =>
-  page.evaluate(
-    async (one) => {
-      const answer = await fetch(one.path, {
-        method: one.method,
-        headers: { 'content-type': 'application/json' },
-        ...(one.body ? { body: JSON.stringify(one.body) } : {}),
-      });
-      const text = await answer.text();
-      if (!answer.ok) throw new Error(`${one.path}: ${text}`);
-      return (text === '' ? {} : JSON.parse(text)) as Record<string, unknown>;
-    },
-    { method, path, body },
-  );
-const enter = (page: Page, name: string, data: object, at = Date.now()) => {
-  const envelope = {
-    commandId: crypto.randomUUID(),
-    occurred: { at: new Date(at).toISOString() },
-    entered: { at: new Date().toISOString(), offsetMinutes: 0 },
-    source: { kind: 'person' },
-    expect: 'latest',
-  };
-  return ask(page, 'POST', `/api/wards/${WARD}/commands/${name}`, { ...envelope, data });
-};
-async function accept(page: Page, path: string, signInName: string) {
-  const token = path.split('#')[1];
-  await ask(page, 'POST', '/api/invitations/accept', {
-    token,
-    name: signInName,
-    signInName,
-    password: password(signInName),
-  });
-}
 async function screenOf(name: 'rita' | 'noor') {
   const screen = await openScreen(browser, WALL_SIZE);
   await screen.page.goto(`${server.url}/sign-in`);
-  await ask(screen.page, 'POST', '/api/session', { signInName: name, password: password(name) });
+  await ask(screen.page, 'POST', '/api/session', { signInName: name, password: passwordOf(name) });
   return screen;
-}
-async function whole(page: Page, name: string) {
-  await shoot(page, name);
-  expect(await axeFaults(page)).toEqual([]);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
 }
 /** On both sizes, back to the large one afterwards. */
 async function both(page: Page, name: string) {
@@ -94,12 +45,7 @@ beforeAll(async () => {
   server = await startBuilt('server/dist/main.js', { KEEP_DAYS: '1' });
   browser = await openBrowser();
   ({ page: admin } = await openScreen(browser, WALL_SIZE));
-  await admin.goto(server.url);
-  await accept(admin, /\S+\/join#\S+/.exec(server.said())![0], 'admin');
-  const beds = ['A1', 'A2'].map((label) => ({ bed: `bed-${label}`, label, bay: 'Bay A' }));
-  await enter(admin, 'set-up-ward', { name: 'Alder', zone: 'Europe/Lisbon', beds });
-  for (const [staff, [name, role]] of Object.entries(NAMES))
-    await enter(admin, 'add-staff-member', { staff, name, role });
+  await setUpAlder(admin, server, NAMES);
   for (const staff of ['noor', 'rita'] as const) {
     const { path } = await ask(admin, 'POST', `/api/wards/${WARD}/accounts`, {
       staff,
@@ -114,10 +60,20 @@ beforeAll(async () => {
   const { page: noor, context } = await screenOf('noor');
   const began = Date.now() - 3 * DAY_MS;
   const begin = (stay: string, bed: string, name: string, at: number) =>
-    enter(noor, 'begin-stay', { stay, person: `of-${stay}`, bed, from: 'home', identity: { name } }, at);
+    enter(noor, 'begin-stay', { stay, person: `of-${stay}`, bed, from: 'home', identity: { name } }, { at });
   await begin('stay-old', 'bed-A1', PERSON.name, began);
-  await enter(noor, 'record-trigger', { stay: 'stay-old', kind: 'faint', note: PERSON.note }, began + 60_000);
-  await enter(noor, 'end-stay', { stay: 'stay-old', bed: 'bed-A1', to: 'home' }, Date.now() - 2 * DAY_MS);
+  await enter(
+    noor,
+    'record-trigger',
+    { stay: 'stay-old', kind: 'faint', note: PERSON.note },
+    { at: began + 60_000 },
+  );
+  await enter(
+    noor,
+    'end-stay',
+    { stay: 'stay-old', bed: 'bed-A1', to: 'home' },
+    { at: Date.now() - 2 * DAY_MS },
+  );
   await begin('stay-now', 'bed-A2', 'Rosa Pinto', Date.now());
   await context.close();
 });
