@@ -1,10 +1,13 @@
 import { createPinia } from 'pinia';
 import { createApp } from 'vue';
 import App from './App.vue';
+import { keepLanguage } from './i18n/language.ts';
+import { i18n } from './i18n/words.ts';
 import { keepSending } from './outbox/keep-sending.ts';
 import { router } from './router.ts';
 import './design/tokens.css';
 import './design/base.css';
 
-createApp(App).use(createPinia()).use(router).mount('#app');
+keepLanguage();
+createApp(App).use(i18n).use(createPinia()).use(router).mount('#app');
 keepSending();

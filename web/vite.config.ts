@@ -30,5 +30,12 @@ export default defineConfig({
       '/socket.io': { target: server, ws: true },
     },
   },
+  define: {
+    // The messages are functions' keys, not components: the parts of vue-i18n that nothing here uses stay out.
+    __VUE_I18N_FULL_INSTALL__: false,
+    __VUE_I18N_LEGACY_API__: false,
+    __INTLIFY_PROD_DEVTOOLS__: false,
+    __INTLIFY_DROP_MESSAGE_COMPILER__: false,
+  },
   build: { outDir: 'dist', emptyOutDir: true, target: 'es2022', sourcemap: false },
 });

@@ -10,6 +10,7 @@ const bed = (id: string, label = id): BedView => ({
   bay: 'Bay 1',
   ceilingTrack: false,
   state: 'empty',
+  carers: null,
   stay: null,
 });
 const board = (beds: BedView[], change: Partial<BoardView> = {}): BoardView => ({
@@ -20,6 +21,11 @@ const board = (beds: BedView[], change: Partial<BoardView> = {}): BoardView => (
   nightFrom: '21:00',
   nightTo: '07:00',
   night: false,
+  panel: { inches: 55, metres: 5 },
+  units: { weight: 'kg', length: 'm' },
+  language: 'en',
+  peopleOn: null,
+  lifts: null,
   beds,
   ...change,
 });

@@ -1,5 +1,6 @@
 import { assessmentRefusals } from './assessments/refusals.ts';
 import { correctionRefusals } from './corrections/refusals.ts';
+import { dayplanRefusals } from './dayplan/refusals.ts';
 import { handlingRefusals } from './handling/refusals.ts';
 import { measureRefusals } from './measures/refusals.ts';
 import { orderRefusals } from './orders/refusals.ts';
@@ -18,6 +19,7 @@ export const REFUSALS = {
   ...handlingRefusals,
   ...sessionRefusals,
   ...measureRefusals,
+  ...dayplanRefusals,
   ...correctionRefusals,
 } as const;
 export type RefusalCode = keyof typeof REFUSALS;

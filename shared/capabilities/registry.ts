@@ -4,6 +4,8 @@ import { assessmentCommands } from './assessments/commands.ts';
 import { assessmentEvents } from './assessments/events.ts';
 import { correctionCommands } from './corrections/commands.ts';
 import { correctionEvents } from './corrections/events.ts';
+import { dayplanCommands } from './dayplan/commands.ts';
+import { dayplanEvents } from './dayplan/events.ts';
 import { handlingCommands } from './handling/commands.ts';
 import { handlingEvents } from './handling/events.ts';
 import { measureCommands } from './measures/commands.ts';
@@ -41,6 +43,7 @@ export const EVENT_TYPES: ReadonlyMap<string, EventType> = byName<EventType>('ev
   ...handlingEvents,
   ...sessionEvents,
   ...measureEvents,
+  ...dayplanEvents,
   ...correctionEvents,
 ] as unknown as readonly EventType[]);
 
@@ -53,6 +56,7 @@ export const COMMAND_TYPES: ReadonlyMap<string, CommandType> = byName<CommandTyp
   ...handlingCommands,
   ...sessionCommands,
   ...measureCommands,
+  ...dayplanCommands,
   ...correctionCommands,
 ]);
 

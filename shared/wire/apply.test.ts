@@ -11,6 +11,7 @@ const bed = (id: string, label = id): BedView => ({
   bay: 'Bay 1',
   ceilingTrack: false,
   state: 'empty',
+  carers: null,
   stay: null,
 });
 const held = (feed: number): Snapshot => ({
@@ -26,6 +27,11 @@ const held = (feed: number): Snapshot => ({
     nightFrom: '21:00',
     nightTo: '07:00',
     night: false,
+    panel: { inches: 55, metres: 5 },
+    units: { weight: 'kg', length: 'm' },
+    language: 'en',
+    peopleOn: null,
+    lifts: null,
     beds: [bed('b1'), bed('b2')],
   },
 });

@@ -7,7 +7,7 @@ import { wardId, bedId, opaqueId } from '../kernel/ids.ts';
 import { bedView, boardView } from '../capabilities/board/view.ts';
 import { unpackBed } from './pack.ts';
 
-export const WIRE_VERSION = 3;
+export const WIRE_VERSION = 4;
 
 /** Screen to server, event `join`, with an acknowledgement of type JoinAnswer. */
 export const joinRequest = z.strictObject({

@@ -61,6 +61,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'failed-attempt': 'An attempt failed',
   'step-down-from-intensive-care': 'Back from intensive care',
   'asked-to-look-again': 'Look again before the next move',
+  'board-wrong': 'The board is wrong',
   'early-warning-rise': 'Early-warning score raised',
   // hold scopes
   'out-of-bed': 'Getting out of bed',

@@ -12,6 +12,9 @@ const wardOf = (...staff: readonly [id: string, role: Role, active?: boolean][])
   wardDayFrom: '07:00',
   nightFrom: '21:00',
   nightTo: '07:00',
+  panel: { inches: 55, metres: 5 },
+  units: { weight: 'kg', length: 'm' },
+  language: 'en',
   beds: [],
   staff: new Map(
     staff.map(([id, role, active = true]) => [

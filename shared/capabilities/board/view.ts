@@ -11,6 +11,7 @@ import { aidClass, people, task } from '../handling/values.ts';
 import { holdReason, holdScope, order, triggerKind } from '../orders/values.ts';
 import { goal, sessionEventKind } from '../sessions/values.ts';
 import { attachmentKind, fence, usualWay } from '../stays/values.ts';
+import { language, panel, units } from '../wards/values.ts';
 
 const epoch = z.number().int();
 
@@ -188,6 +189,18 @@ export const measuresView = z.strictObject({
 });
 export type MeasuresView = z.infer<typeof measuresView>;
 
+/** A visit that somebody has taken: who goes, with whom, from when, and until when it is theirs. */
+export const visitView = z.strictObject({
+  visit: opaqueId,
+  by: staffId,
+  second: staffId.nullable(),
+  from: epoch,
+  /** Past it nobody has it any more. */
+  until: epoch,
+  event: eventId,
+});
+export type VisitView = z.infer<typeof visitView>;
+
 export const stayView = z.strictObject({
   stay: stayId,
   /** Version of the stay's stream that this view has folded; "what I saw" for a command. */
@@ -230,6 +243,16 @@ export const stayView = z.strictObject({
   signs: z.array(signView),
   /** Null while walking measures are off for this stay. */
   measures: measuresView.nullable(),
+  /** In the chair since, as the last session left it, and back in bed by; null when in bed or not recorded. */
+  chair: z.strictObject({ since: epoch, backBy: epoch.nullable(), event: eventId }).nullable(),
+  /** When the toilet was reached on this ward day, oldest first. */
+  toilet: z.array(epoch),
+  /** Infection steps apply in the room. */
+  isolation: z.boolean(),
+  leaving: z.strictObject({ at: epoch, event: eventId }).nullable(),
+  /** Text by reference: only the page of a stay and the bedside read it. */
+  therapistLine: z.strictObject({ line: textRef, by: staffId, at: epoch, event: eventId }).nullable(),
+  visit: visitView.nullable(),
   /** What walls may say of this stay: as much as the ward's walls say of everybody, or nothing. */
   wall: z.enum(['as-ward', 'nothing']),
   /**
@@ -247,6 +270,8 @@ export const bedView = z.strictObject({
   bay: z.string(),
   ceilingTrack: z.boolean(),
   state: z.enum(['empty', 'occupied', 'away']),
+  /** Who looks after whoever is in this bed in this shift; null when nobody is named. */
+  carers: z.strictObject({ nurse: staffId.nullable(), aide: staffId.nullable() }).nullable(),
   stay: stayView.nullable(),
 });
 export type BedView = z.infer<typeof bedView>;
@@ -260,6 +285,13 @@ export const boardView = z.strictObject({
   nightTo: z.string(),
   /** True between nightFrom and nightTo on the ward's clock: the night plan applies. */
   night: z.boolean(),
+  panel,
+  units,
+  language,
+  /** How many people are named for beds in this shift; null when nobody is. */
+  peopleOn: z.number().int().nullable(),
+  /** Lifts that can be used now, of those the ward has; null when the ward keeps no list of lifts. */
+  lifts: z.strictObject({ usable: z.number().int(), all: z.number().int() }).nullable(),
   beds: z.array(bedView),
 });
 export type BoardView = z.infer<typeof boardView>;

@@ -23,6 +23,8 @@ export const triggerKind = z.enum([
   'step-down-from-intensive-care',
   /** Anyone's "look again before the next move", with no further reason. */
   'asked-to-look-again',
+  /** "The board is wrong": what it says of this person does not fit what somebody sees. Counted. */
+  'board-wrong',
   /** Derived from the early-warning score where the ward turned that on; nobody records it. */
   'early-warning-rise',
 ]);

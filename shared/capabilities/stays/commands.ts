@@ -114,6 +114,27 @@ export const setWallShowing = commandType(
   z.strictObject({ stay: stayId, showing: wallShowing }),
 );
 
+export const setIsolation = commandType(
+  'set-isolation',
+  'Infection steps apply in the room, or no longer do.',
+  z.strictObject({ stay: stayId, on: z.boolean() }),
+);
+export const expectLeaving = commandType(
+  'expect-leaving',
+  'When the person is expected to leave the ward; null takes it back.',
+  z.strictObject({ stay: stayId, at: isoInstant.nullable() }),
+);
+/** As long as one look at a phone. */
+export const LINE_AT_MOST = 60;
+export const setTherapistLine = commandType(
+  'set-therapist-line',
+  'One line of up to 60 signs for whoever moves the person, shown at the bedside only; null takes it down.',
+  z.strictObject({
+    stay: stayId,
+    line: z.string().trim().min(1).max(LINE_AT_MOST, `the line is at most ${LINE_AT_MOST} signs`).nullable(),
+  }),
+);
+
 export const stayCommands = [
   beginStay,
   moveStay,
@@ -128,4 +149,7 @@ export const stayCommands = [
   removeAttachment,
   setScope,
   setWallShowing,
+  setIsolation,
+  expectLeaving,
+  setTherapistLine,
 ] as const;

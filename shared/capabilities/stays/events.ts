@@ -132,6 +132,30 @@ export const wallShowingSet = eventType('wall-showing-set', {
       : 'Walls show the person as they show everybody',
 });
 
+/** Steps against spreading an infection apply in the room: lifts and aids are cleaned before they leave it. Says no reason. */
+export const isolationSet = eventType('isolation-set', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ on: z.boolean() }),
+  words: (p) => (p.on ? 'Infection steps apply in the room' : 'No infection steps in the room any more'),
+});
+
+/** When the person is expected to leave the ward; null takes the expectation back. Ends nothing by itself. */
+export const leavingExpected = eventType('leaving-expected', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ at: isoInstant.nullable() }),
+  words: (p, n) => (p.at === null ? 'No longer expected to leave' : `Expected to leave ${n.time(p.at)}`),
+});
+
+/** One line of a nurse or therapist for whoever moves the person, shown at the bedside only; left out, it is taken down. */
+export const therapistLineSet = eventType('therapist-line-set', {
+  stream: 'stay',
+  version: 1,
+  schema: z.strictObject({ line: textRef.optional() }),
+  words: (p, n) => (p.line ? `Line for the bedside: ${n.text(p.line)}` : 'Line for the bedside taken down'),
+});
+
 export const stayEvents = [
   stayBegun,
   stayMoved,
@@ -144,4 +168,7 @@ export const stayEvents = [
   attachmentRemoved,
   scopeSet,
   wallShowingSet,
+  isolationSet,
+  leavingExpected,
+  therapistLineSet,
 ] as const;

@@ -17,5 +17,6 @@ export const stayRefusals = {
   'estimate-needs-qualified': 'A weight estimate needs a nurse or therapist',
   'attachment-known': 'That attachment is already recorded',
   'attachment-unknown': 'That attachment is not on the person',
+  'leaving-in-past': 'The time of leaving is not ahead',
 } as const;
 export type StayRefusal = keyof typeof stayRefusals;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { commandType } from '../../kernel/command-type.ts';
 import { bedId } from '../../kernel/ids.ts';
-import { clockTime, ianaZone, label } from './values.ts';
+import { clockTime, ianaZone, label, language, panel, units } from './values.ts';
 
 const bed = z.strictObject({
   bed: bedId,
@@ -24,13 +24,16 @@ export const setUpWard = commandType(
 );
 export const changeWard = commandType(
   'change-ward',
-  'Change the name, the clock or the ward day.',
+  "Change the name, the clock, the ward day, the panel of the walls, or the screens' units and language.",
   z.strictObject({
     name: label.optional(),
     zone: ianaZone.optional(),
     wardDayFrom: clockTime.optional(),
     nightFrom: clockTime.optional(),
     nightTo: clockTime.optional(),
+    panel: panel.optional(),
+    units: units.optional(),
+    language: language.optional(),
   }),
 );
 export const addBed = commandType('add-bed', 'Add a bed to the ward.', bed);

@@ -2,6 +2,7 @@ import type { BedId, StaffId, WardId } from '../../kernel/ids.ts';
 import type { Role, Standing } from '../../kernel/author.ts';
 import type { TextRef } from '../../kernel/ids.ts';
 import type { EpochMs } from '../../kernel/times.ts';
+import type { Language, Panel, Units } from './values.ts';
 
 export interface Bed {
   readonly bed: BedId;
@@ -18,6 +19,9 @@ export interface WardState {
   readonly wardDayFrom: string;
   readonly nightFrom: string;
   readonly nightTo: string;
+  readonly panel: Panel;
+  readonly units: Units;
+  readonly language: Language;
   /** In the order they were added; closed beds are left out. */
   readonly beds: readonly Bed[];
   readonly staff: ReadonlyMap<StaffId, { role: Role; name: TextRef; active: boolean; standing: Standing }>;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
 import { bedId, stayId } from '../../kernel/ids.ts';
-import { clockTime, ianaZone, label } from './values.ts';
+import { clockTime, ianaZone, label, language, panel, units } from './values.ts';
 
 export const wardSetUp = eventType('ward-set-up', {
   stream: 'ward',
@@ -19,18 +19,25 @@ export const wardSetUp = eventType('ward-set-up', {
 
 export const wardChanged = eventType('ward-changed', {
   stream: 'ward',
-  version: 1,
+  version: 2,
+  // Version 1 knew no panel, units or language.
+  upcasts: { 1: (old) => old },
   schema: z.strictObject({
     name: label.optional(),
     zone: ianaZone.optional(),
     wardDayFrom: clockTime.optional(),
     nightFrom: clockTime.optional(),
     nightTo: clockTime.optional(),
+    panel: panel.optional(),
+    units: units.optional(),
+    language: language.optional(),
   }),
-  words: (p) =>
-    `Ward changed: ${Object.entries(p)
-      .map(([k, v]) => `${k} ${v}`)
-      .join(', ')}`,
+  words: ({ panel: of, units: written, ...others }) =>
+    `Ward changed: ${[
+      ...Object.entries(others).map(([k, v]) => `${k} ${v}`),
+      ...(of ? [`panel ${of.inches} inches read from ${of.metres} m`] : []),
+      ...(written ? [`units ${written.weight} and ${written.length}`] : []),
+    ].join(', ')}`,
 });
 
 export const bedAdded = eventType('bed-added', {

@@ -10,6 +10,7 @@ import type { StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
 import type { Bed, WardCalendar, WardState } from '../../wards/context.ts';
 import { wardCalendar } from '../../wards/rules/calendar.ts';
+import { DEFAULT_PANEL, DEFAULT_UNITS } from '../../wards/values.ts';
 import { foldWard } from '../../wards/rules/ward-state.ts';
 import type { BedView, BoardView, StayView } from '../view.ts';
 import { evaluateFacts } from './evaluate-stay.ts';
@@ -167,9 +168,23 @@ export function viewBoard(
     next = Math.min(next, row.until);
     return bedRow(bed, row.view);
   });
-  const { name, zone, wardDayFrom, nightFrom, nightTo } = ward;
+  const { name, zone, wardDayFrom, nightFrom, nightTo, panel, units, language } = ward;
   return {
-    board: { ward: state.ward, name, zone, wardDayFrom, nightFrom, nightTo, night: night.is, beds },
+    board: {
+      ward: state.ward,
+      name,
+      zone,
+      wardDayFrom,
+      nightFrom,
+      nightTo,
+      night: night.is,
+      panel,
+      units,
+      language,
+      peopleOn: null,
+      lifts: null,
+      beds,
+    },
     nextChange: next === Infinity ? null : next,
   };
 }
@@ -189,6 +204,7 @@ const bedRow = ({ bed, label, bay, ceilingTrack }: Bed, stay: StayView | null): 
   bay,
   ceilingTrack,
   state: stay === null ? 'empty' : stay.away ? 'away' : 'occupied',
+  carers: null,
   stay,
 });
 
@@ -200,5 +216,10 @@ const notSetUp = (ward: WardId): BoardView => ({
   nightFrom: '21:00',
   nightTo: '07:00',
   night: false,
+  panel: DEFAULT_PANEL,
+  units: DEFAULT_UNITS,
+  language: 'en',
+  peopleOn: null,
+  lifts: null,
   beds: [],
 });

@@ -186,6 +186,12 @@ function evaluateAsTold(
           }),
     ),
     measures: known.measures,
+    chair: null,
+    toilet: [],
+    isolation: false,
+    leaving: null,
+    therapistLine: null,
+    visit: null,
     wall: standing.wall,
     shown: 'whole',
   };

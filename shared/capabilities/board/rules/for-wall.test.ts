@@ -24,6 +24,7 @@ const rowOf = (stay: StayView | null): BedView => ({
   bay: 'A',
   ceilingTrack: true,
   state: stay === null ? 'empty' : stay.away ? 'away' : 'occupied',
+  carers: null,
   stay,
 });
 const viewAt = (record: ReturnType<typeof recordOf>, t: number, w = { ward, calendar }): StayView =>

@@ -21,7 +21,8 @@ const kept = new Map<WallLevel, WeakMap<BedView, BedView>>();
  * a level and given to every screen.
  */
 export function rowFor(bed: BedView, level: BoardLevel): BedView {
-  if (level === 'whole' || !bed.stay) return bed;
+  if (level === 'whole') return bed;
+  if (!bed.stay) return bed.carers === null ? bed : { ...bed, carers: null };
   const rows = kept.get(level) ?? new WeakMap<BedView, BedView>();
   kept.set(level, rows);
   const known = rows.get(bed);
@@ -42,8 +43,8 @@ export const shownAt = (level: BoardLevel): 'whole' | 'bed-only' | 'visitors' =>
 function redacted(bed: BedView, stay: StayView, level: WallLevel): BedView {
   // Visitors do not read that somebody has a comfort plan: for them the answer is at the bedside.
   const unsaid = stay.wall === 'nothing' || (level === 'visitors' && stay.scope.kind !== 'staged');
-  if (unsaid) return { ...bed, state: 'occupied', stay: atTheBedside(stay, level) };
-  return { ...bed, stay: level === 'visitors' ? forVisitors(stay) : withinTheWard(stay) };
+  if (unsaid) return { ...bed, carers: null, state: 'occupied', stay: atTheBedside(stay, level) };
+  return { ...bed, carers: null, stay: level === 'visitors' ? forVisitors(stay) : withinTheWard(stay) };
 }
 
 const planLines = (plans: readonly TaskPlan[]): TaskPlan[] =>
@@ -106,6 +107,16 @@ function withinTheWard(stay: StayView): StayView {
       met: today.met,
     },
     firstTimeUpPending: stay.firstTimeUpPending,
+    isolation: stay.isolation,
+    // When the next visit is; who goes is between the phones.
+    visit: stay.visit && {
+      visit: NOT_SHOWN,
+      by: NOT_SHOWN as StaffId,
+      second: null,
+      from: stay.visit.from,
+      until: stay.visit.until,
+      event: noEvent,
+    },
     // That somebody said no is between them and who asks.
     signs: stay.signs
       .filter(({ kind }) => kind !== 'refusals')
@@ -187,6 +198,12 @@ const withoutWhys = (stay: StayView): StayView => ({
   debt: null,
   signs: [],
   measures: null,
+  chair: null,
+  toilet: [],
+  isolation: false,
+  leaving: null,
+  therapistLine: null,
+  visit: null,
   wall: stay.wall,
   shown: 'visitors',
 });

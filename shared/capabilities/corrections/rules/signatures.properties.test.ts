@@ -1,7 +1,7 @@
 /** Entries under a name that nobody had checked, and the signatures under them, over random stays. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { patience, runs } from '../../../kernel/runs.testkit.ts';
+import { patience, runs, whole } from '../../../kernel/runs.testkit.ts';
 import type { Role } from '../../../kernel/author.ts';
 import { anyEvent, STAY_EVENTS } from '../../board/rules/any-history.testkit.ts';
 import { evaluateStay } from '../../board/rules/evaluate-stay.ts';
@@ -57,7 +57,8 @@ describe('an entry under a name that nobody had checked', { timeout: patience },
       }),
       runs(400),
     );
-    expect(STAY_EVENTS.map((e) => e.name).filter((name) => !seen.has(name))).toEqual([]);
+    // A fifth of the depth, as mutants are met with, need not come by every kind of entry.
+    if (whole) expect(STAY_EVENTS.map((e) => e.name).filter((name) => !seen.has(name))).toEqual([]);
   });
 });
 

@@ -54,5 +54,6 @@ export const TRIGGER_HELP: Readonly<Record<TriggerKind, TriggerRow>> = {
   'failed-attempt': oneMore('Attempt failed or stopped'),
   'step-down-from-intensive-care': oneMore('Came from intensive care'),
   'asked-to-look-again': oneMore('Someone asked to look again'),
+  'board-wrong': oneMore('Someone says the board is wrong'),
   'early-warning-rise': untilSeen('Early-warning score risen'),
 };

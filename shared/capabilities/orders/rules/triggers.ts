@@ -48,6 +48,7 @@ export const TRIGGER_WORDS: Readonly<Record<TriggerKind, string>> = {
   'failed-attempt': 'An attempt failed or was stopped',
   'step-down-from-intensive-care': 'Came from intensive care',
   'asked-to-look-again': 'Asked to look again before the next move',
+  'board-wrong': 'Somebody says the board is wrong',
   'early-warning-rise': 'Early-warning score risen',
 };
 

@@ -160,11 +160,27 @@ export const POLICY: readonly PolicyRow[] = [
     'cosign-entry',
   ]),
   ...rows('command', QUALIFIED, 'Tell a nurse what the person wishes.', ['set-wall-showing']),
+  ...rows('command', QUALIFIED, 'Ask a nurse: infection steps are set and ended by a nurse.', [
+    'set-isolation',
+  ]),
+  ...rows('command', [...QUALIFIED, 'manager', 'administrator'], askPlacing, ['expect-leaving']),
+  ...rows('command', QUALIFIED, 'Tell a nurse or therapist what whoever comes next should know.', [
+    'set-therapist-line',
+  ]),
+  ...rows('command', AT_THE_BEDSIDE, 'Ask whoever goes to see the person.', [
+    'take-visit',
+    'hand-over-visit',
+    'give-back-visit',
+  ]),
+  ...rows('command', ON_THE_WARD, askStaff, ['hold-huddle', 'agree-action', 'close-action']),
+  ...rows('command', ['nurse', 'charge-nurse', 'manager'], 'Ask the charge nurse.', ['name-carers']),
+  ...rows('command', PLACING, askPlacing, ['expect-arrival', 'close-expected-arrival']),
 
   ...rows('query', [...ROLES, 'device', 'wall'], askStaff, ['read-board']),
   ...rows('query', [...ON_THE_WARD, 'records', 'device'], askStaff, [
     'read-board-then',
     'read-huddle',
+    'read-round',
     'read-totals',
   ]),
   ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),

@@ -140,6 +140,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
       'failed-attempt': practice(12),
       'step-down-from-intensive-care': practice(4),
       'asked-to-look-again': practice(null),
+      'board-wrong': practice(1),
       'early-warning-rise': practice(1),
     },
   },

@@ -11,6 +11,7 @@ import type {
   rulesPublished,
 } from '../events.ts';
 import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
+import { DEFAULT_PANEL, DEFAULT_UNITS } from '../values.ts';
 import { completed, DEFAULT_RULES, rulesDocument, type RulesDocument } from './rules-document.ts';
 
 /**
@@ -30,10 +31,20 @@ export function foldWard(
   return state;
 }
 
+const NOTHING_YET = {
+  panel: DEFAULT_PANEL,
+  units: DEFAULT_UNITS,
+  language: 'en',
+  beds: [],
+  staff: new Map(),
+  protocols: [],
+  rules: null,
+} as const;
+
 function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): WardState | null {
   if (event.type === 'ward-set-up') {
     const p = event.payload as PayloadOf<typeof wardSetUp>;
-    const kept = state ?? { beds: [], staff: new Map(), protocols: [], rules: null };
+    const kept = state ?? NOTHING_YET;
     return { ...kept, ...p, ward };
   }
   if (!state) return null;

@@ -1,0 +1,14 @@
+/** The closed list of what the dayplan room may refuse: code -> title. */
+export const dayplanRefusals = {
+  'visit-taken': 'Somebody else has this visit',
+  'visit-known': 'That visit id is already used',
+  'visit-unknown': 'There is no such visit, or nobody has it any more',
+  'visit-times': 'The times of the visit cannot be right',
+  'second-is-first': 'The second person is the one who takes the visit',
+  'action-unknown': 'There is no such agreed action',
+  'action-closed': 'The agreed action is closed',
+  'time-not-ahead': 'The time is not ahead',
+  'expected-known': 'That expected arrival is already entered',
+  'expected-unknown': 'There is no such expected arrival, or it is closed',
+} as const;
+export type DayplanRefusal = keyof typeof dayplanRefusals;
