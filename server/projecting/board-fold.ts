@@ -48,7 +48,7 @@ export class BoardFold {
 
   /**
    * The same fold without reading the whole log: the ward's own stream, the guard streams of its
-   * beds, and the streams of the stays that hold a bed, each up to `position`.
+   * beds, the streams of its equipment, and the streams of the stays that hold a bed, each up to `position`.
    */
   static async restore(ward: WardId, log: Reads, position: number): Promise<BoardFold> {
     const fold = new BoardFold(ward, log);
@@ -57,8 +57,12 @@ export class BoardFold {
       upTo([...(await log.readStreams(ward, streams)).values()].flatMap(({ events }) => events));
 
     const wardEvents = await read([streamKey('ward', ward)]);
-    const beds = foldWard(ward, wardEvents)?.beds ?? [];
-    const guards = beds.length > 0 ? await read(beds.map(({ bed }) => streamKey('bed', bed))) : [];
+    const now = foldWard(ward, wardEvents);
+    const apart = [
+      ...(now?.beds ?? []).map(({ bed }) => streamKey('bed', bed)),
+      ...[...(now?.items.keys() ?? [])].map((item) => streamKey('item', item)),
+    ];
+    const guards = apart.length > 0 ? await read(apart) : [];
     const events = [...wardEvents, ...guards].toSorted((a, b) => a.position - b.position);
     const { missing } = foldBoard(fold.#state, events);
     await fold.#addMissing(missing, position);

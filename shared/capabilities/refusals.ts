@@ -1,3 +1,4 @@
+import { aidRefusals } from './aids/refusals.ts';
 import { assessmentRefusals } from './assessments/refusals.ts';
 import { correctionRefusals } from './corrections/refusals.ts';
 import { dayplanRefusals } from './dayplan/refusals.ts';
@@ -20,6 +21,7 @@ export const REFUSALS = {
   ...sessionRefusals,
   ...measureRefusals,
   ...dayplanRefusals,
+  ...aidRefusals,
   ...correctionRefusals,
 } as const;
 export type RefusalCode = keyof typeof REFUSALS;

@@ -1,5 +1,7 @@
 import type { CommandType } from '../kernel/command-type.ts';
 import type { EventType } from '../kernel/event-type.ts';
+import { aidCommands } from './aids/commands.ts';
+import { aidEvents } from './aids/events.ts';
 import { assessmentCommands } from './assessments/commands.ts';
 import { assessmentEvents } from './assessments/events.ts';
 import { correctionCommands } from './corrections/commands.ts';
@@ -44,6 +46,7 @@ export const EVENT_TYPES: ReadonlyMap<string, EventType> = byName<EventType>('ev
   ...sessionEvents,
   ...measureEvents,
   ...dayplanEvents,
+  ...aidEvents,
   ...correctionEvents,
 ] as unknown as readonly EventType[]);
 
@@ -57,6 +60,7 @@ export const COMMAND_TYPES: ReadonlyMap<string, CommandType> = byName<CommandTyp
   ...sessionCommands,
   ...measureCommands,
   ...dayplanCommands,
+  ...aidCommands,
   ...correctionCommands,
 ]);
 

@@ -4,7 +4,7 @@ import type { EventId, StayId, WardId } from './ids.ts';
 import type { Author, Source } from './author.ts';
 import type { Precision } from './times.ts';
 
-export type StreamKind = 'ward' | 'bed' | 'stay';
+export type StreamKind = 'ward' | 'bed' | 'stay' | 'item';
 
 /** Names a reader needs to put an event into words. Each falls back to a plain noun, never throws. */
 export interface Names {
@@ -73,7 +73,7 @@ export function upcast(type: EventType, version: number, payload: unknown): unkn
   return current;
 }
 
-/** Streams: `ward/<ward>`, `bed/<bed>`, `stay/<stay>`. Each belongs to one ward for life. */
+/** Streams: `ward/<ward>`, `bed/<bed>`, `stay/<stay>`, `item/<item>`. Each belongs to one ward for life. */
 export type StreamKey = `${StreamKind}/${string}`;
 export const streamKey = (kind: StreamKind, id: string): StreamKey => `${kind}/${id}`;
 export const stayOf = (stream: StreamKey): StayId | null =>

@@ -16,6 +16,7 @@ const wardOf = (...staff: readonly [id: string, role: Role, active?: boolean][])
   units: { weight: 'kg', length: 'm' },
   language: 'en',
   beds: [],
+  items: new Map(),
   staff: new Map(
     staff.map(([id, role, active = true]) => [
       id as StaffId,

@@ -291,7 +291,16 @@ export const boardView = z.strictObject({
   /** How many people are named for beds in this shift; null when nobody is. */
   peopleOn: z.number().int().nullable(),
   /** Lifts that can be used now, of those the ward has; null when the ward keeps no list of lifts. */
-  lifts: z.strictObject({ usable: z.number().int(), all: z.number().int() }).nullable(),
+  lifts: z
+    .strictObject({
+      usable: z.number().int(),
+      /** Somebody has it. */
+      inUse: z.number().int(),
+      /** Nobody has said lately how it is: not counted as usable. */
+      unknown: z.number().int(),
+      all: z.number().int(),
+    })
+    .nullable(),
   beds: z.array(bedView),
 });
 export type BoardView = z.infer<typeof boardView>;

@@ -2,6 +2,7 @@ import type { BedId, StaffId, WardId } from '../../kernel/ids.ts';
 import type { Role, Standing } from '../../kernel/author.ts';
 import type { TextRef } from '../../kernel/ids.ts';
 import type { EpochMs } from '../../kernel/times.ts';
+import type { ItemDescription, ItemId } from '../aids/values.ts';
 import type { Language, Panel, Units } from './values.ts';
 
 export interface Bed {
@@ -24,6 +25,8 @@ export interface WardState {
   readonly language: Language;
   /** In the order they were added; closed beds are left out. */
   readonly beds: readonly Bed[];
+  /** Equipment on the ward's list, in the order it was added. */
+  readonly items: ReadonlyMap<ItemId, ItemDescription>;
   readonly staff: ReadonlyMap<StaffId, { role: Role; name: TextRef; active: boolean; standing: Standing }>;
   /** Published protocol documents, newest version last; the default protocol is not in it. */
   readonly protocols: readonly { id: string; version: number; document: unknown }[];

@@ -8,8 +8,11 @@ import type { BedId, StayId, WardId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
+import { foldItem, NOTHING_SEEN, type ItemState } from '../../aids/rules/item-state.ts';
+import { liftsOf } from '../../aids/rules/lifts.ts';
+import type { ItemId } from '../../aids/values.ts';
 import type { Bed, WardCalendar, WardState } from '../../wards/context.ts';
-import { wardCalendar } from '../../wards/rules/calendar.ts';
+import { localDate, wardCalendar } from '../../wards/rules/calendar.ts';
 import { DEFAULT_PANEL, DEFAULT_UNITS } from '../../wards/values.ts';
 import { foldWard } from '../../wards/rules/ward-state.ts';
 import type { BedView, BoardView, StayView } from '../view.ts';
@@ -42,6 +45,8 @@ export interface BoardState {
   /** By the beds' guard streams, in position order. */
   readonly occupancy: Map<BedId, StayId>;
   readonly records: Map<StayId, Held>;
+  /** By the items' own streams. */
+  readonly items: Map<ItemId, ItemState>;
 }
 
 export const emptyBoard = (ward: WardId): BoardState => ({
@@ -51,6 +56,7 @@ export const emptyBoard = (ward: WardId): BoardState => ({
   calendar: null,
   occupancy: new Map(),
   records: new Map(),
+  items: new Map(),
 });
 
 export interface Folded {
@@ -71,6 +77,9 @@ export function foldBoard(state: BoardState, events: readonly LoggedEvent[]): Fo
     if (stay !== null) {
       foldStayEvent(state, stay, event);
       touched.add(stay);
+    } else if (event.stream.startsWith('item/')) {
+      const item = event.stream.slice('item/'.length) as ItemId;
+      state.items.set(item, foldItem(state.items.get(item) ?? NOTHING_SEEN, event));
     } else if (event.type === 'bed-taken') {
       const p = event.payload as { bed: BedId; stay: StayId };
       state.occupancy.set(p.bed, p.stay);
@@ -168,6 +177,9 @@ export function viewBoard(
     next = Math.min(next, row.until);
     return bedRow(bed, row.view);
   });
+  const lifts = liftsOf({ ward, items: state.items, t, day: localDate(ward.zone, calendar.wardDay(t).from) }, (at) => {
+    next = Math.min(next, at);
+  });
   const { name, zone, wardDayFrom, nightFrom, nightTo, panel, units, language } = ward;
   return {
     board: {
@@ -182,7 +194,7 @@ export function viewBoard(
       units,
       language,
       peopleOn: null,
-      lifts: null,
+      lifts,
       beds,
     },
     nextChange: next === Infinity ? null : next,

@@ -145,6 +145,13 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     },
   },
   roster: { shiftsFrom: practice(['07:00', '19:00']) },
+  aids: {
+    placeHours: practice(24),
+    inUseHours: practice(4),
+    cleanHours: practice(24),
+    batteryHours: practice(12),
+    loadMargin: practice(0),
+  },
   activity: {
     timesUp: from(3, 'up three times a day: J Hosp Med 2019;14:272 and BMJ Open Qual 2025;14:e003084'),
     timesUpMost: from(4, 'four times a day: practice of one hospital for cancer surgery; to be signed'),

@@ -142,6 +142,15 @@ export const rulesDocument = z.strictObject({
         .max(8),
     ),
   }),
+  /** Lifts, slings and other aids: how long what was seen of them counts, and what is kept free of their load. */
+  aids: z.strictObject({
+    placeHours: limit(z.number().positive()),
+    inUseHours: limit(z.number().positive()),
+    cleanHours: limit(z.number().positive()),
+    batteryHours: limit(z.number().positive()),
+    /** Share of the safe working load that is kept free (0.1 = a tenth). */
+    loadMargin: limit(z.number().min(0).max(0.5)),
+  }),
   activity: z.strictObject({
     /** Times up a day that a proposed goal asks for, and the most that a step up comes to. */
     timesUp: limit(z.number().int().min(1).max(12)),

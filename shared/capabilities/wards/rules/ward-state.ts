@@ -10,6 +10,7 @@ import type {
   protocolPublished,
   rulesPublished,
 } from '../events.ts';
+import type { itemAdded, itemWithdrawn } from '../../aids/events.ts';
 import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
 import { DEFAULT_PANEL, DEFAULT_UNITS } from '../values.ts';
 import { completed, DEFAULT_RULES, rulesDocument, type RulesDocument } from './rules-document.ts';
@@ -36,6 +37,7 @@ const NOTHING_YET = {
   units: DEFAULT_UNITS,
   language: 'en',
   beds: [],
+  items: new Map(),
   staff: new Map(),
   protocols: [],
   rules: null,
@@ -62,6 +64,15 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
     case 'bed-closed': {
       const closed: BedId = (event.payload as PayloadOf<typeof bedClosed>).bed;
       return { ...state, beds: state.beds.filter((b) => b.bed !== closed) };
+    }
+    case 'item-added':
+    case 'item-changed': {
+      const p = event.payload as PayloadOf<typeof itemAdded>;
+      return { ...state, items: new Map(state.items).set(p.item, p.is) };
+    }
+    case 'item-withdrawn': {
+      const { item } = event.payload as PayloadOf<typeof itemWithdrawn>;
+      return { ...state, items: new Map([...state.items].filter(([id]) => id !== item)) };
     }
     case 'staff-member-added': {
       const p = event.payload as PayloadOf<typeof staffMemberAdded>;
