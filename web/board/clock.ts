@@ -2,11 +2,16 @@
  * Instants on the ward's clock, through the browser's own time zone rules (no library on the wall).
  * In the hour that a clock change repeats the offset is written beside the time.
  */
+import { speaks } from '../i18n/language.ts';
+import { say } from './say.ts';
+
 const MINUTE = 60_000;
+/** How a language writes dates. English in the order of most of the world, day before month. */
+const LOCALE = { en: 'en-GB', de: 'de-DE' } as const;
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function format(zone: string, kind: 'time' | 'offset' | 'day'): Intl.DateTimeFormat {
-  const key = `${zone} ${kind}`;
+  const key = `${speaks.value} ${zone} ${kind}`;
   let known = formats.get(key);
   if (!known) {
     const options: Intl.DateTimeFormatOptions =
@@ -15,7 +20,7 @@ function format(zone: string, kind: 'time' | 'offset' | 'day'): Intl.DateTimeFor
         : kind === 'offset'
           ? { timeZoneName: 'shortOffset', hour: '2-digit', hourCycle: 'h23' }
           : { weekday: 'short', day: 'numeric', month: 'short' };
-    known = new Intl.DateTimeFormat('en-GB', { ...options, timeZone: zone });
+    known = new Intl.DateTimeFormat(LOCALE[speaks.value], { ...options, timeZone: zone });
     formats.set(key, known);
   }
   return known;
@@ -39,8 +44,15 @@ export function wardTime(at: number, zone: string): string {
   return offset ? `${time} (${offset})` : time;
 }
 
-/** "Wed 25 Nov". */
-export const wardDate = (at: number, zone: string): string => format(zone, 'day').format(at).replace(',', '');
+/** "Wed 25 Nov", "Mi 25. Nov". */
+export const wardDate = (at: number, zone: string): string =>
+  format(zone, 'day').format(at).replace('.,', '').replace(',', '');
+
+const weekday = (at: number, zone: string): string =>
+  format(zone, 'day')
+    .formatToParts(at)
+    .find((part) => part.type === 'weekday')!
+    .value.replace('.', '');
 
 /** The time alone on the same date as `now`, else with its date. */
 export const wardMoment = (at: number, zone: string, now: number): string =>
@@ -52,21 +64,21 @@ export const wardMoment = (at: number, zone: string, now: number): string =>
 export function wardDayTime(at: number, zone: string, now: number): string {
   const moment = wardMoment(at, zone, now);
   if (Math.abs(at - now) > 6 * 24 * 60 * MINUTE || moment === wardTime(at, zone)) return moment;
-  return `${moment.slice(0, 3)} ${wardTime(at, zone)}`;
+  return `${weekday(at, zone)} ${wardTime(at, zone)}`;
 }
 
 /** Elapsed time in one unit, rounded down so that nothing looks older or fresher than its unit says: "now", "12 min", "3 h", "2 days". */
 export function elapsed(ms: number): string {
   const minutes = Math.floor(ms / MINUTE);
-  if (minutes < 1) return 'now';
-  if (minutes < 60) return `${minutes} min`;
+  if (minutes < 1) return say('now');
+  if (minutes < 60) return say('minutes', { n: minutes });
   const hours = Math.floor(minutes / 60);
-  if (hours < 48) return `${hours} h`;
-  return `${Math.floor(hours / 24)} days`;
+  if (hours < 48) return say('hours', { n: hours });
+  return say('days', { n: Math.floor(hours / 24) });
 }
 
 /** "just now", "12 min ago", "3 h ago". An instant ahead of the clock is "just now". */
 export const ago = (at: number, now: number): string => {
-  const words = elapsed(Math.max(0, now - at));
-  return words === 'now' ? 'just now' : `${words} ago`;
+  const passed = Math.max(0, now - at);
+  return passed < MINUTE ? say('just-now') : say('ago', { time: elapsed(passed) });
 };

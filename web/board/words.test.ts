@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { i18n } from '../i18n/words.ts';
 import { holdRow, planFor, stayRow } from './rows.testkit.ts';
-import { aidWords, todayWords, widestHold } from './words.ts';
+import { SUPPORT, aidWords, todayWords, widestHold } from './words.ts';
 
 describe('equipment in words', () => {
   it.each([
@@ -44,5 +45,18 @@ describe('today', () => {
   });
   it('without a record is not recorded, goal or none', () => {
     expect(todayWords({ ...today, recorded: false, timesUp: 0, goal: null })).toBe('not recorded');
+  });
+});
+
+describe('in German', () => {
+  beforeEach(() => (i18n.global.locale.value = 'de'));
+  afterEach(() => (i18n.global.locale.value = 'en'));
+  it('equipment is put into words by what it is, whatever the rules call it', () => {
+    const powered = planFor('walk', { aid: 'sling-lift', with: ['slide sheet', 'wheeled-frame'] });
+    expect(aidWords(powered, null)).toBe('Lifter mit Hebetuch + Gleitmatte + Rollator');
+    expect(Object.values(SUPPORT)).toContain('Gehgestell');
+  });
+  it('a gap is still not a number', () => {
+    expect(todayWords({ ...stayRow().today, recorded: false, timesUp: 0 })).toBe('nicht erfasst');
   });
 });

@@ -7,18 +7,100 @@ import type {
   TaskPlan,
   TodayView,
 } from '@footboard/shared/capabilities/board/view';
+import { following } from '../i18n/following.ts';
+import { told } from '../i18n/told.ts';
+import { say } from './say.ts';
 
 export type Trust = StayView['trust']['state'];
 
-export const PEOPLE: Record<TaskPlan['people'], string> = {
-  'on-own': 'On own',
-  'stand-by': 'Stand by',
-  one: '1 person',
-  two: '2 people',
-  'three-or-more': '3 or more',
-};
+export const PEOPLE: Readonly<Record<TaskPlan['people'], string>> = following(
+  ['on-own', 'stand-by', 'one', 'two', 'three-or-more'],
+  (key) => say(`people-${key}`),
+);
 
-export const AID: Record<TaskPlan['aid'], string> = {
+export const AID: Readonly<Record<TaskPlan['aid'], string>> = following(
+  [
+    'none',
+    'walking-support',
+    'belt',
+    'seated-transfer-aid',
+    'standing-aid',
+    'slide-sheet',
+    'lateral-transfer-aid',
+    'sling-lift',
+    'bariatric-lift',
+  ],
+  (key) => say(`aid-${key}`),
+);
+
+export const SUPPORT: Readonly<Record<NonNullable<StayView['walkingSupport']>, string>> = following(
+  ['none', 'stick', 'two-sticks', 'crutches', 'frame', 'wheeled-frame'],
+  (key) => say(`support-${key}`),
+);
+
+export const TASK: Readonly<Record<TaskPlan['task'], string>> = following(
+  ['in-bed', 'edge-of-bed', 'bed-chair', 'toilet', 'lateral', 'stand', 'walk', 'from-floor', 'in-chair'],
+  (key) => say(`task-${key}`),
+);
+
+export const TRUST: Readonly<Record<Trust, string>> = following(['current', 're-check', 'not-known'], (key) =>
+  say(`trust-${key}`),
+);
+
+export const HOLD_SCOPE: Readonly<Record<HoldView['scope'], string>> = following(
+  ['walking', 'standing', 'out-of-bed', 'raising-the-back', 'all-including-turning'],
+  (key) => say(`hold-${key}`),
+);
+
+export const HOLD_REASON: Readonly<Record<HoldView['reason'], string>> = following(
+  [
+    'waiting-for-review',
+    'unstable',
+    'bleeding',
+    'fracture-unclear',
+    'clot-suspected',
+    'after-fall',
+    'after-procedure',
+    'order',
+    'other',
+  ],
+  (key) => say(`reason-${key}`),
+);
+
+export const AWAY_REASON: Readonly<Record<string, string>> = following(
+  ['test', 'theatre', 'dialysis', 'home-visit', 'other'],
+  (key) => say(`away-${key}`),
+);
+
+export const BED_STATE: Readonly<Record<BedView['state'], string>> = following(
+  ['empty', 'occupied', 'away'],
+  (key) => say(`bed-${key}`),
+);
+
+export const ROLE: Readonly<Record<string, string>> = following(
+  [
+    'aide',
+    'nurse',
+    'therapist',
+    'charge-nurse',
+    'handling-coordinator',
+    'manager',
+    'records',
+    'administrator',
+  ],
+  (key) => say(`role-${key}`),
+);
+
+/** Which task of the plan the wall leads with: bed to chair by day, the toilet at night (the move a night asks for). */
+export function leadingPlan(stay: StayView, night: boolean): TaskPlan | null {
+  if (!stay.plan) return null;
+  const list = night ? stay.plan.night : stay.plan.day;
+  const wanted: TaskPlan['task'] = night ? 'toilet' : 'bed-chair';
+  return list.find((plan) => plan.task === wanted) ?? list.find((plan) => plan.task === 'bed-chair') ?? null;
+}
+
+/** Names of equipment as the rules write them, by the key of the word that a screen puts to them. */
+const AID_NAME: Readonly<Record<TaskPlan['aid'], string>> = {
   none: 'no aid',
   'walking-support': 'walking support',
   belt: 'belt',
@@ -29,109 +111,29 @@ export const AID: Record<TaskPlan['aid'], string> = {
   'sling-lift': 'sling lift',
   'bariatric-lift': 'bariatric lift',
 };
-
-export const SUPPORT: Record<NonNullable<StayView['walkingSupport']>, string> = {
-  none: 'no support',
-  stick: 'stick',
-  'two-sticks': 'two sticks',
-  crutches: 'crutches',
-  frame: 'frame',
-  'wheeled-frame': 'wheeled frame',
-};
-
-export const TASK: Record<TaskPlan['task'], string> = {
-  'in-bed': 'Turn or move up in bed',
-  'edge-of-bed': 'Edge of bed',
-  'bed-chair': 'Bed to chair',
-  toilet: 'Toilet',
-  lateral: 'Across to a trolley',
-  stand: 'Stand',
-  walk: 'Walk',
-  'from-floor': 'Up from the floor',
-  'in-chair': 'Move up in the chair',
-};
-
-export const TRUST: Record<Trust, string> = {
-  current: 'current',
-  're-check': 're-check',
-  'not-known': 'not known',
-};
-
-export const HOLD_SCOPE: Record<HoldView['scope'], string> = {
-  walking: 'no walking',
-  standing: 'no standing',
-  'out-of-bed': 'stay in bed',
-  'raising-the-back': 'keep the back flat',
-  'all-including-turning': 'do not move or turn',
-};
-
-export const HOLD_REASON: Record<HoldView['reason'], string> = {
-  'waiting-for-review': 'waiting for review',
-  unstable: 'unstable',
-  bleeding: 'bleeding',
-  'fracture-unclear': 'fracture unclear',
-  'clot-suspected': 'clot suspected',
-  'after-fall': 'after a fall',
-  'after-procedure': 'after a procedure',
-  order: 'order',
-  other: 'another reason',
-};
-
-export const AWAY_REASON: Record<string, string> = {
-  test: 'test',
-  theatre: 'theatre',
-  dialysis: 'dialysis',
-  'home-visit': 'home visit',
-  other: 'off the ward',
-};
-
-export const BED_STATE: Record<BedView['state'], string> = {
-  empty: 'empty',
-  occupied: 'occupied',
-  away: 'away',
-};
-
-export const ROLE: Record<string, string> = {
-  aide: 'aide',
-  nurse: 'nurse',
-  therapist: 'therapist',
-  'charge-nurse': 'charge nurse',
-  'handling-coordinator': 'handling coordinator',
-  manager: 'manager',
-  records: 'records',
-  administrator: 'administrator',
-};
-
-/** Which task of the plan the wall leads with: bed to chair by day, the toilet at night (the move a night asks for). */
-export function leadingPlan(stay: StayView, night: boolean): TaskPlan | null {
-  if (!stay.plan) return null;
-  const list = night ? stay.plan.night : stay.plan.day;
-  const wanted: TaskPlan['task'] = night ? 'toilet' : 'bed-chair';
-  return list.find((plan) => plan.task === wanted) ?? list.find((plan) => plan.task === 'bed-chair') ?? null;
-}
+const SUPPORT_NAMES = ['no support', 'stick', 'two sticks', 'crutches', 'frame', 'wheeled frame'];
 
 /**
- * The equipment of a task, the main thing first, each named once: "walking support" beside "frame" is
- * "frame", "standing aid" beside "powered standing aid" or "standing aid rated for the weight" is the
- * fuller one. Never empty.
+ * The equipment of a task as the rules name it, the main thing first, each once: "walking support"
+ * beside "frame" is "frame", "standing aid" beside "powered standing aid" or "standing aid rated for
+ * the weight" is the fuller one. Never empty.
  */
-export function aidList(plan: TaskPlan, support: StayView['walkingSupport']): readonly string[] {
-  const own = support && support !== 'none' ? SUPPORT[support] : null;
+export function aidNames(plan: TaskPlan, support: StayView['walkingSupport']): readonly string[] {
+  const own = support && support !== 'none' ? support.replaceAll('-', ' ') : null;
   const names = [
-    plan.aid === 'none' && plan.with.length > 0 ? '' : AID[plan.aid],
+    plan.aid === 'none' && plan.with.length > 0 ? '' : AID_NAME[plan.aid],
     ...plan.with.map((word) => word.replaceAll('-', ' ')),
     plan.aid === 'walking-support' && own ? own : '',
   ];
-  const supports = Object.values(SUPPORT);
-  const named = names.some((name) => supports.includes(name));
+  const named = names.some((name) => SUPPORT_NAMES.includes(name));
   const kept = names.filter(
     (name, i) =>
       name !== '' &&
       names.indexOf(name) === i &&
-      !(name === AID['walking-support'] && named) &&
-      !names.some((other) => saysMore(other, name) && !supports.includes(name)),
+      !(name === AID_NAME['walking-support'] && named) &&
+      !names.some((other) => saysMore(other, name) && !SUPPORT_NAMES.includes(name)),
   );
-  return kept.length > 0 ? kept : [AID[plan.aid]];
+  return kept.length > 0 ? kept : [AID_NAME[plan.aid]];
 }
 
 /** "powered standing aid" says more than "standing aid", "belt, stand and turn" more than "belt". */
@@ -139,13 +141,24 @@ const saysMore = (other: string, name: string): boolean =>
   other !== name &&
   (other.endsWith(` ${name}`) || other.startsWith(`${name} `) || other.startsWith(`${name},`));
 
+const KEYS = new Map<string, () => string>([
+  ...Object.entries(AID_NAME).map(([key, name]) => [name, () => AID[key as TaskPlan['aid']]] as const),
+  ...SUPPORT_NAMES.slice(1).map(
+    (name) => [name, () => SUPPORT[name.replaceAll(' ', '-') as keyof typeof SUPPORT]] as const,
+  ),
+]);
+
+/** The same in the language of the screen. What no table has is a rule's own words. */
+export const aidList = (plan: TaskPlan, support: StayView['walkingSupport']): readonly string[] =>
+  aidNames(plan, support).map((name) => KEYS.get(name)?.() ?? told(name));
+
 /** "powered standing aid + frame". */
 export const aidWords = (plan: TaskPlan, support: StayView['walkingSupport']): string =>
   aidList(plan, support).join(' + ');
 
 /** "2 people, sling lift". */
 export const planWords = (plan: TaskPlan, support: StayView['walkingSupport']): string =>
-  `${PEOPLE[plan.people]}, ${aidWords(plan, support)}`;
+  say('plan-line', { people: PEOPLE[plan.people], aid: aidWords(plan, support) });
 
 /** The holds that stand, the widest first. */
 const WIDTH: readonly HoldView['scope'][] = [
@@ -173,8 +186,10 @@ export function holdScopeWords(stay: StayView): string {
 
 /** "1 of 3", "2 times up", or "not recorded". Never a number where nothing was recorded. */
 export function todayWords(today: TodayView): string {
-  if (!today.recorded) return 'not recorded';
-  return today.goal ? `${today.timesUp} of ${today.goal.timesUp}` : `${today.timesUp} times up`;
+  if (!today.recorded) return say('not-recorded');
+  return today.goal
+    ? say('of-goal', { n: today.timesUp, goal: today.goal.timesUp })
+    : say('times-up', { n: today.timesUp });
 }
 
 /** "check by 14:00", "check overdue since 11:20", "check at next move", or nothing to say. `time` writes an instant. */
@@ -183,22 +198,17 @@ export function dueWords(due: DueView, time: (at: number) => string): string {
     case 'none':
       return '';
     case 'at-next-move':
-      return 'check at next move';
+      return say('due-next-move');
     case 'overdue':
-      return due.at === null ? 'check overdue' : `overdue since ${time(due.at)}`;
+      return due.at === null ? say('due-overdue') : say('due-overdue-since', { time: time(due.at) });
     default:
-      return due.at === null ? '' : `check by ${time(due.at)}`;
+      return due.at === null ? '' : say('due-by', { time: time(due.at) });
   }
 }
 
 /** Why the board reads LAST KNOWN, and what to do, in one sentence each. */
-export const LAST_KNOWN_WHY: Record<
-  'never-heard' | 'no-heartbeat' | 'no-database' | 'no-evaluation' | 'projection-trails',
-  string
-> = {
-  'never-heard': 'This screen has not heard the server yet.',
-  'no-heartbeat': 'This screen does not hear the server.',
-  'no-database': 'The server cannot read its records.',
-  'no-evaluation': 'The server has stopped working out the board.',
-  'projection-trails': 'New entries are recorded but not yet shown.',
-};
+export const LAST_KNOWN_WHY: Readonly<
+  Record<'never-heard' | 'no-heartbeat' | 'no-database' | 'no-evaluation' | 'projection-trails', string>
+> = following(['never-heard', 'no-heartbeat', 'no-database', 'no-evaluation', 'projection-trails'], (key) =>
+  say(`old-${key}`),
+);
