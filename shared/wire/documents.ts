@@ -36,6 +36,8 @@ export const dayTotal = z.strictObject({
   metres: z.number().nullable(),
   goal: goal.nullable(),
   goalMet: z.boolean().nullable(),
+  /** Rows of before anybody could say it have none. */
+  boardWrong: z.number().int().default(0),
 });
 export const totalsPage = z.strictObject({
   ward: wardId,

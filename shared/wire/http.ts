@@ -151,6 +151,8 @@ export const huddlePage = z.strictObject({
     sessionsNotDone: z.number().int(),
     notRecorded: z.number().int(),
     goalsMet: z.number().int(),
+    /** How often somebody said today that the board is wrong. */
+    boardWrong: z.number().int(),
   }),
 });
 export type HuddlePage = z.infer<typeof huddlePage>;

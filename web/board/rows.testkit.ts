@@ -59,6 +59,7 @@ export const stayRow = (over: Partial<StayView> = {}): StayView => ({
     metres: null,
     notDone: {},
     met: false,
+    boardWrong: 0,
     because: why('one session today'),
   },
   usualWay: null,

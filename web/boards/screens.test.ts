@@ -202,6 +202,7 @@ const huddle = (over = {}) => ({
     sessionsNotDone: 1,
     notRecorded: 4,
     goalsMet: 0,
+    boardWrong: 0,
   },
   ...over,
 });

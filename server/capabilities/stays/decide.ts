@@ -9,6 +9,7 @@ import type { PayloadOf } from '@footboard/shared/kernel/event-type';
 import { toEpoch } from '@footboard/shared/kernel/times';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import { underPolicy } from '../people/policy.ts';
+import { besidePlanDeciders } from './beside-plan.ts';
 import { estimateNeedsQualified, placementDeciders } from './placement.ts';
 import { factsBy, isRefusal, readsStay, sayAt, stayAt, stayStream } from './standing.ts';
 
@@ -218,4 +219,5 @@ export const deciders = underPolicy([
   removeAttachment,
   setScope,
   setWallShowing,
+  ...besidePlanDeciders,
 ]);

@@ -86,6 +86,22 @@ describe('settings of a ward', () => {
   }
   it('when nothing would change, then that is said', () => {
     given().when(commands.changeWard, { name: 'Larch' }, { by }).refuses('nothing-to-change');
+    const asItIs = {
+      panel: { metres: 5, inches: 55 },
+      units: { length: 'm', weight: 'kg' },
+      language: 'en',
+    } as const;
+    given().when(commands.changeWard, asItIs, { by }).refuses('nothing-to-change');
+  });
+  it('when the panel, the units or the language change, then only what changed is recorded', () => {
+    const data = {
+      panel: { inches: 43, metres: 5 },
+      units: { weight: 'kg', length: 'm' },
+      language: 'de',
+    } as const;
+    given()
+      .when(commands.changeWard, data, { by })
+      .appends(['ward-changed', 'ward/larch', { panel: { inches: 43, metres: 5 }, language: 'de' }]);
   });
 });
 

@@ -59,6 +59,14 @@ const setUpWard = decider({
   },
 });
 
+/** A setting of several parts, as the panel, is the same when each of them is, in whatever order it was stored. */
+const sameValue = (a: unknown, b: unknown): boolean =>
+  typeof a === 'object' && typeof b === 'object' && a !== null && b !== null
+    ? Object.keys({ ...a, ...b }).every(
+        (key) => (a as Record<string, unknown>)[key] === (b as Record<string, unknown>)[key],
+      )
+    : a === b;
+
 const changeWard = decider({
   command: commands.changeWard,
   reads: (_data, ward) => [{ ward, stream: streamKey('ward', ward) }],
@@ -66,14 +74,14 @@ const changeWard = decider({
     const ward = wardIn(context);
     const changed = Object.fromEntries(
       Object.entries(data).filter(
-        ([key, value]) => value !== undefined && ward[key as keyof typeof data] !== value,
+        ([key, value]) => value !== undefined && !sameValue(ward[key as keyof typeof data], value),
       ),
     ) as PayloadOf<typeof events.wardChanged>;
     if (Object.keys(changed).length === 0) {
       return refuse(
         'nothing-to-change',
         'the ward already says this',
-        'Change the name or one of the times.',
+        'Change the name or one of the settings.',
       );
     }
     return accept(newEvent(events.wardChanged, wardStream(context), changed));

@@ -100,6 +100,8 @@ export const todayView = z.strictObject({
   /** Times something was offered and not done, by group of reason. */
   notDone: z.record(z.string(), z.number().int()),
   met: z.boolean().nullable(),
+  /** How often somebody said today that the board is wrong about this person. */
+  boardWrong: z.number().int(),
   because: z.array(because),
 });
 export type TodayView = z.infer<typeof todayView>;

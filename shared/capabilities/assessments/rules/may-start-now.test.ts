@@ -489,6 +489,7 @@ describe('what is in force (common practice, no source)', () => {
         'failed-attempt',
         'step-down-from-intensive-care',
         'asked-to-look-again',
+        'board-wrong',
       ];
       const view = ask(3, [checked(), record(kind, 2)]);
       expect(view.word).toBe(asksOnly.includes(kind) ? 'ask-first' : 'not-now');

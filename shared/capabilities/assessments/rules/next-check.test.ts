@@ -174,6 +174,7 @@ describe('the next check', () => {
     ['step-down-from-intensive-care', 'full'],
     ['attachment-change', 'full'],
     ['asked-to-look-again', 'full'],
+    ['board-wrong', 'full'],
   ])('CHECK-4 after %s it is %s, from the first stage', (kind, depth) => {
     const said = next(3, withSet('walk', 1), id(trigger(kind, 2), 'happened'));
     expect(said).toMatchObject({ depth, from: 'clear' });
@@ -183,6 +184,7 @@ describe('the next check', () => {
   it.each<[TriggerKind, boolean]>([
     ['attachment-change', true],
     ['asked-to-look-again', true],
+    ['board-wrong', true],
     ['fall', false],
   ])('says after %s whether watching one ordinary move answers it: %s', (kind, answers) => {
     const words = next(3, withSet('walk', 1), trigger(kind, 2)).because.map((b) => b.words);

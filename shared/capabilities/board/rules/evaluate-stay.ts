@@ -18,6 +18,7 @@ import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity
 import { movementDebt } from '../../sessions/rules/debt.ts';
 import { firstTimeUpAt } from '../../sessions/rules/first-time-up.ts';
 import { proposalOf } from '../../sessions/rules/progression.ts';
+import { chairOf, toiletTimes } from '../../sessions/rules/where-left.ts';
 import type { Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import type { HoldView, StayView } from '../view.ts';
@@ -186,11 +187,12 @@ function evaluateAsTold(
           }),
     ),
     measures: known.measures,
-    chair: null,
-    toilet: [],
-    isolation: false,
-    leaving: null,
-    therapistLine: null,
+    chair: kept.at('chair', t, note, [sessions], (n) => chairOf(sessions, facts, t, calendar, rules, n)),
+    toilet: kept.at('toilet', t, note, [sessions], (n) => {
+      n(day.to);
+      return toiletTimes(sessions, day);
+    }),
+    ...known.besidePlan,
     visit: null,
     wall: standing.wall,
     shown: 'whole',

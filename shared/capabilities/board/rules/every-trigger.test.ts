@@ -75,6 +75,7 @@ const ROWS: readonly Row[] = [
   row('failed-attempt', 12, 'one more', asIt(session(2, { events: ['near-fall'] }))),
   row('step-down-from-intensive-care', 4, 'one more'),
   { ...row('asked-to-look-again', null, 'one more'), light: true },
+  { ...row('board-wrong', 1, 'one more'), light: true },
 ];
 const HELD: Readonly<Record<Until, readonly Task[]>> = {
   'stay put': ['edge-of-bed', 'bed-chair', 'toilet', 'stand', 'walk'],

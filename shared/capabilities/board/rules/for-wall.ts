@@ -165,6 +165,7 @@ const NO_DAY: StayView['today'] = {
   metres: null,
   notDone: {},
   met: null,
+  boardWrong: 0,
   because: [],
 };
 

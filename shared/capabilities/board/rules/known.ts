@@ -24,6 +24,7 @@ import { isCheck, triggersOf, type Triggers } from '../../orders/rules/triggers.
 import type { TriggerKind } from '../../orders/values.ts';
 import { firstTimeUpPending, type UpSoFar } from '../../sessions/rules/first-time-up.ts';
 import { sessionsBeyondStop } from '../../sessions/rules/what-went-wrong.ts';
+import { besidePlan, type BesidePlan } from '../../stays/rules/beside-plan.ts';
 import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
@@ -40,6 +41,7 @@ export interface Known {
   /** The facts that count by then, in order. */
   readonly facts: readonly Fact[];
   readonly standing: Standing;
+  readonly besidePlan: BesidePlan;
   readonly orders: OrdersInForce;
   readonly triggers: Triggers;
   readonly tier: TierJudgement;
@@ -111,6 +113,7 @@ function workedOut(
     protocol: protocolInForce(ward.protocols),
     facts,
     standing,
+    besidePlan: besidePlan(facts),
     orders,
     triggers,
     tier,

@@ -73,17 +73,21 @@ const sessions = fc.oneof(
   fc
     .record({
       outcome: fc.constantFrom('done', 'part', 'stopped'),
-      activity: fc.constantFrom('back-raised', 'edge-sit', 'chair', 'walk'),
+      activity: fc.constantFrom('back-raised', 'edge-sit', 'chair', 'walk', 'toilet'),
       metres: fc.option(fc.integer({ min: 1, max: 60 }), { nil: undefined }),
       events: fc.subarray(['dizzy', 'lowered-to-floor', 'pain'], { maxLength: 1 }),
       firstTimeUp: fc.boolean(),
       minutes: fc.integer({ min: 0, max: 40 }),
+      left: fc.constantFrom(undefined, 'bed', 'chair', 'toilet-with-staff'),
+      backToBed: fc.option(when, { nil: undefined }),
       saturation: fc.option(fc.constantFrom(80, 96), { nil: undefined }),
       at: when,
     })
-    .map(({ activity, at, minutes, metres, saturation, ...rest }) =>
+    .map(({ activity, at, minutes, metres, left, backToBed, saturation, ...rest }) =>
       session(at, {
         ...rest,
+        ...(left ? { left } : {}),
+        ...(backToBed === undefined ? {} : { backToBedBy: toIso(hours(backToBed)) }),
         activities: [activity],
         endedAt: toIso(hours(at + minutes / 60)),
         ...(metres === undefined ? {} : { metres }),
@@ -110,6 +114,38 @@ const orders = fc
     ),
   })
   .map(({ at, about }) => order(at, about));
+
+const visit = fc.constantFrom('visit-1', 'visit-2');
+const visits = fc.oneof(
+  fc.tuple(visit, when, fc.integer({ min: 1, max: 8 })).map(([id, from, quarters]) => ({
+    type: 'visit-taken',
+    payload: {
+      visit: id,
+      by: 'staff-aide',
+      from: toIso(hours(from)),
+      until: toIso(hours(from + quarters / 4)),
+    },
+  })),
+  visit.map((id) => ({ type: 'visit-handed-over', payload: { visit: id, to: 'staff-nurse' } })),
+  visit.map((id) => ({ type: 'visit-given-back', payload: { visit: id, reason: 'called-away' } })),
+);
+/** What stands beside the plan and changes none of it. */
+export const besideThePlan: fc.Arbitrary<Told> = fc
+  .tuple(
+    fc.oneof(
+      fc.boolean().map((on) => ({ type: 'isolation-set', payload: { on } })),
+      fc.option(when).map((h) => ({
+        type: 'leaving-expected',
+        payload: { at: h === null ? null : toIso(hours(h)) },
+      })),
+      fc
+        .constantFrom({}, { line: { ref: 'text-2' } })
+        .map((payload) => ({ type: 'therapist-line-set', payload })),
+      visits,
+    ),
+    when,
+  )
+  .map(([one, at]): Told => ({ ...one, at }));
 
 /** One entry that speaks of no other. */
 export const anyEntry: fc.Arbitrary<Told> = fc.oneof(
@@ -187,6 +223,7 @@ export const anyEntry: fc.Arbitrary<Told> = fc.oneof(
     at,
     payload: { measure: { kind: 'up-and-go', seconds: 14, support: 'frame' } },
   })),
+  besideThePlan,
 );
 
 /** What may be said about an earlier entry, chosen by `back`: how many entries ago. */

@@ -17,6 +17,7 @@ import type { Fact } from '../../corrections/facts.ts';
 import type { goalSet } from '../../sessions/events.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import type { TaskPlan, TodayView } from '../view.ts';
+import { boardWrongIn } from '../../orders/rules/board-wrong.ts';
 import type { Known } from './known.ts';
 
 export interface Today {
@@ -77,6 +78,7 @@ export function todayOf(
     metres: amounts.metres,
     notDone: amounts.notDone,
     met: goalMet(goal, amounts),
+    boardWrong: boardWrongIn(facts, day),
     because,
   };
   return { today, goalInput, goalNow, amounts };

@@ -28,6 +28,12 @@ const NEUTRAL = [
   'walking-measures-switched',
   'walking-measured',
   'wall-showing-set',
+  'isolation-set',
+  'leaving-expected',
+  'therapist-line-set',
+  'visit-taken',
+  'visit-handed-over',
+  'visit-given-back',
 ];
 const ALLOWS = ['plan-confirmed', 'hold-ended'];
 const RAISES = ['trigger-recorded', 'hold-placed', 'on-own-removed', 'attachment-added', 'stay-begun'];

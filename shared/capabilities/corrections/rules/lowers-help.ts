@@ -29,6 +29,12 @@ const NEUTRAL: ReadonlySet<string> = new Set([
   'walking-measures-switched',
   'walking-measured',
   'wall-showing-set',
+  'isolation-set',
+  'leaving-expected',
+  'therapist-line-set',
+  'visit-taken',
+  'visit-handed-over',
+  'visit-given-back',
 ]);
 /**
  * Entries that only ever allow more: without them the plan asks for at least as much help. "On own"

@@ -181,7 +181,7 @@ describe('the totals', () => {
       'bed-1': [check('walk', 1), goal, session(15), session(16)],
       'bed-2': [check('edge', 1), notDone(15, 'said-no'), notDone(16, 'said-no'), notDone(17, 'no-people')],
       'bed-3': [comfort],
-      'bed-4': [goal],
+      'bed-4': [goal, trigger('board-wrong', 15), trigger('board-wrong', 13)],
     });
     expect(totals).toEqual({
       occupied: 4,
@@ -193,6 +193,8 @@ describe('the totals', () => {
       sessionsNotDone: 3,
       notRecorded: 1,
       goalsMet: 1,
+      // Since the ward day began, 14 h after the start.
+      boardWrong: 1,
     });
   });
   it('lists under the checks to do why each is due and what trust says', () => {

@@ -80,6 +80,7 @@ export function huddleOf(
       sessionsNotDone: sum(occupied, ({ today }) => Object.values(today.notDone).reduce((a, b) => a + b, 0)),
       notRecorded: occupied.filter(({ stay }) => stay.scope.kind !== 'comfort' && !stay.today.recorded)
         .length,
+      boardWrong: sum(occupied, ({ today }) => today.boardWrong),
       goalsMet: occupied.filter(({ stay }) => stay.today.met === true).length,
     },
   };

@@ -12,6 +12,7 @@ import {
   retract,
   session,
   stayOf,
+  trigger,
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { histories } from '../../board/rules/random-history.testkit.ts';
@@ -106,6 +107,18 @@ describe('ward day totals', { timeout: 60_000 }, () => {
     expect(totals(30, late)[0]).toMatchObject({ metres: 10 });
     expect(totals(30, late, correct(31, 's', session(1, { metres: 25 })))[0]).toMatchObject({ metres: 25 });
     expect(totals(30, late, retract(31, 's'))[0]).toMatchObject({ recorded: false, metres: null });
+  });
+  it('count how often somebody said that the board is wrong, on the day it was said, and not what was withdrawn', () => {
+    const wrong = [
+      trigger('board-wrong', 1),
+      trigger('board-wrong', 2),
+      { ...trigger('board-wrong', 20), id: 'w' },
+    ];
+    const counts = (until: number, ...more: readonly Told[]) =>
+      totals(until, ...wrong, trigger('fall', 3), ...more).map((d) => d.boardWrong);
+    expect(counts(30)).toEqual([2, 1]);
+    expect(counts(1.5)).toEqual([1]);
+    expect(counts(30, retract(21, 'w'))).toEqual([2, 0]);
   });
   it('do not depend on the order in which entries arrived, and no session is counted twice', () => {
     fc.assert(

@@ -2,6 +2,7 @@ import type { StayId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { Fact, StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
+import { boardWrongIn } from '../../orders/rules/board-wrong.ts';
 import { amountsOf, goalMet, lastGoalSet, sessionsOf } from '../../sessions/rules/activity.ts';
 import { goalForShare, shareOfDay } from '../../sessions/rules/waking.ts';
 import type { Goal } from '../../sessions/values.ts';
@@ -34,6 +35,8 @@ export interface WardDayTotal {
    */
   readonly goal: Goal | null;
   readonly goalMet: boolean | null;
+  /** How often somebody said that the board is wrong about this person. */
+  readonly boardWrong: number;
 }
 
 /**
@@ -51,10 +54,8 @@ export function totalsOf(
   if (began === undefined || began > t) return [];
   const ended = facts.findLast((f) => f.type === 'stay-ended')?.occurred ?? Infinity;
   const until = Math.min(ended, t);
-  const sessions = sessionsOf(
-    facts.filter((f) => f.occurred <= t),
-    t,
-  );
+  const factsBy = facts.filter((f) => f.occurred <= t);
+  const sessions = sessionsOf(factsBy, t);
   const totals: WardDayTotal[] = [];
   let day = calendar.wardDay(began);
   while (day.from <= until) {
@@ -75,6 +76,7 @@ export function totalsOf(
       metres,
       goal,
       goalMet: goalMet(goal, amounts),
+      boardWrong: boardWrongIn(factsBy, day),
     });
     day = calendar.wardDay(day.to);
   }

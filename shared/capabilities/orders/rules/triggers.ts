@@ -59,6 +59,7 @@ const BACK = 'The staged check applies again: look before the next move';
 export const CONFIRM_ANSWERS: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
   'attachment-change',
   'asked-to-look-again',
+  'board-wrong',
 ]);
 /** After these a staged check answers only with its pressure set, unless it names the trigger. */
 const NEEDS_PRESSURE_SET: ReadonlySet<TriggerKind> = new Set<TriggerKind>(['faint', 'bleed']);

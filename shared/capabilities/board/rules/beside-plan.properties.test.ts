@@ -1,0 +1,34 @@
+/** What stands beside the plan changes nothing of the plan, over random histories (design rule 1: help changes by no accident). */
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { patience, runs } from '../../../kernel/runs.testkit.ts';
+import { evaluateStay } from './evaluate-stay.ts';
+import { canonical, hours, recordOf } from './history.testkit.ts';
+import { asRecorded, besideThePlan, histories } from './random-history.testkit.ts';
+import { anyWard } from './random-ward.testkit.ts';
+
+const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
+const told = fc.oneof(histories, histories.map(asRecorded));
+const who = fc.constantFrom('aide', 'nurse', 'therapist', 'charge-nurse', 'manager', 'administrator');
+
+describe('infection steps, leaving, the line for the bedside and visits', { timeout: patience }, () => {
+  it('BOARD-15 change no plan, trust, due time, goal or sign, whoever says them and whenever', () => {
+    fc.assert(
+      fc.property(told, besideThePlan, who, at, anyWard, (all, extra, role, t, { ward, calendar }) => {
+        // Where the arrival itself was changed, the first fact of any kind stands in for it.
+        fc.pre(!all.some((x) => (x.payload as { target?: string }).target === 'e00000'));
+        const rest = (...more: readonly (typeof all)[number][]) => {
+          const { version, isolation, leaving, therapistLine, visit, ...others } = evaluateStay(
+            recordOf([...all, ...more]),
+            ward,
+            calendar,
+            t,
+          ).view;
+          return canonical(others);
+        };
+        expect(rest({ ...extra, role, id: 'added' } as (typeof all)[number]) === rest()).toBe(true);
+      }),
+      runs(150),
+    );
+  });
+});
