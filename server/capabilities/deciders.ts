@@ -4,6 +4,7 @@ import type { Decider } from '../commanding/decider.ts';
 import { deciders as aids } from './aids/decide.ts';
 import { deciders as assessments } from './assessments/decide.ts';
 import { deciders as corrections } from './corrections/decide.ts';
+import { huddleDeciders } from './dayplan/huddle.ts';
 import { deciders as handling } from './handling/decide.ts';
 import { deciders as measures } from './measures/decide.ts';
 import { deciders as orders } from './orders/decide.ts';
@@ -20,12 +21,6 @@ const UNDER_WAY: ReadonlySet<string> = new Set([
   'take-visit',
   'hand-over-visit',
   'give-back-visit',
-  'hold-huddle',
-  'agree-action',
-  'close-action',
-  'name-carers',
-  'expect-arrival',
-  'close-expected-arrival',
 ]);
 
 /** @throws Error when a command has no decider or two: the program must not start. */
@@ -52,4 +47,5 @@ export const DECIDERS: ReadonlyMap<string, Decider> = byCommand([
   ...measures,
   ...corrections,
   ...aids,
+  ...huddleDeciders,
 ]);

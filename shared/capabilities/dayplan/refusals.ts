@@ -8,6 +8,8 @@ export const dayplanRefusals = {
   'action-unknown': 'There is no such agreed action',
   'action-closed': 'The agreed action is closed',
   'time-not-ahead': 'The time is not ahead',
+  'bed-named-twice': 'A bed stands twice in the list',
+  'carer-no-nurse': 'Whoever is named as the nurse is no nurse',
   'expected-known': 'That expected arrival is already entered',
   'expected-unknown': 'There is no such expected arrival, or it is closed',
 } as const;

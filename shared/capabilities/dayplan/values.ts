@@ -29,3 +29,22 @@ export type ActionOutcome = z.infer<typeof actionOutcome>;
 
 /** Where somebody is expected from. */
 export const arrivalFrom = z.enum(['home', 'emergency', 'ward', 'theatre', 'intensive-care', 'other']);
+
+/** What can have changed for a person between two huddles; spoken of in this order. */
+export const changeKind = z.enum([
+  'happened',
+  'arrived',
+  'moved',
+  'more-help',
+  'other-help',
+  'trust-lost',
+  'hold-placed',
+  'order-changed',
+  'tier-down',
+  'hold-ended',
+  'less-help',
+  'tier-up',
+  'checked',
+  'left',
+]);
+export type ChangeKind = z.infer<typeof changeKind>;

@@ -12,6 +12,12 @@ export interface Bed {
   readonly ceilingTrack: boolean;
 }
 
+/** Who looks after a bed, until when. */
+export interface NamedCarers {
+  readonly until: EpochMs;
+  readonly who: { readonly nurse: StaffId | null; readonly aide: StaffId | null };
+}
+
 /** What the ward's own stream says, folded. */
 export interface WardState {
   readonly ward: WardId;
@@ -30,6 +36,8 @@ export interface WardState {
   readonly staff: ReadonlyMap<StaffId, { role: Role; name: TextRef; active: boolean; standing: Standing }>;
   /** Published protocol documents, newest version last; the default protocol is not in it. */
   readonly protocols: readonly { id: string; version: number; document: unknown }[];
+  /** Who was last named for a bed and not taken back; past `until` it says nothing any more. */
+  readonly carers: ReadonlyMap<BedId, NamedCarers>;
   /** The newest published rules document, or null for the defaults. */
   readonly rules: unknown;
 }

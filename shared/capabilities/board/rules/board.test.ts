@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { LoggedEvent } from '../../../kernel/event-type.ts';
 import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import type { StayId } from '../../../kernel/ids.ts';
+import { toIso } from '../../../kernel/times.ts';
 import { boardView } from '../view.ts';
 import { addRecord, emptyBoard, foldBoard, viewBoard, type BoardState } from './board.ts';
 import {
@@ -25,6 +26,14 @@ class Ward {
   private stays = 0;
   constructor(beds = 4) {
     setUpWard(this.log, beds);
+    for (const [staff, role] of [
+      ['nan', 'nurse'],
+      ['ned', 'nurse'],
+      ['ada', 'aide'],
+    ]) {
+      const payload = { staff, role, name: { ref: `name-${staff}` } };
+      this.log.add(`ward/${WARD}`, { type: 'staff-member-added', payload });
+    }
   }
   admit(bed: string, at = 0): string | null {
     if (this.inBed.has(bed)) return null;
@@ -185,7 +194,8 @@ type Act =
   | { readonly end: number }
   | { readonly swap: readonly [number, number] }
   | { readonly tell: Told; readonly whom: number }
-  | { readonly rename: string };
+  | { readonly rename: string }
+  | { readonly name: number; readonly who: string | null; readonly hours: number };
 const bed = fc.integer({ min: 1, max: 4 });
 const acts: fc.Arbitrary<readonly Act[]> = fc.array(
   fc.oneof(
@@ -194,6 +204,14 @@ const acts: fc.Arbitrary<readonly Act[]> = fc.array(
     { weight: 1, arbitrary: fc.tuple(bed, bed).map((swap) => ({ swap })) },
     { weight: 8, arbitrary: fc.record({ tell: anyEntry, whom: fc.nat({ max: 20 }) }) },
     { weight: 1, arbitrary: fc.constantFrom('21:30', '22:00').map((rename) => ({ rename })) },
+    {
+      weight: 2,
+      arbitrary: fc.record({
+        name: bed,
+        who: fc.constantFrom('nan', 'ned', null),
+        hours: fc.nat({ max: 12 }),
+      }),
+    },
   ),
   { maxLength: 60 },
 );
@@ -207,6 +225,13 @@ function play(all: readonly Act[]): WardLog {
     else if ('swap' in act) ward.swap(`bed-${act.swap[0]}`, `bed-${act.swap[1]}`, at);
     else if ('rename' in act) {
       ward.log.add(`ward/${WARD}`, { type: 'ward-changed', at, payload: { nightFrom: act.rename } });
+    } else if ('name' in act) {
+      const beds = [{ bed: `bed-${act.name}`, nurse: act.who, aide: 'ada' }];
+      ward.log.add(`ward/${WARD}`, {
+        type: 'carers-named',
+        at,
+        payload: { until: toIso(hours(at + act.hours)), beds },
+      });
     } else {
       const stay = ward.everyStay[act.whom % Math.max(1, ward.everyStay.length)];
       if (stay !== undefined) ward.tell(stay, act.tell);

@@ -4,7 +4,7 @@
  * dropped, so that memory follows the beds, not the length of the log.
  */
 import { stayOf, type LoggedEvent } from '../../../kernel/event-type.ts';
-import type { BedId, StayId, WardId } from '../../../kernel/ids.ts';
+import type { BedId, StaffId, StayId, WardId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
@@ -167,15 +167,29 @@ export function viewBoard(
   if (!ward || !calendar) return { board: notSetUp(state.ward), nextChange: null };
   const night = calendar.night(t);
   let next = Math.min(night.until, calendar.wardDay(t).to);
+  const on = new Set<StaffId>();
+  const carersOf = (bed: BedId): BedView['carers'] => {
+    const named = ward.carers.get(bed);
+    if (!named || t >= named.until) return null;
+    next = Math.min(next, named.until);
+    // Somebody taken off the staff list since looks after nobody.
+    const here = (who: StaffId | null) => (who && ward.staff.get(who)?.active ? who : null);
+    const [nurse, aide] = [here(named.who.nurse), here(named.who.aide)];
+    if (nurse) on.add(nurse);
+    if (aide) on.add(aide);
+    if (nurse === named.who.nurse && aide === named.who.aide) return named.who;
+    return nurse || aide ? { nurse, aide } : null;
+  };
   const beds = ward.beds.map((bed): BedView => {
+    const carers = carersOf(bed.bed);
     const stay = state.occupancy.get(bed.bed);
-    if (stay === undefined) return bedRow(bed, null);
+    if (stay === undefined) return bedRow(bed, null, carers);
     const known = state.records.get(stay);
     // Part of a stream could hide a hold: until all of it is here, nothing is known of the person.
     const held = known?.whole ? known : heldOf(stay);
     const row = rowOf(held, ward, calendar, t, only?.has(held.stay) ?? false);
     next = Math.min(next, row.until);
-    return bedRow(bed, row.view);
+    return bedRow(bed, row.view, carers);
   });
   const lifts = liftsOf({ ward, items: state.items, t, day: localDate(ward.zone, calendar.wardDay(t).from) }, (at) => {
     next = Math.min(next, at);
@@ -193,7 +207,7 @@ export function viewBoard(
       panel,
       units,
       language,
-      peopleOn: null,
+      peopleOn: on.size === 0 ? null : on.size,
       lifts,
       beds,
     },
@@ -210,13 +224,17 @@ function rowOf(held: Held, ward: WardState, calendar: WardCalendar, t: EpochMs, 
   return held.row;
 }
 
-const bedRow = ({ bed, label, bay, ceilingTrack }: Bed, stay: StayView | null): BedView => ({
+const bedRow = (
+  { bed, label, bay, ceilingTrack }: Bed,
+  stay: StayView | null,
+  carers: BedView['carers'],
+): BedView => ({
   bed,
   label,
   bay,
   ceilingTrack,
   state: stay === null ? 'empty' : stay.away ? 'away' : 'occupied',
-  carers: null,
+  carers,
   stay,
 });
 

@@ -30,8 +30,12 @@ describe('a ward', () => {
       wardDayFrom: '07:00',
       nightFrom: '21:00',
       nightTo: '07:00',
+      panel: { inches: 55, metres: 5 },
+      units: { weight: 'kg', length: 'm' },
+      language: 'en',
       beds: [],
       staff: new Map(),
+      carers: new Map(),
       protocols: [],
       rules: null,
     });

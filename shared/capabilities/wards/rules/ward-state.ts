@@ -1,6 +1,6 @@
 import type { BedId, StaffId, WardId } from '../../../kernel/ids.ts';
 import type { LoggedEvent, PayloadOf } from '../../../kernel/event-type.ts';
-import type { Bed, WardState } from '../context.ts';
+import type { Bed, NamedCarers, WardState } from '../context.ts';
 import type {
   wardSetUp,
   wardChanged,
@@ -11,6 +11,8 @@ import type {
   rulesPublished,
 } from '../events.ts';
 import type { itemAdded, itemWithdrawn } from '../../aids/events.ts';
+import { toEpoch } from '../../../kernel/times.ts';
+import type { carersNamed } from '../../dayplan/events.ts';
 import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
 import { DEFAULT_PANEL, DEFAULT_UNITS } from '../values.ts';
 import { completed, DEFAULT_RULES, rulesDocument, type RulesDocument } from './rules-document.ts';
@@ -39,6 +41,7 @@ const NOTHING_YET = {
   beds: [],
   items: new Map(),
   staff: new Map(),
+  carers: new Map(),
   protocols: [],
   rules: null,
 } as const;
@@ -63,7 +66,11 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
     }
     case 'bed-closed': {
       const closed: BedId = (event.payload as PayloadOf<typeof bedClosed>).bed;
-      return { ...state, beds: state.beds.filter((b) => b.bed !== closed) };
+      return {
+        ...state,
+        beds: state.beds.filter((b) => b.bed !== closed),
+        carers: withCarers(state, [[closed, null]]),
+      };
     }
     case 'item-added':
     case 'item-changed': {
@@ -84,6 +91,14 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
       const known = state.staff.get(staff);
       return known ? { ...state, staff: withStaff(state, staff, { ...known, ...present(change) }) } : state;
     }
+    case 'carers-named': {
+      const { until, beds } = event.payload as PayloadOf<typeof carersNamed>;
+      const named = beds.map(({ bed, nurse, aide }): [BedId, NamedCarers | null] => [
+        bed,
+        nurse || aide ? { until: toEpoch(until), who: { nurse, aide } } : null,
+      ]);
+      return { ...state, carers: withCarers(state, named) };
+    }
     case 'protocol-published': {
       const p = event.payload as PayloadOf<typeof protocolPublished>;
       return { ...state, protocols: [...state.protocols, p] };
@@ -100,6 +115,20 @@ const withStaff = (
   staff: StaffId,
   entry: WardState['staff'] extends ReadonlyMap<StaffId, infer V> ? V : never,
 ): WardState['staff'] => new Map(state.staff).set(staff, entry);
+
+/** The same map where nothing changes; null takes the names of a bed back. */
+function withCarers(
+  { carers }: WardState,
+  named: readonly (readonly [BedId, NamedCarers | null])[],
+): WardState['carers'] {
+  if (named.every(([bed, who]) => who === null && !carers.has(bed))) return carers;
+  const next = new Map(carers);
+  for (const [bed, who] of named) {
+    if (who) next.set(bed, who);
+    else next.delete(bed);
+  }
+  return next;
+}
 
 type Present<T> = { [K in keyof T]?: Exclude<T[K], undefined> };
 /** Without the keys that say nothing. */
