@@ -17,6 +17,7 @@ const wardOf = (...staff: readonly [id: string, role: Role, active?: boolean][])
   language: 'en',
   beds: [],
   items: new Map(),
+  carers: new Map(),
   staff: new Map(
     staff.map(([id, role, active = true]) => [
       id as StaffId,

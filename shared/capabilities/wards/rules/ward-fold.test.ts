@@ -35,6 +35,7 @@ describe('a ward', () => {
       language: 'en',
       beds: [],
       staff: new Map(),
+      items: new Map(),
       carers: new Map(),
       protocols: [],
       rules: null,
