@@ -27,6 +27,7 @@ import { AccessGuard } from './http/access.guard.ts';
 import { CommandsController } from './http/commands.controller.ts';
 import { LIMITS } from './http/limits.ts';
 import type { Limits } from './http/limits.ts';
+import { ItemsController } from './http/items.controller.ts';
 import { HealthController } from './http/health.controller.ts';
 import { OpenApiController } from './http/openapi.controller.ts';
 import { ProblemsController } from './http/problems.controller.ts';
@@ -97,6 +98,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       HealthController,
       OpenApiController,
       CommandsController,
+      ItemsController,
       QueriesController,
       ProblemsController,
       AccountsController,

@@ -10,6 +10,7 @@ import { commandEnvelope } from '../kernel/command-type.ts';
 import { healthPage, protocolsInForce, rulesInForce, totalsPage, verifyPage } from './documents.ts';
 import { boardPage, commandAccepted, huddlePage, staffList, stayPage, wardList } from './http.ts';
 import { ownEntries } from './access.ts';
+import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
 import { accessRoutes } from './routes-of-access.ts';
 
@@ -88,6 +89,22 @@ export const READS: readonly Route[] = [
     name: 'OwnEntries',
     says: 'Entries of whoever asks that nobody has signed for, and those waiting for a second signature.',
     answer: ownEntries,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/items',
+    action: 'read-items',
+    name: 'ItemsPage',
+    says: 'The equipment of the ward and whether each piece can be used now.',
+    answer: itemsPage,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/fit',
+    action: 'read-fit',
+    name: 'FitPage',
+    says: 'Who needs a lift or other listed equipment, and which pieces can do it, with reasons for and against.',
+    answer: fitPage,
   },
   {
     method: 'get',

@@ -206,6 +206,7 @@ export const POLICY: readonly PolicyRow[] = [
     'read-totals',
   ]),
   ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),
+  ...rows('query', ON_THE_WARD, askStaff, ['read-fit']),
   ...rows('query', [...ROLES, 'device'], askStaff, ['read-staff', 'read-rules', 'read-protocols']),
   ...rows('query', ['records', 'manager', 'administrator'], 'Ask the records role.', ['verify-log']),
   ...rows('query', ROLES, askStaff, ['read-own-entries']),

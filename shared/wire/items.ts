@@ -1,0 +1,59 @@
+/** Shapes of the equipment queries. */
+import { z } from 'zod';
+import { battery, defect, itemDescription, itemId } from '../capabilities/aids/values.ts';
+import { task, aidClass } from '../capabilities/handling/values.ts';
+import { staffId, stayId, wardId } from '../kernel/ids.ts';
+
+const since = { at: z.number(), by: staffId };
+
+export const itemLine = z.strictObject({
+  item: itemId,
+  is: itemDescription,
+  /** What is known of it now; what is older than the ward's hours is null. */
+  place: z.strictObject({ ...since, words: z.string() }).nullable(),
+  missing: z.strictObject(since).nullable(),
+  inUse: z.strictObject({ ...since, usedBy: stayId.nullable() }).nullable(),
+  clean: z.strictObject({ ...since, is: z.boolean() }).nullable(),
+  battery: z.strictObject({ ...since, band: battery }).nullable(),
+  outOfService: z.strictObject({ ...since, defect }).nullable(),
+  keptFor: stayId.nullable(),
+  usable: z.strictObject({
+    word: z.enum(['usable', 'in-use', 'not-usable', 'unknown']),
+    against: z.array(z.string()),
+  }),
+});
+export type ItemLine = z.infer<typeof itemLine>;
+export const itemsPage = z.strictObject({ ward: wardId, at: z.number(), items: z.array(itemLine) });
+export type ItemsPage = z.infer<typeof itemsPage>;
+
+export const fitTask = z.strictObject({
+  task,
+  aid: aidClass,
+  need: z.enum(['lift-and-sling', 'standing-aid', 'lateral-aid', 'walking-aid', 'nothing-listed']),
+  judged: z.array(
+    z.strictObject({
+      item: itemId,
+      part: z.enum(['lift', 'sling', 'aid']),
+      suits: z.boolean(),
+      for: z.array(z.string()),
+      against: z.array(z.string()),
+    }),
+  ),
+  sets: z.array(z.strictObject({ item: itemId, sling: itemId.nullable(), usableNow: z.boolean() })),
+  warnings: z.array(z.string()),
+});
+export const fitPage = z.strictObject({
+  ward: wardId,
+  at: z.number(),
+  /** Who needs something of the list by day, in the order of beds; whoever needs nothing of it is left out. */
+  stays: z.array(
+    z.strictObject({
+      stay: stayId,
+      bed: z.string(),
+      label: z.string(),
+      weight: z.enum(['measured', 'estimated', 'not-known']),
+      tasks: z.array(fitTask),
+    }),
+  ),
+});
+export type FitPage = z.infer<typeof fitPage>;
