@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 
 const server = 'http://127.0.0.1:4000';
 
@@ -19,9 +20,50 @@ const quietZod = {
   replacement: fileURLToPath(new URL('./zod-without-eval.ts', import.meta.url)),
 };
 
+/**
+ * The program on the device: all its files, kept by a service worker, so that a screen comes up
+ * without a network. What the ward says is never among them: addresses of the server are left alone.
+ */
+const onTheDevice = VitePWA({
+  // A newer version waits until somebody takes it (offline/newer.ts); the page registers it itself.
+  registerType: 'prompt',
+  injectRegister: false,
+  manifest: {
+    id: '/',
+    name: 'Footboard',
+    short_name: 'Footboard',
+    description: 'How to move each person on the ward, and how old that is.',
+    start_url: '/',
+    scope: '/',
+    display: 'standalone',
+    background_color: '#f5f1e8',
+    theme_color: '#f5f1e8',
+    icons: [
+      { src: '/mark.svg', sizes: 'any', type: 'image/svg+xml' },
+      { src: '/mark-192.png', sizes: '192x192', type: 'image/png' },
+      { src: '/mark-512.png', sizes: '512x512', type: 'image/png' },
+      { src: '/mark-whole-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+    ],
+  },
+  workbox: {
+    globPatterns: ['**/*.{js,css,html,svg,png,woff2,wasm}'],
+    maximumFileSizeToCacheInBytes: 4_000_000,
+    navigateFallback: '/index.html',
+    // The server's own addresses, and whatever ends like a file.
+    navigateFallbackDenylist: [/^\/(api|health|problems|socket\.io)(\/|$)/, /\.[a-z0-9]+$/i],
+    dontCacheBustURLsMatching: /^assets\//,
+    cleanupOutdatedCaches: true,
+    clientsClaim: true,
+    // One file: a worker under Trusted Types may not load a second one.
+    inlineWorkboxRuntime: true,
+    sourcemap: false,
+    mode: 'production',
+  },
+});
+
 /** `npm run dev -w web` serves the screens with the API and the socket of a server on port 4000. */
 export default defineConfig({
-  plugins: [vue()],
+  plugins: [vue(), onTheDevice],
   resolve: { alias: [sharedSource, quietZod] },
   server: {
     proxy: {

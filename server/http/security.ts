@@ -55,7 +55,8 @@ export const securityHeaders = (https: boolean): RequestHandler => {
         formAction: ["'self'"],
         frameAncestors: ["'none'"],
         requireTrustedTypesFor: ["'script'"],
-        trustedTypes: ['vue'],
+        // Vue's own, and the one that knows the service worker's path (web/offline/worker.ts).
+        trustedTypes: ['vue', 'footboard-worker'],
       },
     },
     strictTransportSecurity: https ? { maxAge: 365 * 24 * 60 * 60, includeSubDomains: false } : false,

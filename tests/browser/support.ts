@@ -34,6 +34,8 @@ export interface RunningServer {
   readonly folder: string;
   /** What it has printed so far. */
   said(): string;
+  /** Ends the program and leaves its folder, to be started again on it. */
+  halt(): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -43,7 +45,7 @@ export async function startBuilt(
   env: Record<string, string> = {},
 ): Promise<RunningServer> {
   const folder = mkdtempSync(join(tmpdir(), 'footboard-browser-'));
-  const port = await freePort();
+  const port = env['PORT'] ? Number(env['PORT']) : await freePort();
   const child = spawn(process.execPath, [program], {
     cwd: root,
     env: {
@@ -75,6 +77,7 @@ export async function startBuilt(
     port,
     folder,
     said: () => said,
+    halt: () => stopped(child),
     async stop() {
       await stopped(child);
       rmSync(folder, { recursive: true, force: true });

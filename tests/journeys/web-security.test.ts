@@ -25,7 +25,7 @@ const CSP = [
   "form-action 'self'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types vue',
+  'trusted-types vue footboard-worker',
 ].join(';');
 
 const open = (env: Record<string, string>, limits?: 'off') =>

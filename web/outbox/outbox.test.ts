@@ -114,7 +114,7 @@ describe('the outbox', () => {
   });
 
   it('sends the entries of one stay in their order, and none past one that waits; another stay goes on', async () => {
-    const { outbox, ids } = page(lasting(), 'unreachable', 'unreachable');
+    const { outbox, ids, sent } = page(lasting(), 'unreachable', 'unreachable');
     await outbox.send(entry('a'), 'first');
     const second = await outbox.send(entry('b'), 'second');
     expect(second.kind).toBe('not-sent');
@@ -122,6 +122,8 @@ describe('the outbox', () => {
     expect((await outbox.send(entry('c', 's2'), 'other stay')).kind).toBe('accepted');
     await outbox.flush();
     expect(ids()).toEqual(['a', 'a', 'c', 'a', 'b']);
+    // It waited behind another one: its time is that of an outbox, not of a live entry.
+    expect(sent.at(-1)!.body.fromOutbox).toBe(true);
   });
 
   it('keeps what needs a sign-in for its author: nobody else who signs in sends it', async () => {

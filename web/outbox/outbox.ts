@@ -225,6 +225,10 @@ export const useOutbox = defineStore('outbox', () => {
   }
 
   function leaveWaiting(lane: string, problem: Problem): void {
+    // Those behind it were not sent themselves, but no longer go out at once: they count as kept.
+    entries.value = entries.value.map((e) =>
+      e.state === 'waiting' && e.tries === 0 && laneOf(e.command) === lane ? { ...e, tries: 1 } : e,
+    );
     for (const { command, problem: own } of entries.value.filter((e) => laneOf(e.command) === lane)) {
       waiters.get(command.commandId)?.({ kind: 'not-sent', problem: own ?? problem, command });
       waiters.delete(command.commandId);

@@ -86,13 +86,43 @@ describe('joining', () => {
     expect(store.bedsById.get('bed-A2')?.state).toBe('empty');
   });
 
-  it('SCREEN-8 keeps nothing: a new page starts with no board and last known', () => {
+  it('SCREEN-8 a new page starts with no board and last known', () => {
     joined();
     setActivePinia(createPinia());
     const fresh = useBoardStore();
     expect(fresh.board).toBeNull();
     expect(fresh.age).toMatchObject({ state: 'last-known', why: 'never-heard' });
     expect({ ...localStorage }).toEqual({});
+  });
+
+  it('SCREEN-8 a kept board is last known whatever its age, is added to by nothing, and gives way to the answer', () => {
+    const link = fakeLink();
+    const store = useBoardStore();
+    store.join(W, { open: link.open });
+    store.restore({ snapshot: snapshotOf(rows()), beat: beatAt(0), heardAgo: 500 });
+    expect(store.beds).toHaveLength(3);
+    expect(store.age).toEqual({ state: 'last-known', since: NOON, why: 'no-heartbeat' });
+    // The link is up, and what comes before the answer counts for nothing.
+    link.reports.up();
+    expect(link.asked).toEqual([null]);
+    link.reports.beat(beatAt(1_000));
+    link.reports.patch(patchTo(7, 8, { beds: [bedRow('A2', null)] }));
+    expect(store.age.state).toBe('last-known');
+    expect(store.snapshot?.feed).toBe(7);
+    link.answer({ answer: 'snapshot', snapshot: { ...snapshotOf(rows()), feed: 3 }, beat: beatAt(1_000) });
+    expect(store.age.state).toBe('live');
+    expect(store.snapshot?.feed).toBe(3);
+    expect(store.restored).toBe(false);
+  });
+
+  it('SCREEN-8 a kept board of another ward, or after the server has answered, is not shown', () => {
+    const { store } = joined();
+    const kept = snapshotOf([bedRow('B9')]);
+    store.restore({ snapshot: kept, beat: beatAt(0), heardAgo: 0 });
+    expect(store.beds.map((b) => b.label)).toEqual(['A1', 'A2', 'A3']);
+    store.join('w2' as WardId, { open: fakeLink().open });
+    store.restore({ snapshot: kept, beat: beatAt(0), heardAgo: 0 });
+    expect(store.board).toBeNull();
   });
 
   it('SCREEN-8 given another ward, drops the first ward entirely before the second answers', () => {

@@ -49,7 +49,8 @@ export interface BoardTools {
 /**
  * The one store that receives. It holds the last snapshot of one ward, made newer by linked patches
  * (a changed row is a new object, an unchanged one stays the same), the last heartbeat, and the
- * judgement of how old that is. Nothing is kept across a reload. Components only read.
+ * judgement of how old that is. What a device kept from before (web/offline) is given back by
+ * `restore`, and is last known until the server has answered. Components only read.
  */
 export const useBoardStore = defineStore('board', () => {
   const ward = ref<WardId | null>(null);
@@ -62,6 +63,8 @@ export const useBoardStore = defineStore('board', () => {
   const now = ref<number | null>(null);
   /** True while what is painted has not been judged: draw a cover, not the board. */
   const covered = ref(true);
+  /** True while the board is one that this device has kept, and the server has not answered yet. */
+  const restored = ref(false);
 
   const board = computed(() => snapshot.value?.board ?? null);
   const beds = computed<readonly BedView[]>(() => snapshot.value?.board.beds ?? []);
@@ -137,7 +140,18 @@ export const useBoardStore = defineStore('board', () => {
     covered.value = true;
     failures = 0;
     distrust = false;
+    restored.value = false;
     receipt = null;
+  }
+
+  /** A board from before this page, when the server does not answer. Never live, whatever its age. */
+  function restore(kept: { snapshot: Snapshot; beat: Heartbeat; heardAgo: number }): void {
+    if (ward.value !== kept.snapshot.ward || snapshot.value || heard.value || final()) return;
+    snapshot.value = kept.snapshot;
+    heard.value = { beat: kept.beat, at: mono() - kept.heardAgo };
+    restored.value = true;
+    distrust = true;
+    judge();
   }
 
   /** How much the rows tell that are here; a row that says nothing tells none. */
@@ -152,7 +166,9 @@ export const useBoardStore = defineStore('board', () => {
   function ask(): void {
     if (final()) return;
     lastAsked = mono();
-    link?.join(failures >= 2 ? null : (snapshot.value?.feed ?? null), holds());
+    // A kept board may be of another feed: it is never added to.
+    if (failures >= 2 || restored.value) link?.join(null, restored.value ? undefined : holds());
+    else link?.join(snapshot.value?.feed ?? null, holds());
   }
 
   function failed(): void {
@@ -194,8 +210,9 @@ export const useBoardStore = defineStore('board', () => {
     if (answer.answer === 'snapshot') {
       if (answer.snapshot.ward !== ward.value) return failed();
       snapshot.value = answer.snapshot;
+      restored.value = false;
     } else {
-      if (!snapshot.value) return failed();
+      if (!snapshot.value || restored.value) return failed();
       let state = snapshot.value;
       for (const one of answer.answer === 'changes' ? answer.patches : []) {
         const applied = applyPatch(state, one);
@@ -212,7 +229,7 @@ export const useBoardStore = defineStore('board', () => {
 
   function takePatch(one: Patch): void {
     // Before the first answer there is nothing to add to: the answer will hold it.
-    if (!snapshot.value || final()) return;
+    if (!snapshot.value || restored.value || final()) return;
     const applied = applyPatch(snapshot.value, one);
     if (applied.result === 'gap') return ask();
     if (applied.result === 'applied') {
@@ -300,6 +317,9 @@ export const useBoardStore = defineStore('board', () => {
   const serverNow = (): number | null =>
     heard.value ? Math.round(countOn(heard.value.beat, heard.value.at, mono())) : null;
 
+  /** How long ago the last beat came (ms); null when none did. */
+  const silentFor = (): number | null => (heard.value ? Math.max(0, mono() - heard.value.at) : null);
+
   return {
     ward,
     standing,
@@ -313,7 +333,10 @@ export const useBoardStore = defineStore('board', () => {
     age,
     now,
     covered,
+    restored,
     demo,
+    restore,
+    silentFor,
     join,
     joinAgain,
     leave,

@@ -1,0 +1,114 @@
+/** A small open ward for tests of what a device does without its server. */
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { RunningServer } from './support.ts';
+
+export const WARD = 'alder';
+export const BEDS = ['A1', 'A2', 'A3'].map((label) => ({ bed: `bed-${label}`, label, bay: 'Bay A' }));
+
+export interface TimelineLine {
+  readonly event: string;
+  readonly type: string;
+  readonly words: string;
+  readonly occurred: number;
+  readonly source: { readonly kind: string; readonly serial?: string };
+  readonly counts: boolean;
+}
+
+/** A command by the API, as another screen would send it. */
+export async function enter(
+  server: Pick<RunningServer, 'url'>,
+  name: string,
+  data: object,
+  by: string | null = 'noor',
+  over: object = {},
+): Promise<{ events: { id: string; type: string }[] }> {
+  const now = new Date().toISOString();
+  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', ...(by ? { 'x-footboard-staff': by } : {}) },
+    body: JSON.stringify({
+      commandId: crypto.randomUUID(),
+      occurred: { at: now },
+      entered: { at: now, offsetMinutes: 0 },
+      source: { kind: 'person' },
+      expect: 'latest',
+      data,
+      ...over,
+    }),
+  });
+  if (!answer.ok) throw new Error(`${name}: ${await answer.text()}`);
+  return (await answer.json()) as { events: { id: string; type: string }[] };
+}
+
+/** Ward Alder: three beds with a person each, a nurse, an aide, a charge nurse. */
+export async function peopleAlder(server: Pick<RunningServer, 'url'>): Promise<void> {
+  await enter(server, 'set-up-ward', { name: 'Alder', zone: 'Europe/Lisbon', beds: BEDS }, null);
+  await enter(server, 'add-staff-member', { staff: 'ines', name: 'Ines Amaral', role: 'charge-nurse' }, null);
+  await enter(server, 'add-staff-member', { staff: 'noor', name: 'Noor Haddad', role: 'nurse' }, 'ines');
+  await enter(server, 'add-staff-member', { staff: 'ada', name: 'Ada Lund', role: 'aide' }, 'ines');
+  for (const [i, { bed }] of BEDS.entries()) {
+    const identity = { name: `Rosa Pinto ${i}` };
+    await enter(server, 'begin-stay', {
+      stay: `stay-${i}`,
+      person: `person-${i}`,
+      bed,
+      from: 'home',
+      identity,
+    });
+  }
+}
+
+export async function timeline(server: Pick<RunningServer, 'url'>, stay: string): Promise<TimelineLine[]> {
+  const page = await (await fetch(`${server.url}/api/wards/${WARD}/stays/${stay}`)).json();
+  return (page as { timeline: TimelineLine[] }).timeline;
+}
+export const sessionsOf = async (server: Pick<RunningServer, 'url'>, stay: string): Promise<TimelineLine[]> =>
+  (await timeline(server, stay)).filter(({ type }) => type === 'session-recorded');
+
+/** Until the program is on the device and would come up without a network. */
+export async function onTheDevice(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    if (active?.state !== 'activated') {
+      await new Promise((done) => active?.addEventListener('statechange', done, { once: true }));
+    }
+  });
+  // And until the board that is shown has been kept. Looked for first: to open it would make it.
+  const kept = () =>
+    page.evaluate(async () => {
+      const all = await indexedDB.databases();
+      if (!all.some(({ name }) => name === 'footboard-last-known')) return 0;
+      return new Promise<number>((tell, fail) => {
+        const asked = indexedDB.open('footboard-last-known');
+        asked.addEventListener('error', () => fail(asked.error!));
+        asked.addEventListener('success', () => {
+          const count = asked.result.transaction('boards').objectStore('boards').count();
+          count.addEventListener('success', () => {
+            asked.result.close();
+            tell(count.result);
+          });
+        });
+      });
+    });
+  await expect.poll(kept, { timeout: 30_000 }).toBeGreaterThan(0);
+}
+
+/** By the bedside page, as a thumb does it. */
+export async function recordSession(page: Page, activity: string): Promise<void> {
+  await page.getByRole('button', { name: 'Session', exact: true }).click();
+  await page.getByRole('button', { name: activity, exact: true }).click();
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
+}
+
+export const lastKnown = (page: Page) => page.getByText(/LAST KNOWN .*\d\d:\d\d/);
+/** What each tile says of people, aid and stops, without its ages and its word of trust. */
+export const helpOf = (page: Page) =>
+  page.locator('article.tile').evaluateAll((tiles) =>
+    tiles.map((tile) => {
+      const text = (tile.textContent ?? '').replaceAll(/\s+/g, ' ');
+      const asks =
+        /check ?before ?moving|hold|alone|stand by|\b(one|two|three|1|2|3) (or more|people)|3\+|lift|aid|sling|frame|stick|belt|sheet/gi;
+      return { text, help: (text.match(asks) ?? []).map((word) => word.toLowerCase()) };
+    }),
+  );
