@@ -34,6 +34,7 @@ import { ProblemsController } from './http/problems.controller.ts';
 import { AccountsController } from './http/accounts.controller.ts';
 import { DevicesController } from './http/devices.controller.ts';
 import { GlassController } from './http/glass.controller.ts';
+import { PicturesController } from './http/pictures.controller.ts';
 import { PrivacyController } from './http/privacy.controller.ts';
 import { SessionController } from './http/session.controller.ts';
 import { SignOnController } from './http/sign-on.controller.ts';
@@ -104,6 +105,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       AccountsController,
       DevicesController,
       GlassController,
+      PicturesController,
       PrivacyController,
       SessionController,
       SignOnController,

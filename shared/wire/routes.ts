@@ -13,6 +13,7 @@ import { ownEntries } from './access.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
 import { accessRoutes } from './routes-of-access.ts';
+import { pictureRoutes } from './routes-of-pictures.ts';
 
 /** Reading the board, the people and the log. */
 export const READS: readonly Route[] = [
@@ -173,4 +174,4 @@ export const commandRoutes: readonly Route[] = [...COMMAND_TYPES.values()].map((
 }));
 
 /** Everything but commands. */
-export const ROUTES: readonly Route[] = [...READS, ...accessRoutes];
+export const ROUTES: readonly Route[] = [...READS, ...pictureRoutes, ...accessRoutes];
