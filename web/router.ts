@@ -15,6 +15,7 @@ export const router = createRouter({
     { path: '/sign-in', name: 'sign-in', component: () => import('./boards/SignInPage.vue'), ...open },
     { path: '/join', name: 'join', component: () => import('./boards/JoinPage.vue'), ...open },
     { path: '/pair', name: 'pair', component: () => import('./boards/PairPage.vue'), ...open },
+    { path: '/parts', name: 'parts', component: () => import('./boards/PartsPage.vue'), ...open },
     { path: '/account', name: 'account', component: () => import('./boards/AccountPage.vue') },
     { path: '/set-up', name: 'set-up', component: () => import('./boards/SetUpPage.vue') },
     {
@@ -28,6 +29,12 @@ export const router = createRouter({
       name: 'huddle',
       component: () => import('./boards/HuddlePage.vue'),
       props: true,
+    },
+    {
+      path: '/wards/:ward/day',
+      name: 'day',
+      component: () => import('./boards/DayPage.vue'),
+      props: (to) => ({ ward: to.params['ward'], day: to.query['day'] }),
     },
     {
       path: '/wards/:ward/bedside/:bed?',

@@ -40,7 +40,7 @@ describe('what pictures are drawn from', () => {
   it('an earlier ward day is asked for by its date; what is no date is refused with what to do', async () => {
     expect(await hours('?day=2026-11-24')).toMatchObject({ day: '2026-11-24', to: at('07:00') });
     const sent = await ward.get(`/api/wards/${WARD}/hours?day=yesterday`);
-    expect(asProblem(sent)).toMatchObject({ status: 400, remedy: 'Write the day like 2026-10-25.' });
+    expect(asProblem(sent)).toMatchObject({ status: 422, remedy: 'Write the day like 2026-10-25.' });
   });
 
   it('given a day before anybody came, no stay is in it and every hour is empty', async () => {
