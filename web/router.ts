@@ -49,6 +49,12 @@ export const router = createRouter({
       props: true,
     },
     {
+      path: '/wards/:ward/equipment',
+      name: 'equipment',
+      component: () => import('./boards/EquipmentPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/settings',
       name: 'settings',
       component: () => import('./boards/SettingsPage.vue'),
