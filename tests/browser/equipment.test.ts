@@ -1,0 +1,101 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+  axeFaults,
+  openBrowser,
+  openScreen,
+  PHONE_SIZE,
+  shoot,
+  startBuilt,
+  type RunningServer,
+} from './support.ts';
+
+let server: RunningServer;
+let browser: Browser;
+let page: Page;
+let faults: string[];
+
+const WARD = 'willow';
+/** Straight to the API, as any client would; sign-in is off on this server. */
+async function enter(name: string, data: object, staff: string | null = 'hana'): Promise<void> {
+  const at = new Date().toISOString();
+  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', ...(staff ? { 'x-footboard-staff': staff } : {}) },
+    body: JSON.stringify({
+      commandId: crypto.randomUUID(),
+      occurred: { at },
+      entered: { at, offsetMinutes: 0 },
+      source: { kind: 'person' },
+      expect: 'latest',
+      data,
+    }),
+  });
+  if (answer.status !== 200) throw new Error(`${name}: ${await answer.text()}`);
+}
+
+beforeAll(async () => {
+  server = await startBuilt('tests/support/open-server.mjs');
+  browser = await openBrowser();
+  const beds = ['1', '2'].map((label) => ({ bed: `b${label}`, label, bay: 'Bay 1' }));
+  await enter('set-up-ward', { name: 'Willow', zone: 'Europe/Lisbon', beds }, null);
+  await enter('add-staff-member', { staff: 'hana', name: 'Hana Weiss', role: 'handling-coordinator' }, null);
+  await enter('add-staff-member', { staff: 'ada', name: 'Ada Lund', role: 'aide' }, null);
+  ({ page, faults } = await openScreen(browser, PHONE_SIZE));
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+async function iAm(name: RegExp): Promise<void> {
+  await page.goto(`${server.url}/wards/${WARD}/equipment`);
+  await page.getByRole('banner').getByRole('button').first().click();
+  await page.getByRole('button', { name }).first().click();
+}
+
+describe('the equipment page on a phone', () => {
+  it('the coordinator adds a lift; nobody having spoken of it, it reads unknown', async () => {
+    await iAm(/Hana Weiss/);
+    await page.getByText('Nothing is on the list yet.').waitFor();
+    await page.getByRole('button', { name: 'Add a piece' }).click();
+    await page.getByRole('button', { name: 'Save' }).click();
+    // Empty fields are named, and nothing is sent.
+    await page.getByText('give it a name').first().waitFor();
+    await page.getByLabel('Name, as written on it').fill('Lift 1');
+    await page.getByLabel('Maker’s model').fill('A');
+    await page.getByLabel('Safe working load').fill('200');
+    await page.getByLabel('Next examination due').fill('2099-01-01');
+    await page.getByLabel('Where it stands or hangs').fill('Store');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('0 of 1 lifts usable now').waitFor();
+    await page.getByText('nobody has said that it is clean').waitFor();
+    await shoot(page, 'equipment-390');
+    expect(await axeFaults(page)).toEqual([]);
+  });
+
+  it('an aide says in three taps each where it is, that it is clean and charged; then it counts', async () => {
+    await iAm(/Ada Lund/);
+    for (const tap of ['Store', 'Clean', 'full']) {
+      await page.getByRole('button', { name: /Lift 1/ }).click();
+      await page.getByRole('dialog').getByRole('button', { name: tap, exact: true }).click();
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+    }
+    await page.getByText('1 of 1 lifts usable now').waitFor();
+  });
+
+  it('an aide takes it out of service, and it counts no more until the coordinator returns it', async () => {
+    await page.getByRole('button', { name: /Lift 1/ }).click();
+    expect(await axeFaults(page)).toEqual([]);
+    await shoot(page, 'equipment-taps-390');
+    await page.getByRole('button', { name: 'Broken or not safe' }).click();
+    await page.getByRole('button', { name: 'brake or wheel' }).click();
+    await page.getByText('out of service (brake or wheel)').waitFor();
+    await page.getByText('0 of 1 lifts usable now').waitFor();
+    await iAm(/Hana Weiss/);
+    await page.getByRole('button', { name: /Lift 1/ }).click();
+    await page.getByRole('button', { name: 'Looked at: return to service' }).click();
+    await page.getByText('1 of 1 lifts usable now').waitFor();
+    expect(faults).toEqual([]);
+  });
+});
