@@ -18,9 +18,12 @@ import SessionForm from '../sessions/SessionForm.vue';
 import ArrivalForm from '../stays/ArrivalForm.vue';
 import AttachmentForm from '../stays/AttachmentForm.vue';
 import AwayForm from '../stays/AwayForm.vue';
+import IsolationForm from '../stays/IsolationForm.vue';
 import LeaveForm from '../stays/LeaveForm.vue';
+import LeavingForm from '../stays/LeavingForm.vue';
 import MoveForm from '../stays/MoveForm.vue';
 import ScopeForm from '../stays/ScopeForm.vue';
+import TherapistLineForm from '../stays/TherapistLineForm.vue';
 import TransferForm from '../stays/TransferForm.vue';
 import UsualWayForm from '../stays/UsualWayForm.vue';
 import WallShowingForm from '../stays/WallShowingForm.vue';
@@ -94,6 +97,13 @@ export const SHEETS = {
   asleep: { title: 'Asleep', form: AsleepForm, props: stayOnly },
   scope: { title: 'Which plan applies', form: ScopeForm, props: stayAndView },
   'wall-showing': { title: 'On the wall', form: WallShowingForm, props: stayAndView },
+  isolation: { title: 'Infection steps', form: IsolationForm, props: stayAndView },
+  leaving: {
+    title: 'Expected to leave',
+    form: LeavingForm,
+    props: ({ stay, view }, { board }) => ({ stay, view, zone: board.zone }),
+  },
+  'therapist-line': { title: 'Line for the bedside', form: TherapistLineForm, props: stayAndView },
   away: { title: 'Off the ward or back', form: AwayForm, props: stayAndView },
   move: {
     title: 'Move or swap beds',
@@ -118,9 +128,19 @@ const MORE: readonly { readonly group: string; readonly sheets: readonly SheetNa
   },
   {
     group: 'The person',
-    sheets: ['asleep', 'on-own', 'goal', 'weight', 'usual-way', 'seen-walking', 'scope', 'wall-showing'],
+    sheets: [
+      'asleep',
+      'on-own',
+      'goal',
+      'weight',
+      'usual-way',
+      'seen-walking',
+      'therapist-line',
+      'scope',
+      'wall-showing',
+    ],
   },
-  { group: 'The place', sheets: ['away', 'move', 'transfer', 'leave'] },
+  { group: 'The place', sheets: ['isolation', 'away', 'leaving', 'move', 'transfer', 'leave'] },
 ];
 
 /** The menu of a ward: what its own rules turn on, and nothing they leave off. */
