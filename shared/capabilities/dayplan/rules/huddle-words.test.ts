@@ -197,6 +197,13 @@ describe('the totals', () => {
       boardWrong: 1,
     });
   });
+  it('count the goals that are met, not those that are not', () => {
+    const twice: Told = { type: 'goal-set', at: 13.5, payload: { goal: { activity: 'walk', timesUp: 2 } } };
+    const walked = [check('walk', 1), twice, session(15), session(16)];
+    const once = [check('walk', 1), twice, session(15)];
+    const { totals } = huddle(20, { 'bed-1': walked, 'bed-2': walked, 'bed-3': once });
+    expect(totals.goalsMet).toBe(2);
+  });
   it('lists under the checks to do why each is due and what trust says', () => {
     const bed = order(2, { about: 'activity', most: 'bed' });
     const { overdue } = huddle(14, { 'bed-1': [check('edge', 1), bed] });

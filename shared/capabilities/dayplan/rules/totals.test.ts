@@ -51,6 +51,15 @@ describe('ward day totals', { timeout: 60_000 }, () => {
     expect(days[0]!.to - days[0]!.from).toBe(25 * HOUR);
     expect(days[1]!.from).toBe(days[0]!.to);
   });
+  it('asks each day for the goal that stood when that day ended, not for a later one', () => {
+    // The first ward day ends 14 h after the start; the last goal of it is set in its last minute.
+    const days = totals(40, goal(1, 3), goal(14 - 1 / 60, 4), goal(15, 1));
+    const [arrival] = totals(40, goal(1, 4));
+    expect(days[0]!.goal).toEqual(arrival!.goal);
+    expect(days[1]!.goal).toMatchObject({ timesUp: 1 });
+    // A goal set at the very moment that is looked at counts.
+    expect(totals(20, goal(20, 2)).at(-1)!.goal).not.toBeNull();
+  });
   it('begins with the arrival, whatever is told of before it', () => {
     expect(totals(-0.5)).toEqual([]);
     expect(totals(0)).toHaveLength(1);

@@ -265,6 +265,7 @@ describe('six-minute walk: Enright & Sherrill 1998, the four worked values (deri
     expect(says(sixMinutes(300))).toBe('No norm: age and sex, height and weight not given.');
     expect(says(sixMinutes(300, { heightCm: 175 }), man(70))).toBe('No norm: weight not given.');
     expect(says(sixMinutes(300, { weightKg: 80 }), man(70))).toBe('No norm: height not given.');
+    expect(says(sixMinutes(300), man(70))).toBe('No norm: height and weight not given.');
     expect(says(sixMinutes(300, told))).toBe('No norm: age and sex not given.');
   });
   it('has no norm where the equation leaves nothing to compare with', () => {
