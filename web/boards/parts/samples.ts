@@ -1,0 +1,90 @@
+/** Invented answers for the pictures on the page of parts. */
+import type { EventId, StayId, WardId } from '@footboard/shared/kernel/ids';
+import type { StayCourse, WardHours } from '@footboard/shared/wire/pictures';
+import { NOW, TIERS } from './rows.ts';
+
+const HOUR = 3_600_000;
+const at = (hours: number) => NOW + hours * HOUR;
+const event = (id: string) => id as EventId;
+const span = (
+  from: number,
+  to: number,
+  tier: string,
+  trust: StayCourse['standing'][number]['trust'],
+  away = false,
+) => ({
+  from: at(from),
+  to: at(to),
+  tier,
+  notch: TIERS.includes(tier) ? TIERS.indexOf(tier) / (TIERS.length - 1) : null,
+  trust,
+  away,
+});
+
+export const COURSE: StayCourse = {
+  ward: 'invented' as WardId,
+  stay: 's1' as StayId,
+  position: 40,
+  from: at(-70),
+  to: at(0),
+  whole: true,
+  ended: false,
+  tiers: TIERS.map((word, i) => ({ word, notch: i / (TIERS.length - 1) })),
+  standing: [
+    span(-70, -66, 'Not known', 'not-known'),
+    span(-66, -44, 'Upright', 'current'),
+    span(-44, -41, 'Upright', 're-check'),
+    span(-41, -30, 'Stand', 'current'),
+    span(-30, -26, 'Stand', 'current', true),
+    span(-26, -20, 'Stand', 're-check'),
+    span(-20, -12, 'Edge', 'current'),
+    span(-12, 0, 'Turn', 'current'),
+  ],
+  holds: [
+    { hold: 'a', scope: 'walking', reason: 'order', from: at(-66), to: at(-40) },
+    { hold: 'b', scope: 'out-of-bed', reason: 'after-procedure', from: at(-26), to: at(-20) },
+    { hold: 'c', scope: 'walking', reason: 'waiting-for-review', from: at(-22), to: null },
+  ],
+  sessions: [
+    { event: event('a1'), at: at(-64), outcome: 'done', activity: 'back-raised', group: null },
+    { event: event('a2'), at: at(-60), outcome: 'not-done', activity: null, group: 'said-no' },
+    { event: event('a3'), at: at(-58), outcome: 'part', activity: 'edge-sit', group: null },
+    { event: event('a4'), at: at(-18), outcome: 'stopped', activity: 'stand', group: null },
+    { event: event('a5'), at: at(-8), outcome: 'done', activity: 'chair', group: null },
+    { event: event('a6'), at: at(-3), outcome: 'done', activity: 'toilet', group: null },
+  ],
+  triggers: [
+    { event: event('b1'), at: at(-44), kind: 'faint' },
+    { event: event('b2'), at: at(-26), kind: 'return-from-surgery' },
+  ],
+  days: [
+    { from: at(-70), to: at(-53), recorded: true },
+    { from: at(-53), to: at(-29), recorded: true },
+    { from: at(-29), to: at(-5), recorded: true },
+    { from: at(-5), to: at(0), recorded: true },
+  ].map((day, i) => (i === 1 ? { ...day, recorded: false } : day)),
+};
+
+const DONE = [1, 3, 2, 4, 5];
+export const DAY: WardHours = {
+  ward: 'invented' as WardId,
+  day: '2026-11-25',
+  from: at(-5),
+  to: at(19),
+  at: at(-0.2),
+  stays: 12,
+  hours: Array.from({ length: 24 }, (_, i) => {
+    const done = DONE[i];
+    const begun = done !== undefined;
+    return {
+      from: at(i - 5),
+      to: at(i - 4),
+      begun,
+      done: done ?? 0,
+      part: i === 2 ? 1 : 0,
+      stopped: i === 3 ? 1 : 0,
+      notDone: i === 1 ? { 'said-no': 2 } : i === 4 ? { 'no-people': 1 } : ({} as Record<string, number>),
+      nothingYet: begun ? 10 - 2 * i : null,
+    };
+  }),
+};
