@@ -1,23 +1,18 @@
-/** The two signatures that an entry can wait for. */
+/** The two signatures that an entry can wait for, in the language of the screen. */
 import { confirmEntry, cosignEntry } from '@footboard/shared/capabilities/corrections/commands';
+import { following } from '../../i18n/following.ts';
+import { sayChange } from './words.ts';
 
 export type Signature = 'confirm' | 'cosign';
 
+const worded = (of: Signature) =>
+  following(['title', 'about', 'sends', 'says'], (part) => sayChange(`${of}-${part}`));
+const withCommand = <Command>(command: Command, of: Signature) =>
+  Object.defineProperty(worded(of) as ReturnType<typeof worded> & { readonly command: Command }, 'command', {
+    value: command,
+  });
+
 export const SIGNATURE = {
-  confirm: {
-    command: confirmEntry,
-    title: 'Confirm your entry',
-    about:
-      'It was recorded under your name before you had signed in. Confirmed, it counts as yours in your role. If it is not yours, or not right, withdraw or correct it instead.',
-    sends: 'It is mine, as it stands',
-    says: 'Own entry confirmed',
-  },
-  cosign: {
-    command: cosignEntry,
-    title: 'Second signature',
-    about:
-      'It counts already. Sign only what you saw, or can answer for; what is not right is corrected or withdrawn.',
-    sends: 'I answer for it too',
-    says: 'Second signature given',
-  },
-} as const;
+  confirm: withCommand(confirmEntry, 'confirm'),
+  cosign: withCommand(cosignEntry, 'cosign'),
+};

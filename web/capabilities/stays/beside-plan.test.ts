@@ -1,10 +1,11 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { mount } from '@vue/test-utils';
+import { nextTick } from 'vue';
 import type { StayView } from '@footboard/shared/capabilities/board/view';
 import type { EventId, StaffId } from '@footboard/shared/kernel/ids';
 import { HOUR, MINUTE } from '@footboard/shared/kernel/times';
 import { NOON, stayRow } from '../../board/rows.testkit.ts';
-import { chooseLanguage } from '../../i18n/language.ts';
+import { chooseLanguage, keepLanguage } from '../../i18n/language.ts';
 import { followWardUnits } from '../../units/ward-units.ts';
 import { bench } from '../entry/entry.testkit.ts';
 import BesidePlan from './BesidePlan.vue';
@@ -14,6 +15,7 @@ import LeavingForm from './LeavingForm.vue';
 import TherapistLineForm from './TherapistLineForm.vue';
 import WeightForm from './WeightForm.vue';
 
+keepLanguage();
 const zone = 'Europe/Berlin';
 const event = 'e1' as EventId;
 const form = (over: Partial<StayView> = {}) => ({ stay: 's1', view: stayRow(over), zone });
@@ -129,8 +131,9 @@ describe('what stands beside the plan', () => {
     expect(page.findAll('.needs')).toHaveLength(1);
     expect(show({ chair: { ...chair, backBy: NOON + MINUTE } }).findAll('.needs')).toHaveLength(0);
   });
-  it('speaks German where the screen does', () => {
+  it('speaks German where the screen does', async () => {
     chooseLanguage('de');
+    await nextTick();
     expect(show({ isolation: true }).text()).toContain('Hygienemaßnahmen');
   });
 });
