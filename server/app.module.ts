@@ -17,6 +17,7 @@ import {
 } from './access/ports.ts';
 import { TOTALS } from './capabilities/dayplan/queries.ts';
 import type { TotalsStore } from './capabilities/dayplan/queries.ts';
+import { REVIEWS, Reviews } from './capabilities/dayplan/review.ts';
 import { COMMANDS } from './commanding/handle-command.ts';
 import type { Commands } from './commanding/handle-command.ts';
 import { STREAMS } from './commanding/streams.ts';
@@ -78,6 +79,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [STREAMS, ports.streams],
     [COMMANDS, ports.commands],
     [TOTALS, ports.totals],
+    [REVIEWS, new Reviews(ports)],
     [ABOUT, ports.about],
     [LIMITS, ports.limits],
     [IDENTIFY, ports.access.identify],

@@ -12,6 +12,8 @@ import { boardNow, boardThen } from '../capabilities/board/queries.ts';
 import type { BoardsAsOf } from '../capabilities/board/queries.ts';
 import { TOTALS, huddlePage, totalsPage } from '../capabilities/dayplan/queries.ts';
 import type { TotalsStore } from '../capabilities/dayplan/queries.ts';
+import { REVIEWS } from '../capabilities/dayplan/review.ts';
+import type { Reviews } from '../capabilities/dayplan/review.ts';
 import { mayUse } from '../capabilities/people/policy.ts';
 import { ownEntriesOf } from '../capabilities/people/own-entries.ts';
 import { staffOf } from '../capabilities/people/queries.ts';
@@ -45,6 +47,7 @@ export class QueriesController {
     @Inject(ABOUT) private readonly about: About,
     @Inject(ACCESS_LOG) private readonly accessLog: AccessLog,
     @Inject(GATE) private readonly gate: Gate,
+    @Inject(REVIEWS) private readonly reviews: Reviews,
   ) {}
 
   @Get('wards')
@@ -123,7 +126,12 @@ export class QueriesController {
   @Allowed('read-huddle')
   async huddle(@Param('ward') ward: string) {
     const { state, calendar } = await this.#ward(ward);
-    return huddlePage(this.boards, state, calendar, this.clock.now());
+    return huddlePage(
+      { boards: this.boards, reviews: this.reviews, vault: this.vault },
+      state,
+      calendar,
+      this.clock.now(),
+    );
   }
 
   @Get('wards/:ward/totals')

@@ -1,9 +1,11 @@
 /** Shapes of the HTTP API beside the commands' own: answers, queries, problem details. */
 import { z } from 'zod';
 import { author, role, source, standing } from '../kernel/author.ts';
-import { commandId, eventId, opaqueId, staffId, stayId, wardId } from '../kernel/ids.ts';
+import { bedId, commandId, eventId, opaqueId, staffId, stayId, wardId } from '../kernel/ids.ts';
 import { isoInstant, precision } from '../kernel/times.ts';
 import { because, bedView, boardView } from '../capabilities/board/view.ts';
+import { actionKind, arrivalFrom, changeKind } from '../capabilities/dayplan/values.ts';
+import { usualWay } from '../capabilities/stays/values.ts';
 
 /** 200 for accepted and for a stored repeat: the same outcome for the same command. */
 export const commandAccepted = z.strictObject({
@@ -128,8 +130,46 @@ export type StayPage = z.infer<typeof stayPage>;
 export const huddleLine = z.strictObject({
   bed: z.string(),
   label: z.string(),
+  /** Whom the line is about; null where the line is about the bed alone. */
+  stay: stayId.nullable(),
+  /** Who has it in hand: the nurse named for the bed, or the owner of a hold. */
+  owner: staffId.nullable(),
   words: z.string(),
   because: z.array(because),
+});
+/** Agreed at a huddle and not closed. */
+export const huddleAction = z.strictObject({
+  action: opaqueId,
+  kind: actionKind,
+  owner: staffId,
+  by: z.number(),
+  agreedAt: z.number(),
+  /** Agreed before the last huddle was held. */
+  earlier: z.boolean(),
+  overdue: z.boolean(),
+  stay: stayId.nullable(),
+  /** The bed the person is in now; null where it is about the ward, or the person has left. */
+  bed: z.strictObject({ bed: z.string(), label: z.string() }).nullable(),
+  note: z.string().nullable(),
+});
+/** Somebody who is expected. How they move is history, not confirmed here. */
+export const expectedPage = z.strictObject({
+  expected: opaqueId,
+  at: z.number(),
+  from: arrivalFrom,
+  bed: bedId.nullable(),
+  usual: usualWay.nullable(),
+  bariatric: z.boolean(),
+  previous: z
+    .strictObject({
+      ward: wardId,
+      stay: stayId,
+      wardName: z.string(),
+      /** The last plan there, in words, and the instant it is as of; empty where none was known. */
+      plan: z.array(z.string()),
+      asOf: z.number(),
+    })
+    .nullable(),
 });
 export const huddlePage = z.strictObject({
   ward: wardId,
@@ -142,6 +182,15 @@ export const huddlePage = z.strictObject({
   notUp: z.array(huddleLine),
   twoPeople: z.array(huddleLine),
   arrived: z.array(huddleLine),
+  /** The board that `changes` starts from: at the last huddle, or 24 h ago where none was held. */
+  since: z.strictObject({ at: z.number(), held: z.boolean(), by: staffId.nullable() }),
+  changes: z.array(huddleLine.extend({ kind: changeKind })),
+  holdsToday: z.array(huddleLine),
+  /** Who leaves within 48 h and is short of their goal; and how many leave who are not. */
+  leavingShort: z.array(huddleLine),
+  leavingOthers: z.number().int(),
+  actions: z.array(huddleAction),
+  expected: z.array(expectedPage),
   totals: z.strictObject({
     occupied: z.number().int(),
     away: z.number().int(),

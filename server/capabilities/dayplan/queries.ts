@@ -1,5 +1,6 @@
 import type { WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
 import { huddleOf } from '@footboard/shared/capabilities/dayplan/rules/huddle';
+import { reviewOf } from '@footboard/shared/capabilities/dayplan/rules/review';
 import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -9,21 +10,33 @@ import { localDate, resolveLocal } from '@footboard/shared/capabilities/wards/ru
 import type { HuddlePage } from '@footboard/shared/wire/http';
 import { Answered, problem } from '../../commanding/problems.ts';
 import type { Boards } from '../../projecting/board.ts';
+import type { Vault } from '../../vault/vault.ts';
 import { boardNow } from '../board/queries.ts';
+import type { Reviews } from './review.ts';
 
 /** The ward in the order the morning review speaks it through. */
-export function huddlePage(
-  boards: Boards,
+export async function huddlePage(
+  ports: { boards: Boards; reviews: Reviews; vault: Vault },
   ward: WardState,
   calendar: WardCalendar,
   now: EpochMs,
-): HuddlePage {
-  const { p, board } = boardNow(boards, ward.ward);
+): Promise<HuddlePage> {
+  const { p, board } = boardNow(ports.boards, ward.ward);
+  const state = await ports.reviews.state(ward.ward);
+  const notes = [...state.actions.values()].flatMap(({ note }) => (note ? [note.ref] : []));
+  const [before, expected, texts] = await Promise.all([
+    ports.reviews.before(ward.ward, state, now),
+    ports.reviews.expected(state, now),
+    ports.vault.open(notes),
+  ]);
+  const happened = await ports.reviews.happened(ward.ward, before.position);
   return {
     ward: ward.ward,
     position: p,
     at: now,
     ...huddleOf(board, now, calendar, rulesOf(ward)),
+    ...reviewOf({ state, before: before.board, now: board, happened, t: now, calendar, texts }),
+    expected,
   };
 }
 

@@ -1,7 +1,7 @@
 /** What the lines of the huddle say, and whom its totals count: users-job.md 2b; else common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import type { StayId } from '../../../kernel/ids.ts';
-import { HOUR } from '../../../kernel/times.ts';
+import type { StaffId, StayId } from '../../../kernel/ids.ts';
+import { HOUR, toIso } from '../../../kernel/times.ts';
 import { emptyBoard, foldBoard, viewBoard } from '../../board/rules/board.ts';
 import {
   begun,
@@ -55,7 +55,7 @@ describe('who arrived', () => {
     ["clinician's plan only", [fenced]],
   ])('is said to be: %s', (state, told) => {
     const { arrived } = huddle(3, { 'bed-1': told });
-    expect(arrived).toEqual([
+    expect(arrived).toMatchObject([
       { bed: 'bed-1', label: '1', words: `Arrived 24 Oct 18:00: ${state}`, because: [] },
     ]);
   });
@@ -77,7 +77,7 @@ describe('holds', () => {
   it('of one person come by their review, each with when it was placed and by which entry', () => {
     const told = [held('a', 12, 'all-including-turning'), held('b', 6)];
     for (const either of [told, told.toReversed()]) {
-      expect(huddle(3, { 'bed-1': either }).holds).toEqual([
+      expect(huddle(3, { 'bed-1': either }).holds).toMatchObject([
         {
           bed: 'bed-1',
           label: '1',
@@ -100,7 +100,7 @@ describe('who was not up', () => {
   it('is said with the entry it stands on, from the very hour that the ward named', () => {
     const rules = structuredClone(DEFAULT_RULES);
     rules.activity.notUpHours.value = 5;
-    expect(huddle(7, { 'bed-1': [chair] }, rules).notUp).toEqual([
+    expect(huddle(7, { 'bed-1': [chair] }, rules).notUp).toMatchObject([
       {
         bed: 'bed-1',
         label: '1',
@@ -158,7 +158,7 @@ describe('who needs a lift or two people', () => {
       }),
     };
     const { needLift, twoPeople } = huddleOf(rows, hours(2), calendar);
-    expect(needLift).toEqual([
+    expect(needLift).toMatchObject([
       { bed: 'bed-1', label: '1', words: 'sling lift for bed to chair, toilet', because: [] },
     ]);
     expect(words(twoPeople)).toEqual([
@@ -209,5 +209,50 @@ describe('the totals', () => {
     const { overdue } = huddle(14, { 'bed-1': [check('edge', 1), bed] });
     expect(overdue[0]!.because.length).toBeGreaterThan(2);
     expect(overdue[0]!.because[0]!.words).toBe(overdue[0]!.words);
+  });
+});
+
+describe('who has it in hand', () => {
+  it('is the nurse named for the bed; of a hold, its owner', () => {
+    const board = boardAt(3, { 'bed-1': [hold(1, 'out-of-bed', 6), trigger('sedation', 2)] });
+    const carers = { nurse: 'nan' as StaffId, aide: null };
+    const named = { ...board, beds: board.beds.map((bed) => ({ ...bed, carers })) };
+    const { overdue, holds } = huddleOf(named, hours(3), calendar);
+    expect(overdue).toMatchObject([{ stay: 'stay-bed-1', owner: 'nan' }]);
+    expect(holds).toMatchObject([{ stay: 'stay-bed-1', owner: 'staff-nurse' }]);
+    expect(huddleOf(board, hours(3), calendar).overdue).toMatchObject([{ owner: null }]);
+  });
+});
+
+describe('holds of today', () => {
+  it('are those whose review comes before the ward day is over, or has passed', () => {
+    // The ward day of 24 Oct ends at 07:00 on the 25th, 14 h after START on the night the clocks go back.
+    const holdsToday = (reviewAt: number) =>
+      words(huddle(3, { 'bed-1': [hold(1, 'out-of-bed', reviewAt)] }).holdsToday);
+    expect(holdsToday(2)).toEqual([expect.stringContaining('HOLD REVIEW DUE since')]);
+    expect(holdsToday(13.9)).toHaveLength(1);
+    expect(holdsToday(14)).toEqual([]);
+  });
+});
+
+describe('who leaves and is short of the goal', () => {
+  const leaves = (at: number): Told => ({
+    type: 'leaving-expected',
+    at: 1,
+    payload: { at: toIso(hours(at)) },
+  });
+  it('within 48 h is said with what was done, the soonest first; who is not short is counted', () => {
+    const page = huddle(3, {
+      'bed-1': [check('walk', 1), leaves(47)],
+      'bed-2': [check('walk', 1), leaves(20), session(2)],
+      'bed-3': [comfort, leaves(20)],
+      'bed-4': [check('walk', 1), leaves(60)],
+    });
+    expect(words(page.leavingShort)).toEqual([
+      'Leaves 25 Oct 13:00: 1 of 3 today',
+      'Leaves 26 Oct 16:00: nothing recorded today',
+    ]);
+    expect(page.leavingOthers).toBe(1);
+    expect(page.leavingShort[0]!.because.flatMap((b) => b.facts)).not.toEqual([]);
   });
 });

@@ -38,7 +38,16 @@ describe('the huddle', () => {
   it('fits the wire and counts the ward', () => {
     const away: Told = { type: 'went-off-ward', at: 1, payload: { reason: 'test' } };
     const page = huddle(3, { 'bed-1': [check('walk', 1), session(2)], 'bed-3': [away] });
-    expect(huddlePage.safeParse({ ...page, ward: WARD, position: 9, at: hours(3) }).error).toBeUndefined();
+    const rest = {
+      ward: WARD,
+      position: 9,
+      at: hours(3),
+      since: { at: hours(0), held: false, by: null },
+      changes: [],
+      actions: [],
+      expected: [],
+    };
+    expect(huddlePage.safeParse({ ...page, ...rest }).error).toBeUndefined();
     expect(page.totals).toMatchObject({
       occupied: 1,
       away: 1,

@@ -14,6 +14,11 @@ import { dueFirst } from './due-first.ts';
 import { liftedMoves, movesForTwo, OUT_OF_BED } from './needs.ts';
 
 type Line = HuddlePage['overdue'][number];
+/** What stands on the board alone; what was agreed and what changed is beside it (review.ts). */
+export type HuddleLists = Omit<
+  HuddlePage,
+  'ward' | 'position' | 'at' | 'since' | 'changes' | 'actions' | 'expected'
+>;
 interface Occupied {
   readonly bed: BedView;
   readonly stay: StayView;
@@ -34,36 +39,45 @@ export function huddleOf(
   t: EpochMs,
   calendar: WardCalendar,
   rules: RulesDocument = DEFAULT_RULES,
-): Omit<HuddlePage, 'ward' | 'position' | 'at'> {
+): HuddleLists {
   const occupied: Occupied[] = board.beds.flatMap((bed) => (bed.stay ? [{ bed, stay: bed.stay }] : []));
   const when = (at: EpochMs): string => sayDayTime(calendar.zone, at);
   const notUpAfter = rules.activity.notUpHours.value * HOUR;
-  const lines = (of: (o: Occupied) => Omit<Line, 'bed' | 'label'> | null): Line[] =>
+  const lines = (of: (o: Occupied) => Said | null): Line[] =>
     occupied.flatMap((o) => {
       const line = of(o);
-      return line ? [{ bed: o.bed.bed, label: o.bed.label, ...line }] : [];
+      return line ? [lineOf(o, line)] : [];
     });
+  const holds = occupied.flatMap((o) =>
+    o.stay.holds.toSorted((a, b) => a.reviewAt - b.reviewAt).map((hold) => ({ o, hold })),
+  );
+  const holdLine = ({ o, hold }: (typeof holds)[number]): Line => ({
+    ...lineOf(o, {
+      words:
+        `Hold on ${plain(hold.scope)} (${plain(hold.reason)}), ` +
+        `${hold.reviewDue ? 'HOLD REVIEW DUE since' : 'review'} ${when(hold.reviewAt)}`,
+      because: [{ rule: 'huddle/hold', facts: [hold.event], words: `Placed ${when(hold.placedAt)}` }],
+    }),
+    owner: hold.owner,
+  });
+  const today = calendar.wardDay(t);
+  const leaving = occupied.filter(({ stay }) => stay.leaving && stay.leaving.at - t <= LEAVING_WITHIN);
 
   return {
     needLift: lines(({ stay }) => needLift(stay)),
-    overdue: dueFirst(occupied, t, when).map(({ bed, stay, because }) => ({
-      bed: bed.bed,
-      label: bed.label,
-      words: because.words,
-      because: [because, ...stay.due.because, ...stay.trust.because],
-    })),
-    holds: occupied.flatMap(({ bed, stay }) =>
-      stay.holds
-        .toSorted((a, b) => a.reviewAt - b.reviewAt)
-        .map((hold) => ({
-          bed: bed.bed,
-          label: bed.label,
-          words:
-            `Hold on ${plain(hold.scope)} (${plain(hold.reason)}), ` +
-            `${hold.reviewDue ? 'HOLD REVIEW DUE since' : 'review'} ${when(hold.reviewAt)}`,
-          because: [{ rule: 'huddle/hold', facts: [hold.event], words: `Placed ${when(hold.placedAt)}` }],
-        })),
+    overdue: dueFirst(occupied, t, when).map(({ bed, stay, because }) =>
+      lineOf(
+        { bed, stay },
+        { words: because.words, because: [because, ...stay.due.because, ...stay.trust.because] },
+      ),
     ),
+    holds: holds.map(holdLine),
+    holdsToday: holds.filter(({ hold }) => hold.reviewAt < today.to).map(holdLine),
+    leavingShort: leaving
+      .filter(({ stay }) => shortOfGoal(stay))
+      .toSorted((a, b) => a.stay.leaving!.at - b.stay.leaving!.at)
+      .map((o) => lineOf(o, leavingShort(o.stay, when))),
+    leavingOthers: leaving.filter(({ stay }) => !shortOfGoal(stay)).length,
     notUp: lines(({ stay }) => notUp(stay, t, notUpAfter, when)),
     twoPeople: lines(({ stay }) => twoPeople(stay)),
     arrived: lines(({ stay }) =>
@@ -83,6 +97,45 @@ export function huddleOf(
       boardWrong: sum(occupied, ({ today }) => today.boardWrong),
       goalsMet: occupied.filter(({ stay }) => stay.today.met === true).length,
     },
+  };
+}
+
+type Said = Pick<Line, 'words' | 'because'>;
+/** A line, whom it is about, and the nurse who looks after the bed. */
+const lineOf = ({ bed, stay }: Occupied, said: Said): Line => ({
+  bed: bed.bed,
+  label: bed.label,
+  stay: stay.stay,
+  owner: bed.carers?.nurse ?? null,
+  ...said,
+});
+
+/** Who goes home this soon and is short of the goal is spoken of while there is time. Source: users' research, huddle. */
+const LEAVING_WITHIN = 48 * HOUR;
+const below = (stay: StayView) => stay.signs.find((sign) => sign.kind === 'below-baseline');
+const shortOfGoal = (stay: StayView): boolean =>
+  stay.scope.kind !== 'comfort' &&
+  ((stay.today.goal !== null && stay.today.met !== true) || below(stay) !== undefined);
+
+function leavingShort(stay: StayView, when: (at: EpochMs) => string): Said {
+  const { today, leaving } = stay;
+  const sign = below(stay);
+  const done = !today.recorded
+    ? 'nothing recorded today'
+    : today.goal
+      ? `${today.timesUp} of ${today.goal.timesUp} today`
+      : `${today.timesUp} times up today`;
+  return {
+    words: `Leaves ${when(leaving!.at)}: ${done}${sign ? '; below the usual way' : ''}`,
+    because: [
+      {
+        rule: 'huddle/leaving',
+        facts: [leaving!.event],
+        words: `Expected to leave ${when(leaving!.at)}`,
+      },
+      ...(sign ? sign.because : []),
+      ...today.because,
+    ],
   };
 }
 

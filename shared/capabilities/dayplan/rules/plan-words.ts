@@ -1,0 +1,28 @@
+/** A plan in a few plain sentences, for where it is told as history or printed. Pure. */
+import type { StayView, TaskPlan } from '../../board/view.ts';
+import type { Task } from '../../handling/values.ts';
+
+const TASKS: readonly (readonly [Task, string])[] = [
+  ['bed-chair', 'Bed to chair'],
+  ['toilet', 'Toilet'],
+  ['walk', 'Walk'],
+];
+const PEOPLE: Readonly<Record<TaskPlan['people'], string>> = {
+  'on-own': 'on own',
+  'stand-by': 'stand by',
+  one: '1 person',
+  two: '2 people',
+  'three-or-more': '3 people or more',
+};
+
+/** "Bed to chair: 2 people, sling lift". A hold, and a plan that is no plan of the board, are said as such. */
+export function planInWords(stay: StayView): string[] {
+  if (stay.scope.kind === 'comfort') return ['Comfort plan'];
+  if (!stay.plan) return ["Clinician's plan only"];
+  const { day } = stay.plan;
+  return TASKS.flatMap(([task, words]) => {
+    const plan = day.find((one) => one.task === task);
+    return plan ? [`${words}: ${plan.hold ? 'HOLD; ' : ''}${PEOPLE[plan.people]}, ${aid(plan)}`] : [];
+  });
+}
+const aid = (plan: TaskPlan): string => (plan.aid === 'none' ? 'no aid' : plan.aid.replaceAll('-', ' '));
