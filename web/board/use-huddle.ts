@@ -1,7 +1,10 @@
-import { ref, shallowRef, watch } from 'vue';
+import { onScopeDispose, ref, shallowRef, watch } from 'vue';
 import { huddlePage, type HuddlePage, type Problem } from '@footboard/shared/wire/http';
 import { getPage } from '../asking/get-page.ts';
 import { useBoardStore } from '../sync/board-store.ts';
+
+/** What is agreed changes no row of the board: other screens hear of it this often. */
+const ASK_EVERY_MS = 20_000;
 
 /**
  * The huddle list of a ward, asked for again whenever the board moves. One question at a time: while
@@ -42,5 +45,7 @@ export function useHuddle(ward: () => string) {
     },
     { immediate: true },
   );
+  const ticking = setInterval(() => board.snapshot && void ask(), ASK_EVERY_MS);
+  onScopeDispose(() => clearInterval(ticking));
   return { page, problem, ask };
 }

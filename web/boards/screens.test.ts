@@ -184,6 +184,8 @@ const huddle = (over = {}) => ({
     {
       bed: 'bed-A1',
       label: 'A1',
+      stay: 's1',
+      owner: null,
       words: 'sling lift, 2 people',
       because: [{ rule: 'lift-rule', facts: ['e1'], words: 'no sitting balance today' }],
     },
@@ -193,6 +195,13 @@ const huddle = (over = {}) => ({
   notUp: [],
   twoPeople: [],
   arrived: [],
+  since: { at: NOON - 24 * 3_600_000, held: false, by: null },
+  changes: [],
+  holdsToday: [],
+  leavingShort: [],
+  leavingOthers: 0,
+  actions: [],
+  expected: [],
   totals: {
     occupied: 2,
     away: 0,

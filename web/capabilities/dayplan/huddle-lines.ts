@@ -4,25 +4,34 @@
  */
 import type { BedView, SignView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { HuddlePage } from '@footboard/shared/wire/http';
+import { told } from '../../i18n/told.ts';
 import { awakeMs, debtWords } from '../../board/debt.ts';
 import { goalWords } from '../sessions/goal-words.ts';
 import { inside, sentence } from '../words.ts';
+import { say } from './words.ts';
 
 export type HuddleLine = HuddlePage['overdue'][number];
 type Said = Pick<HuddleLine, 'words' | 'because'>;
 
 const lines = (beds: readonly BedView[], of: (stay: StayView) => readonly Said[]): HuddleLine[] =>
-  beds.flatMap(({ bed, label, stay }) => (stay ? of(stay).map((said) => ({ bed, label, ...said })) : []));
+  beds.flatMap(({ bed, label, carers, stay }) =>
+    stay
+      ? of(stay).map((said) => ({ bed, label, stay: stay.stay, owner: carers?.nurse ?? null, ...said }))
+      : [],
+  );
 
 /** What is lost needs somebody sooner than what may be gained. */
 const SIGNS: readonly SignView['kind'][] = ['stages-lost', 'refusals', 'below-baseline', 'ready'];
 /** Where a stay is going, kind by kind. */
-export const signLines = (beds: readonly BedView[]): readonly HuddleLine[] =>
-  SIGNS.flatMap((kind) =>
+export const signLines = (
+  beds: readonly BedView[],
+  kinds: readonly SignView['kind'][] = SIGNS,
+): readonly HuddleLine[] =>
+  kinds.flatMap((kind) =>
     lines(beds, ({ signs }) =>
       signs
         .filter((sign) => sign.kind === kind)
-        .map(({ words, because }) => ({ words: sentence(words), because })),
+        .map(({ words, because }) => ({ words: sentence(told(words)), because })),
     ),
   );
 
@@ -34,7 +43,7 @@ export const debtLines = (beds: readonly BedView[], now: number): readonly Huddl
       .toSorted((a, b) => awakeMs(b.stay!.debt!, now) - awakeMs(a.stay!.debt!, now)),
     ({ debt, lastUp }) => [
       {
-        words: `${sentence(debtWords(debt!, lastUp, now))}; ${inside(debt!.clears)}`,
+        words: `${sentence(debtWords(debt!, lastUp, now))}; ${inside(told(debt!.clears))}`,
         because: debt!.because,
       },
     ],
@@ -46,7 +55,7 @@ export const proposalLines = (beds: readonly BedView[]): readonly HuddleLine[] =
     proposal
       ? [
           {
-            words: `${proposal.step === 'up' ? 'A step up' : 'A step back, and a review'}: ${goalWords(proposal.goal)}`,
+            words: say(proposal.step === 'up' ? 'step-up' : 'step-back', { goal: goalWords(proposal.goal) }),
             because: proposal.because,
           },
         ]

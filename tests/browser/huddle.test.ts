@@ -1,0 +1,195 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, startBuilt, WALL_SIZE } from './support.ts';
+import type { RunningServer } from './support.ts';
+
+const WARD = 'larkfield';
+const HOUR = 3_600_000;
+let server: RunningServer;
+let browser: Browser;
+beforeAll(async () => {
+  // Real speed, so that the ward stands still enough to be spoken through.
+  server = await startBuilt('demo/dist/main.js', { DEMO_SPEED: '1' });
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+/** The server's own clock: the demo's is not this machine's. */
+async function clock(): Promise<number> {
+  const { at } = (await (await fetch(`${server.url}/api/wards/${WARD}/huddle`)).json()) as { at: number };
+  return at;
+}
+/** A command of the charge nurse, at a time of the ward. */
+async function enter(name: string, data: object, at: number): Promise<void> {
+  const { staff } = (await (await fetch(`${server.url}/api/wards/${WARD}/staff`)).json()) as {
+    staff: { staff: string; role: string }[];
+  };
+  const charge = staff.find((one) => one.role === 'charge-nurse')!.staff;
+  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', 'x-footboard-staff': charge },
+    body: JSON.stringify({
+      commandId: crypto.randomUUID(),
+      occurred: { at: new Date(at).toISOString() },
+      entered: { at: new Date().toISOString(), offsetMinutes: 0 },
+      source: { kind: 'person' },
+      expect: 'latest',
+      data,
+    }),
+  });
+  if (!answer.ok) throw new Error(await answer.text());
+}
+
+async function huddle(size = WALL_SIZE) {
+  const screen = await openScreen(browser, size);
+  const { page } = screen;
+  await page.goto(`${server.url}/wards/${WARD}/huddle`);
+  await page.locator('#question-5').waitFor();
+  return screen;
+}
+async function iAm(page: Page, who: RegExp): Promise<void> {
+  await page.getByRole('button', { name: 'Who are you?' }).click();
+  await page.getByRole('button', { name: who }).click();
+  await page.getByRole('button', { name: who }).waitFor();
+}
+const sideways = (page: Page) =>
+  page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+/** The line that has the focus, in words. */
+const focused = (page: Page) =>
+  page.evaluate(() => {
+    const line = document.activeElement?.closest<HTMLElement>('[data-line]');
+    return line ? `${line.closest('section')!.id} ${line.dataset['line']}` : document.activeElement!.id;
+  });
+
+describe('the huddle', () => {
+  it('by keys alone: to a question, from line to line, why, an action in three keys, and closed', async () => {
+    const { page, context, faults } = await huddle();
+    await iAm(page, /Ida Merrow/);
+    await page.keyboard.press('2');
+    const first = await focused(page);
+    expect(first).toMatch(/^question-2 /);
+    await page.keyboard.press('ArrowDown');
+    const second = await focused(page);
+    expect(second).not.toBe(first);
+    await page.keyboard.press('ArrowUp');
+    expect(await focused(page)).toBe(first);
+
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog').waitFor();
+    expect(await page.getByRole('dialog').innerText()).toContain('rule ');
+    await shoot(page, 'huddle-why-1920');
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(await focused(page)).toBe(first);
+
+    await page.keyboard.press('a');
+    await page.getByRole('heading', { name: /^Agree an action for bed/ }).waitFor();
+    await page.keyboard.press('1');
+    await page.keyboard.press('1');
+    await page.getByRole('heading', { name: 'By when' }).waitFor();
+    await shoot(page, 'huddle-action-1920');
+    expect(await axeFaults(page)).toEqual([]);
+    await page.keyboard.press('1');
+    const agreed = page.locator('#question-5 [data-line^="action-"]');
+    await agreed.waitFor();
+    expect(await agreed.innerText()).toContain('Check again');
+    expect(await page.locator('#question-2 .agreed').first().innerText()).toContain('Agreed: Check again');
+
+    await page.reload();
+    await agreed.waitFor();
+    await page.keyboard.press('5');
+    expect(await focused(page)).toMatch(/^question-5 action-/);
+    await page.keyboard.press('c');
+    await page.getByRole('heading', { name: /^Close: Check again/ }).waitFor();
+    await page.keyboard.press('1');
+    await agreed.waitFor({ state: 'detached' });
+    await page.reload();
+    await page.locator('#question-5').waitFor();
+    expect(await agreed.count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('what was agreed yesterday comes back today, overdue, until it is closed', async () => {
+    const now = await clock();
+    const action = crypto.randomUUID();
+    const { staff } = (await (await fetch(`${server.url}/api/wards/${WARD}/staff`)).json()) as {
+      staff: { staff: string; role: string }[];
+    };
+    const owner = staff.find((one) => one.role === 'nurse')!.staff;
+    const by = new Date(now - 20 * HOUR).toISOString();
+    await enter('agree-action', { action, kind: 'bring-or-mend-equipment', owner, by }, now - 26 * HOUR);
+    await enter('hold-huddle', {}, now - 25 * HOUR);
+
+    const { page, context, faults } = await huddle();
+    await iAm(page, /Ida Merrow/);
+    const line = page.locator('#question-5 [data-line^="action-"]').first();
+    expect(await line.innerText()).toMatch(/Ward[\s\S]*Bring or mend equipment.*was due/);
+    await page.getByRole('button', { name: 'Huddle held' }).click();
+    await page.getByText('Changes are counted from then on.').waitFor();
+    await page.getByText('Nothing has changed.').waitFor();
+    expect(await line.innerText()).toContain('Bring or mend equipment');
+    await line.getByRole('button', { name: /^Close/ }).click();
+    await page.getByRole('button', { name: 'Not possible' }).click();
+    await line.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('what changes after a huddle is the first question of the next', async () => {
+    const { page, context } = await huddle();
+    await enter('hold-huddle', {}, await clock());
+    const { board } = (await (await fetch(`${server.url}/api/wards/${WARD}/board`)).json()) as {
+      board: { beds: { label: string; stay: { stay: string; holds: unknown[] } | null }[] };
+    };
+    const bed = board.beds.find(({ stay }) => stay && stay.holds.length === 0)!;
+    const hold = { stay: bed.stay!.stay, hold: crypto.randomUUID(), scope: 'out-of-bed', reason: 'unstable' };
+    await enter('place-hold', hold, await clock());
+    const line = page.locator('#question-1 [data-line]').filter({ hasText: 'Hold placed on out of bed' });
+    await line.waitFor();
+    expect(await line.innerText()).toContain(bed.label);
+    await context.close();
+  });
+
+  it('can be read from the back of the room, by day and by night, and by anybody', async () => {
+    const { page, context, faults } = await huddle();
+    await shoot(page, 'huddle-1920');
+    const small = await page.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>('.huddle *')]
+        .filter(
+          (one) =>
+            one.getClientRects().length > 0 &&
+            !one.closest('.only-read-aloud') &&
+            [...one.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== ''),
+        )
+        .filter((one) => parseFloat(getComputedStyle(one).fontSize) < 24)
+        .map((one) => `${one.className || one.tagName}: ${one.textContent!.trim().slice(0, 30)}`),
+    );
+    expect(small).toEqual([]);
+    expect(await axeFaults(page)).toEqual([]);
+    await page.evaluate(() => (document.documentElement.dataset['theme'] = 'night'));
+    await shoot(page, 'huddle-night-1920');
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    await page.getByText('All lists').click();
+    await page.getByText(/^Below the usual way of moving \(\d+\)$/).waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+
+    const phone = await huddle(PHONE_SIZE);
+    await shoot(phone.page, 'huddle-390');
+    expect(await sideways(phone.page)).toBeLessThanOrEqual(0);
+    expect(await axeFaults(phone.page)).toEqual([]);
+    await phone.context.close();
+  });
+
+  it('is one page of A4 on paper', async () => {
+    const { page, context } = await huddle();
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);
+    await context.close();
+  });
+});
