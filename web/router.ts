@@ -37,6 +37,12 @@ export const router = createRouter({
       props: (to) => ({ ward: to.params['ward'], day: to.query['day'] }),
     },
     {
+      path: '/wards/:ward/charge',
+      name: 'charge',
+      component: () => import('./boards/ChargePage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/bedside/:bed?',
       name: 'bedside',
       component: () => import('./boards/BedsidePage.vue'),

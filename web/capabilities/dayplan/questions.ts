@@ -3,6 +3,7 @@ import type { BoardView, Because } from '@footboard/shared/capabilities/board/vi
 import type { ActionKind } from '@footboard/shared/capabilities/dayplan/values';
 import type { HuddlePage } from '@footboard/shared/wire/http';
 import { told } from '../../i18n/told.ts';
+import { sentence } from '../words.ts';
 import { say } from './words.ts';
 
 export type HuddleAction = HuddlePage['actions'][number];
@@ -47,7 +48,7 @@ export function questionsOf(page: HuddlePage, board: BoardView, speaks: Speaks):
       label: line.label,
       stay: line.stay,
       owner: null,
-      parts: [told(line.words)],
+      parts: [sentence(told(line.words))],
       because: line.because,
       needs: false,
       actions: page.actions.filter(({ stay }) => stay !== null && stay === line.stay),

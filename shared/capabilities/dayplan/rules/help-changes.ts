@@ -84,12 +84,16 @@ function wordsOf(kind: HelpKind, all: readonly Changed[]): string {
   const [first] = all as [Changed];
   const also = [...new Set(all.map(({ now }) => now.task))].filter((task) => task !== first.now.task);
   return (
-    `${TITLE[kind]}: ${MOVE[first.now.task]}${first.night ? ' at night' : ''} now ${inBrief(first.now)} (was ${inBrief(first.was)})` +
+    `${TITLE[kind]}: ${MOVE[first.now.task]}${first.night ? ' at night' : ''} now ${inBrief(first.now, first.was)} (was ${inBrief(first.was, first.now)})` +
     (also.length > 0 ? `; also ${also.map((task) => MOVE[task]).join(', ')}` : '')
   );
 }
-const inBrief = (p: TaskPlan): string =>
-  `${p.hold ? 'HOLD, if it cannot wait ' : ''}${PEOPLE[p.people]}, ${p.aid === 'none' ? 'no aid' : p.aid.replaceAll('-', ' ')}`;
+/** Where both are on hold, what applies if it cannot wait is what changed. */
+function inBrief(p: TaskPlan, other: TaskPlan): string {
+  if (p.hold && !other.hold) return 'HOLD';
+  const words = `${PEOPLE[p.people]}, ${p.aid === 'none' ? 'no aid' : p.aid.replaceAll('-', ' ')}`;
+  return p.hold ? `HOLD, if it cannot wait ${words}` : words;
+}
 
 /** Between a plan of the board and a clinician's or comfort plan there is no more and no less. */
 function scopeChange(before: StayView, now: StayView): HelpChange[] {
