@@ -20,9 +20,11 @@ export function planInWords(stay: StayView): string[] {
   if (stay.scope.kind === 'comfort') return ['Comfort plan'];
   if (!stay.plan) return ["Clinician's plan only"];
   const { day } = stay.plan;
-  return TASKS.flatMap(([task, words]) => {
+  const unknown = stay.checkBeforeMoving ? ['Not checked there; if it could not wait'] : [];
+  const moves = TASKS.flatMap(([task, words]) => {
     const plan = day.find((one) => one.task === task);
     return plan ? [`${words}: ${plan.hold ? 'HOLD; ' : ''}${PEOPLE[plan.people]}, ${aid(plan)}`] : [];
   });
+  return [...unknown, ...moves];
 }
 const aid = (plan: TaskPlan): string => (plan.aid === 'none' ? 'no aid' : plan.aid.replaceAll('-', ' '));
