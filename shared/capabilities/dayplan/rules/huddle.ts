@@ -60,7 +60,7 @@ export function huddleOf(
     }),
     owner: hold.owner,
   });
-  const today = calendar.wardDay(t);
+  const dayEnds = calendar.wardDay(t).to;
   const leaving = occupied.filter(({ stay }) => stay.leaving && stay.leaving.at - t <= LEAVING_WITHIN);
 
   return {
@@ -72,7 +72,7 @@ export function huddleOf(
       ),
     ),
     holds: holds.map(holdLine),
-    holdsToday: holds.filter(({ hold }) => hold.reviewAt < today.to).map(holdLine),
+    holdsToday: holds.filter(({ hold }) => hold.reviewAt < dayEnds).map(holdLine),
     leavingShort: leaving
       .filter(({ stay }) => shortOfGoal(stay))
       .toSorted((a, b) => a.stay.leaving!.at - b.stay.leaving!.at)
