@@ -8,7 +8,7 @@ export const ROW = 22;
 const LEFT = 92;
 const RIGHT = 14;
 const TOP = 10;
-const BAR = 18;
+const BAR = 22;
 const LANE_GAP = 14;
 const AXIS = 26;
 /** About as wide as a letter of the picture's text. */
