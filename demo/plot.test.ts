@@ -70,6 +70,37 @@ describe('the invented week', () => {
     expect(ofType('retraction-made')).toHaveLength(1);
   });
 
+  it('tells what stands beside the plans, and what the ward does each day', () => {
+    const kinds = [
+      'isolation-set',
+      'leaving-expected',
+      'therapist-line-set',
+      'visit-taken',
+      'visit-handed-over',
+      'visit-given-back',
+      'carers-named',
+      'huddle-held',
+      'action-agreed',
+      'action-closed',
+      'arrival-expected',
+      'expected-arrival-closed',
+    ];
+    expect(kinds.filter((kind) => ofType(kind).length === 0)).toEqual([]);
+    // A huddle each morning but the first, and the one of the day it goes live is still to come.
+    expect(ofType('huddle-held')).toHaveLength(6);
+    const triggers = ofType('trigger-recorded').map((event) => (event.payload as { kind: string }).kind);
+    expect(triggers.filter((kind) => kind === 'board-wrong')).toHaveLength(3);
+    const sessions = ofType('session-recorded').map(
+      (event) => (event.payload as { session: { left?: string; backToBedBy?: string } }).session,
+    );
+    expect(sessions.some(({ left, backToBedBy }) => left === 'chair' && backToBedBy !== undefined)).toBe(
+      true,
+    );
+    expect(
+      week.refused.filter((one) => /visit|huddle|action|carers|arrival|isolation|leaving|line/.test(one)),
+    ).toEqual([]);
+  });
+
   it('moves one person to the other ward, each stay naming the other', () => {
     const left = ofType('stay-ended').find((event) => 'next' in (event.payload as object))!;
     const begun = ofType('stay-begun').find(

@@ -1,5 +1,6 @@
 /** The whole play as one ordered list of entries: the seeded week, then the days that follow live. */
 import { MINUTE } from '@footboard/shared/kernel/times';
+import { besidePlans } from './beside.ts';
 import { LARKFIELD, MILLBROOK, PEOPLE, STAFF, WARDS, ZONE } from './cast.ts';
 import { LIVE_DAY, at } from './days.ts';
 import type { Entry } from './entry.ts';
@@ -7,6 +8,7 @@ import { chance } from './random.ts';
 import { ordinaryDays } from './routine.ts';
 import { measures } from './measures.ts';
 import { stories } from './stories.ts';
+import { wardDays } from './ward-days.ts';
 
 /** Setting up both wards and their staff; before the first person arrives. */
 export function settingUp(): Entry[] {
@@ -61,6 +63,15 @@ function leavers(): Entry[] {
 export function plot(seed: number, liveDays = 21): Entry[] {
   const luck = chance(seed);
   const ordinary = PEOPLE.flatMap((who) => ordinaryDays(who, luck, 0, LIVE_DAY + liveDays));
-  const later = [...arrivals(), ...leavers(), ...stories(), ...measures(), ...ordinary];
+  const last = LIVE_DAY + liveDays;
+  const later = [
+    ...arrivals(),
+    ...leavers(),
+    ...stories(),
+    ...measures(),
+    ...wardDays(last),
+    ...besidePlans(last),
+    ...ordinary,
+  ];
   return [...settingUp(), ...later.toSorted((a, b) => a.at - b.at)];
 }

@@ -97,6 +97,15 @@ export function assessment(
 
 const USUAL: readonly Activity[] = ['lifted-to-chair', 'back-raised', 'edge-sit', 'stand', 'chair', 'walk'];
 
+/**
+ * Where the session left the person. After every other meal in the chair they sit on for a while; the
+ * instant decides it, not chance, so that the week of a seed stays the same.
+ */
+function leftAt(when: EpochMs, occasion: string, activity: Activity): object {
+  const sitsOn = occasion === 'meal' && activity === 'chair' && (when / MINUTE) % 2 === 0;
+  return sitsOn ? { left: 'chair', backToBedBy: toIso(when + 50 * MINUTE) } : { left: 'bed' };
+}
+
 export function session(
   who: Pick<DemoPerson, 'stay'>,
   when: EpochMs,
@@ -125,6 +134,7 @@ export function session(
       endedAt: toIso(when),
       ...(up ? { minutesOutOfBed: minutes } : {}),
       ...(activity === 'walk' || more.metres !== undefined ? { metres: more.metres ?? 40 } : {}),
+      ...leftAt(when, occasion, activity),
       ...(more.effort === undefined ? {} : { effort: more.effort }),
       events: more.events ?? [],
       firstTimeUp: false,

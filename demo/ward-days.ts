@@ -1,0 +1,137 @@
+/** What the ward as a whole enters each day: who looks after which bed, the huddle with its actions, who is expected. */
+import { MINUTE, toIso } from '@footboard/shared/kernel/times';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import { LARKFIELD, MILLBROOK, PEOPLE, WARDS, type DemoPerson } from './cast.ts';
+import { LIVE_DAY, at } from './days.ts';
+import type { Entry } from './entry.ts';
+
+const enter = (when: Entry['at'], by: string, command: string, data: object, ward = LARKFIELD): Entry => ({
+  at: when,
+  ward,
+  by,
+  command,
+  data,
+});
+const person = (story: DemoPerson['story']): DemoPerson => PEOPLE.find((one) => one.story === story)!;
+const inBed = (bed: string): DemoPerson => PEOPLE.find((one) => one.bed === bed)!;
+
+interface Pair {
+  readonly nurse: string | null;
+  readonly aide: string | null;
+}
+/** By the letter of a bed. */
+const BY_DAY: Readonly<Record<string, Pair>> = {
+  A: { nurse: 'nuri', aide: 'tess' },
+  B: { nurse: 'pia', aide: 'abel' },
+  C: { nurse: 'otto', aide: 'dina' },
+  E: { nurse: 'ida', aide: 'tess' },
+  F: { nurse: 'cleo', aide: null },
+};
+const BY_NIGHT: Readonly<Record<string, Pair>> = {
+  A: { nurse: 'lena', aide: 'tess' },
+  B: { nurse: 'lena', aide: 'tess' },
+  C: { nurse: 'mika', aide: 'abel' },
+  E: { nurse: 'mika', aide: 'abel' },
+  F: { nurse: 'bram', aide: null },
+};
+const named = (ward: WardId, pairs: Readonly<Record<string, Pair>>) =>
+  WARDS.find((one) => one.ward === ward)!.beds.map(({ bed, label }) => ({ bed, ...pairs[label[0]!]! }));
+
+/** Named at the start of each shift, for that shift. */
+const carers = (day: number): Entry[] =>
+  [LARKFIELD, MILLBROOK].flatMap((ward) => [
+    enter(
+      at(day, '07:05'),
+      'ida',
+      'name-carers',
+      { until: toIso(at(day, '21:00')), beds: named(ward, BY_DAY) },
+      ward,
+    ),
+    enter(
+      at(day, '21:02'),
+      'bram',
+      'name-carers',
+      { until: toIso(at(day + 1, '07:00')), beds: named(ward, BY_NIGHT) },
+      ward,
+    ),
+  ]);
+
+/** Held at half past eight; two actions a day, and every other day one about equipment that stays open overnight. */
+function huddle(day: number): Entry[] {
+  const id = (n: number) => `action-${day}-${n}`;
+  const agree = (n: number, of: object) =>
+    enter(at(day, '08:32') + n * MINUTE, 'ida', 'agree-action', { action: id(n), ...of });
+  const close = (n: number, when: Entry['at'], by: string, outcome: string) =>
+    enter(when, by, 'close-action', { action: id(n), outcome });
+  const equipment = day % 2 === 0;
+  return [
+    enter(at(day, '08:30'), 'ida', 'hold-huddle', {}),
+    agree(1, {
+      kind: 'get-up-today',
+      owner: 'dina',
+      by: toIso(at(day, '14:00')),
+      stay: person('refuses').stay,
+    }),
+    close(1, at(day, '15:10'), 'dina', day % 3 === 0 ? 'not-possible' : 'done'),
+    agree(2, {
+      kind: 'ask-the-therapist',
+      owner: 'rhea',
+      by: toIso(at(day, '12:00')),
+      stay: person('heavy').stay,
+    }),
+    close(2, at(day + 1, '08:45'), 'rhea', 'done'),
+    ...(equipment
+      ? [
+          agree(3, {
+            kind: 'bring-or-mend-equipment',
+            owner: 'vera',
+            by: toIso(at(day + 1, '10:00')),
+            note: 'The battery of the lift in Birch is empty by noon.',
+          }),
+          close(3, at(day + 1, '10:30'), 'vera', 'done'),
+        ]
+      : []),
+  ];
+}
+
+/** Said beforehand; closed when they came, or do not. */
+function expected(): Entry[] {
+  const expect = (when: Entry['at'], id: string, of: object) =>
+    enter(when, 'ida', 'expect-arrival', { expected: id, ...of });
+  const close = (when: Entry['at'], id: string, outcome: string) =>
+    enter(when, 'ida', 'close-expected-arrival', { expected: id, outcome });
+  const walks = { moves: 'walks', transfers: 'alone', stairs: 'yes' };
+  return [
+    expect(at(1, '09:40'), 'expected-c2', { at: toIso(at(1, '13:00')), from: 'emergency', bed: 'lf-c2' }),
+    close(at(1, '13:40'), 'expected-c2', 'arrived'),
+    expect(at(6, '09:10'), 'expected-c1', {
+      at: toIso(at(6, '13:00')),
+      from: 'emergency',
+      bed: 'lf-c1',
+      usual: walks,
+    }),
+    close(at(6, '13:40'), 'expected-c1', 'arrived'),
+    expect(at(6, '18:20'), 'expected-b6', {
+      at: toIso(at(LIVE_DAY, '11:30')),
+      from: 'ward',
+      bed: 'lf-b6',
+      usual: inBed('mb-f2').usual,
+      previous: { ward: MILLBROOK, stay: inBed('mb-f2').stay },
+    }),
+    expect(at(LIVE_DAY, '07:40'), 'expected-c5', {
+      at: toIso(at(LIVE_DAY, '14:00')),
+      from: 'intensive-care',
+      bed: 'lf-c5',
+      bariatric: true,
+    }),
+    // Later on the live day.
+    close(at(LIVE_DAY, '11:50'), 'expected-b6', 'not-coming'),
+    close(at(LIVE_DAY, '16:10'), 'expected-c5', 'not-coming'),
+  ];
+}
+
+/** From the first day to the last, both included. There is no huddle on the day the ward opens. */
+export const wardDays = (last: number): Entry[] => [
+  ...Array.from({ length: last + 1 }, (_, day) => [...carers(day), ...(day > 0 ? huddle(day) : [])]).flat(),
+  ...expected(),
+];
