@@ -51,9 +51,9 @@ function lines(): Entry[] {
     write(at(2, '10:12'), 'rhea', person('one-leg').stay, 'Right leg only; the frame is set before he rises'),
     write(at(2, '08:30'), 'jonas', person('delirium').stay, 'Say one step, then wait until she begins'),
     write(at(3, '11:30'), 'rhea', person('dizzy').stay, 'Two minutes at the edge before he stands'),
-    write(at(4, '10:20'), 'rhea', person('theatre').stay, 'First the brace, then shoes'),
+    write(at(4, '10:20'), 'rhea', person('theatre').stay, 'Pillow between the knees before she turns'),
     write(at(5, '14:40'), 'rhea', person('on-own').stay, 'Rests at the chair by the window on the way back'),
-    // Out of date once the brace is off.
+    // Out of date once she turns by herself.
     write(at(6, '09:50'), 'jonas', person('theatre').stay, null),
   ];
 }
