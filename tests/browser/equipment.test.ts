@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
@@ -96,6 +97,27 @@ describe('the equipment page on a phone', () => {
     await page.getByRole('button', { name: /Lift 1/ }).click();
     await page.getByRole('button', { name: 'Looked at: return to service' }).click();
     await page.getByText('1 of 1 lifts usable now').waitFor();
+    expect(faults).toEqual([]);
+  });
+
+  it('the list goes out as a table and comes back, each row first shown with what it would do', async () => {
+    const going = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Take the list home as a table' }).click();
+    const file = await readFile(await (await going).path(), 'utf8');
+    expect(file).toContain('Lift 1');
+    await page.getByRole('button', { name: 'Fill the list from a table' }).click();
+    const more = `${file.trimEnd()}\nSling 1,sling,B,no,227,,,,whole-body,50,100,A,,,Hook 3\nTrack,ceiling-lift,A,yes,,,,,,,,,,,Bay 1\n`;
+    await page
+      .getByLabel('The file')
+      .setInputFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(more) });
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText('track reaches: say which bays the track covers').waitFor();
+    await dialog.getByText('as it is').waitFor();
+    await shoot(page, 'equipment-table-390');
+    expect(await axeFaults(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Take over 1 row' }).click();
+    await page.getByRole('button', { name: /Sling 1/ }).waitFor();
+    expect(await page.getByRole('button', { name: /Track/ }).count()).toBe(0);
     expect(faults).toEqual([]);
   });
 });
