@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Problem } from '@footboard/shared/wire/http';
 import { problem } from '@footboard/shared/wire/http';
+import { told } from '../i18n/told.ts';
 
 export type Asked<T> = { ok: true; page: T } | { ok: false; problem: Problem };
 
@@ -19,7 +20,7 @@ const sentence = (text: string): string => (/[.!?]$/.test(text.trim()) ? text.tr
 export const problemWords = (it: Problem): string =>
   [it.detail, it.remedy]
     .filter((text) => text.trim() !== '')
-    .map(sentence)
+    .map((text) => sentence(told(text.trim())))
     .join(' ');
 
 /** The problem in an answer's body, or one made from its status when the body is something else. */

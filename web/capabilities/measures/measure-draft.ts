@@ -10,6 +10,7 @@ import { stageKey } from '@footboard/shared/capabilities/assessments/rules/stage
 import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import type { WalkingSupport } from '@footboard/shared/capabilities/assessments/values';
 import type { StayView, TierView } from '@footboard/shared/capabilities/board/view';
+import { say } from './words.ts';
 
 export type MeasureKind = Measure['kind'];
 
@@ -60,14 +61,30 @@ export const chooseKind = (draft: MeasureDraft, kind: MeasureKind): MeasureDraft
 
 /** What each kind must have before it is an entry, in the words of "Still needed". */
 const NEEDED = {
-  metres: 'the distance',
-  seconds: 'the time',
-  pace: 'the pace',
-  start: 'how it began',
-  turn: 'with a turn or not',
-  support: 'the support',
-  stands: 'how many stands',
-  usedArms: 'with arms or not',
+  get metres() {
+    return say('the-distance');
+  },
+  get seconds() {
+    return say('the-time');
+  },
+  get pace() {
+    return say('the-pace');
+  },
+  get start() {
+    return say('how-it-began-2');
+  },
+  get turn() {
+    return say('with-a-turn-or-not');
+  },
+  get support() {
+    return say('the-support');
+  },
+  get stands() {
+    return say('how-many-stands');
+  },
+  get usedArms() {
+    return say('with-arms-or-not');
+  },
 } as const;
 type Field = keyof typeof NEEDED;
 export const FIELDS: Readonly<Record<MeasureKind, readonly Field[]>> = {
@@ -81,13 +98,13 @@ export const MAY_FAIL: ReadonlySet<MeasureKind> = new Set(['five-rises', 'up-and
 
 /** In words, in the order of the sheet. An age without a sex, or the reverse, reads no table. */
 export function stillNeeded(draft: MeasureDraft): readonly string[] {
-  if (!draft.kind) return ['which measure'];
+  if (!draft.kind) return [say('which-measure-2')];
   const missing: string[] = FIELDS[draft.kind]
     .filter((field) => draft[field] === null && !(field === 'seconds' && draft.notManaged))
     .map((field) => NEEDED[field]);
   if (!READ_BY_AGE.has(draft.kind)) return missing;
-  if (draft.age !== null && draft.sex === null) missing.push('the sex (or leave out the age)');
-  if (draft.age === null && draft.sex !== null) missing.push('the age (or leave out the sex)');
+  if (draft.age !== null && draft.sex === null) missing.push(say('the-sex-or-leave-out-the'));
+  if (draft.age === null && draft.sex !== null) missing.push(say('the-age-or-leave-out-the'));
   return missing;
 }
 /** Kinds with a table by age and sex. For the others neither is asked, nor sent. */

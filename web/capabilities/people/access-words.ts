@@ -1,49 +1,107 @@
 /** Words for what the pages of access show. A code that is missing here is shown with its hyphens taken out. */
 import { sentence } from '../words.ts';
+import { say } from './words.ts';
 
 const LOOKED: Readonly<Record<string, string>> = {
-  'read-stay': 'Read a stay',
-  'read-board-whole': 'Read the whole board',
-  'export-stay': 'Took out a stay as a file',
-  'erase-stay': 'Erased the personal data of a stay',
-  'erase-staff': 'Erased the name of somebody who left',
-  'break-glass': 'Opened the ward for a reason',
-  'review-glass': 'Reviewed an opening',
-  'read-access-log': 'Read this log',
-  'sign-in': 'Signed in',
-  'sign-in-refused': 'Sign-in refused',
-  'code-refused': 'Code refused on a shared device',
-  'device-approved': 'Approved a device',
-  'device-revoked': 'Took a device off the ward',
+  get 'read-stay'() {
+    return say('read-a-stay');
+  },
+  get 'read-board-whole'() {
+    return say('read-the-whole-board');
+  },
+  get 'export-stay'() {
+    return say('took-out-a-stay-as-a');
+  },
+  get 'erase-stay'() {
+    return say('erased-the-personal-data-of-a');
+  },
+  get 'erase-staff'() {
+    return say('erased-the-name-of-somebody-who');
+  },
+  get 'break-glass'() {
+    return say('opened-the-ward-for-a-reason');
+  },
+  get 'review-glass'() {
+    return say('reviewed-an-opening');
+  },
+  get 'read-access-log'() {
+    return say('read-this-log');
+  },
+  get 'sign-in'() {
+    return say('signed-in');
+  },
+  get 'sign-in-refused'() {
+    return say('sign-in-refused');
+  },
+  get 'code-refused'() {
+    return say('code-refused-on-a-shared-device');
+  },
+  get 'device-approved'() {
+    return say('approved-a-device');
+  },
+  get 'device-revoked'() {
+    return say('took-a-device-off-the-ward');
+  },
 };
 export const lookedWords = (what: string): string => LOOKED[what] ?? sentence(what.replaceAll('-', ' '));
 
 export const ACCOUNT_STATE = {
-  invited: 'a link is out',
-  ready: 'can sign in',
-  outside: 'signs in by single sign-on',
-  none: 'cannot sign in yet',
+  get invited() {
+    return say('a-link-is-out');
+  },
+  get ready() {
+    return say('can-sign-in');
+  },
+  get outside() {
+    return say('signs-in-by-single-sign-on');
+  },
+  get none() {
+    return say('cannot-sign-in-yet');
+  },
 } as const;
 
-export const DEVICE_KIND = { wall: 'Wall', shared: 'Shared device' } as const;
+export const DEVICE_KIND = {
+  get wall() {
+    return say('wall');
+  },
+  get shared() {
+    return say('shared-device');
+  },
+} as const;
 export const LEVEL = {
-  whole: 'the whole board',
-  initials: 'beds with initials',
-  'bed-only': 'beds, no initials',
-  visitors: 'as visitors may see it',
+  get whole() {
+    return say('the-whole-board');
+  },
+  get initials() {
+    return say('beds-with-initials');
+  },
+  get 'bed-only'() {
+    return say('beds-no-initials');
+  },
+  get visitors() {
+    return say('as-visitors-may-see-it');
+  },
 } as const;
 
 export const GLASS_REASON = {
-  emergency: 'Emergency',
-  'cross-cover': 'Covering for this ward',
-  'transfer-in': 'Coming to my ward',
-  other: 'Another reason',
+  get emergency() {
+    return say('emergency');
+  },
+  get 'cross-cover'() {
+    return say('covering-for-this-ward');
+  },
+  get 'transfer-in'() {
+    return say('coming-to-my-ward');
+  },
+  get other() {
+    return say('another-reason');
+  },
 } as const;
 
 /** How far a screen is behind its ward: the ward's feed number and the one it last painted. */
 export function paintedWords(feed: number, painted: number | null): string {
-  if (painted === null) return 'has painted nothing yet';
+  if (painted === null) return say('has-painted-nothing-yet');
   const behind = feed - painted;
-  if (behind <= 0) return 'shows the newest';
-  return `${behind} ${behind === 1 ? 'change' : 'changes'} behind`;
+  if (behind <= 0) return say('shows-the-newest');
+  return say('changes-behind', { n: behind }, behind);
 }

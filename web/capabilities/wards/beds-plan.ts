@@ -1,5 +1,6 @@
 /** A first list of beds from two numbers, to be edited by hand before the ward is set up. */
 import { newId } from '../../people/device.ts';
+import { say } from './words.ts';
 
 export interface PlannedBed {
   readonly bed: string;
@@ -20,7 +21,7 @@ export function planBeds(bays: number, each: number, labelling: Labelling): Plan
     return {
       bed: newId(),
       label: labelling === 'run' ? `${index + 1}` : `${letterOf(bay)}${(index % each) + 1}`,
-      bay: labelling === 'run' ? `Bay ${bay + 1}` : `Bay ${letterOf(bay)}`,
+      bay: labelling === 'run' ? say('bay-3', { bay: bay + 1 }) : say('bay-2', { letterof: letterOf(bay) }),
       ceilingTrack: false,
     };
   });

@@ -1,6 +1,7 @@
 /** What a reader must know of a document before signing or publishing it, in words. */
 import { protocolWarnings, type Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import { rulesDocument, type RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
+import { say } from './words.ts';
 
 export interface LimitLine {
   /** "start", "rising": where it belongs. */
@@ -17,8 +18,8 @@ const plainWords = (name: string) =>
 
 /** A value as a reader says it. Only a trigger's time may be empty: it then asks before the next move and no sooner. */
 function valueWords(value: unknown): string {
-  if (value === null) return 'no time: before the next move';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (value === null) return say('no-time-before-the-next-move');
+  if (typeof value === 'boolean') return value ? say('yes') : say('no');
   return Array.isArray(value) ? value.join(', ') : String(value);
 }
 
@@ -54,11 +55,11 @@ export function rulesFacts(rules: RulesDocument): readonly Fact[] {
   const lines = limitLines(rules);
   const unsourced = lines.filter((line) => line.source.includes('no source')).length;
   return [
-    ['Version', String(rules.version)],
-    ['Limits', `${lines.length}, of which ${unsourced} are common practice without a source`],
-    ['Source', 'each limit names its own'],
-    ['Owner', distinct(lines.map((line) => line.owner)).join('; ')],
-    ['Review by', lines.map((line) => line.reviewBy).toSorted()[0] ?? ''],
+    [say('version-2'), String(rules.version)],
+    [say('limits'), say('of-which-are-common-practice-without', { n: lines.length, unsourced })],
+    [say('source'), say('each-limit-names-its-own')],
+    [say('owner'), distinct(lines.map((line) => line.owner)).join('; ')],
+    [say('review-by'), lines.map((line) => line.reviewBy).toSorted()[0] ?? ''],
   ];
 }
 
@@ -66,16 +67,16 @@ export function protocolFacts(protocol: Protocol): readonly Fact[] {
   const parts = protocol.stages.reduce((sum, stage) => sum + stage.parts.length, 0);
   const leavesOut = protocolWarnings(protocol).map((warning) => warning.reason);
   return [
-    ['Name', protocol.name],
-    ['Version', `${protocol.id}, version ${protocol.version}`],
+    [say('name'), protocol.name],
+    [say('version-2'), say('version', { id: protocol.id, version: protocol.version })],
     [
-      'Stages',
-      `${protocol.stages.map((stage) => stage.word ?? `${stage.id} (no tier of its own)`).join(', ')}; ${parts} parts in all`,
+      say('stages'),
+      `${protocol.stages.map((stage) => stage.word ?? say('no-tier-of-its-own', { id: stage.id })).join(', ')}; ${say('parts-in-all', { n: parts })}`,
     ],
-    ...(leavesOut.length > 0 ? [['Leaves out', leavesOut.join('; ')] as const] : []),
-    ['Source', protocol.source],
-    ['Owner', protocol.owner],
-    ['Review by', protocol.reviewBy],
+    ...(leavesOut.length > 0 ? [[say('leaves-out'), leavesOut.join('; ')] as const] : []),
+    [say('source'), protocol.source],
+    [say('owner'), protocol.owner],
+    [say('review-by'), protocol.reviewBy],
   ];
 }
 
@@ -89,7 +90,9 @@ export function readJson(text: string): { json: unknown } | { faults: readonly F
   try {
     return { json: JSON.parse(text) };
   } catch (error) {
-    return { faults: [{ place: 'the text', reason: `not JSON: ${(error as Error).message}` }] };
+    return {
+      faults: [{ place: say('the-text'), reason: say('not-json', { message: (error as Error).message }) }],
+    };
   }
 }
 
@@ -105,7 +108,7 @@ export function checkRules(document: unknown): { ok: RulesDocument } | { faults:
   };
 }
 
-const said = (value: unknown) => (value === undefined ? 'nothing' : JSON.stringify(value));
+const said = (value: unknown) => (value === undefined ? say('nothing') : JSON.stringify(value));
 const isTree = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null;
 
@@ -116,7 +119,7 @@ export function differences(before: unknown, after: unknown): readonly string[] 
       const keys = distinct([...Object.keys(a), ...Object.keys(b)]);
       return keys.flatMap((key) => compare(a[key], b[key], `${place}/${key}`));
     }
-    return Object.is(a, b) ? [] : [`${place}: ${said(a)}, then ${said(b)}`];
+    return Object.is(a, b) ? [] : [say('then-said2', { place, said: said(a), said2: said(b) })];
   };
   return compare(before, after, '');
 }

@@ -2,6 +2,34 @@
 import type { Phrase } from '../phrase-book.ts';
 
 export const serverProblemPhrases: readonly Phrase[] = [
+  // what a screen says where no answer came
+  ['No answer', 'Keine Antwort'],
+  ["{what}: the ward's server did not answer.", '{what}: der Server der Station hat nicht geantwortet.'],
+  ['Nothing was read', 'Nichts wurde gelesen'],
+  ['Nothing was changed', 'Nichts wurde geändert'],
+  ['Not sent yet', 'Noch nicht gesendet'],
+  ['Recorded or not', 'Erfasst oder nicht'],
+  ['The answer could not be read.', 'Die Antwort war nicht lesbar.'],
+  ['Check the network and try again.', 'Netz prüfen und noch einmal versuchen.'],
+  ['Unexpected answer', 'Unerwartete Antwort'],
+  [
+    'The server answered {n} in a form this page does not know.',
+    'Der Server antwortete {n} in einer Form, die diese Seite nicht kennt.',
+  ],
+  [
+    'Reload the page. If it stays, tell whoever looks after this board.',
+    'Seite neu laden. Bleibt es, Bescheid geben, wer diese Tafel betreut.',
+  ],
+  ['This page and the server do not match', 'Diese Seite und der Server passen nicht zusammen'],
+  [
+    'The answer of {~path} has a form this page does not know.',
+    'Die Antwort von {path} hat eine Form, die diese Seite nicht kennt.',
+  ],
+  [
+    'The answer has a form this page does not know.',
+    'Die Antwort hat eine Form, die diese Seite nicht kennt.',
+  ],
+  ['Reload the page.', 'Seite neu laden.'],
   // records
   ['That is not the number of a line.', 'Das ist keine Zeilennummer.'],
   ['Send the "next" of the page before, or leave it out.', '"next" der vorigen Seite senden oder weglassen.'],

@@ -1,0 +1,46 @@
+import { defineWords } from '../i18n/words.ts';
+
+export const say = defineWords('outbox', {
+  en: {
+    'it-may-have-reached-the-server':
+      'It may have reached the server all the same. Not sending it leaves this device without it for good.',
+    'sign-in': 'Sign in',
+    'sign-in-as': 'Sign in as {by}',
+    'choose-who-you-are-then-send': 'Choose who you are, then send it.',
+    'send-it-as': 'Send it as {name}',
+    made: 'made {time}',
+    for: ', for {happened}',
+    times: '{tries} times',
+    'i-have-dealt-with-it': 'I have dealt with it',
+    'what-was-entered': 'What was entered',
+    bed: ', bed {bed}',
+    'do-not-send-it': 'Do not send it',
+    'send-it-again': 'Send it again',
+    'try-again': 'Try again',
+    sending: 'Sending…',
+    tried: '; tried',
+    'keep-it': 'Keep it',
+    once: 'once',
+  },
+  de: {
+    'it-may-have-reached-the-server':
+      'Vielleicht ist er trotzdem beim Server angekommen. Ohne Senden fehlt er auf diesem Gerät für immer.',
+    'sign-in': 'Anmelden',
+    'sign-in-as': 'Anmelden als {by}',
+    'choose-who-you-are-then-send': 'Wählen, wer da ist, dann senden.',
+    'send-it-as': 'Senden als {name}',
+    made: 'gemacht {time}',
+    for: ', für {happened}',
+    times: '{tries}-mal',
+    'i-have-dealt-with-it': 'Ist erledigt',
+    'what-was-entered': 'Was eingegeben wurde',
+    bed: ', Bett {bed}',
+    'do-not-send-it': 'Nicht senden',
+    'send-it-again': 'Noch einmal senden',
+    'try-again': 'Noch einmal versuchen',
+    sending: 'Wird gesendet …',
+    tried: '; versucht:',
+    'keep-it': 'Behalten',
+    once: 'einmal',
+  },
+});
