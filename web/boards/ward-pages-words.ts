@@ -19,9 +19,6 @@ export const say = defineWords('ward-pages', {
     'who-can-sign-in': '{name}: who can sign in',
     'screens-and-devices': '{name}: screens and devices',
     'openings-from-outside': '{name}: openings from outside',
-    'what-is-kept': '{name}: what is kept',
-    'stays-kept-too-long': 'Stays kept too long',
-    'staff-who-have-left': 'Staff who have left',
     'without-further-settings-they-are-kept':
       'Without further settings they are kept in a folder on this machine. That is for trial: a power cut may lose the last seconds. For a ward in service, start the server with DATABASE_URL set to a PostgreSQL server.',
     'footboard-does-not-decide-for-anybody-2':
@@ -72,9 +69,6 @@ export const say = defineWords('ward-pages', {
     'who-can-sign-in': '{name}: wer sich anmelden kann',
     'screens-and-devices': '{name}: Bildschirme und Geräte',
     'openings-from-outside': '{name}: Öffnungen von außen',
-    'what-is-kept': '{name}: was aufbewahrt wird',
-    'stays-kept-too-long': 'Zu lange aufbewahrte Aufenthalte',
-    'staff-who-have-left': 'Ausgeschiedenes Personal',
     'without-further-settings-they-are-kept':
       'Ohne weitere Einstellung liegen sie in einem Ordner auf diesem Rechner. Das ist zum Erproben: ein Stromausfall kann die letzten Sekunden kosten. Für eine Station im Betrieb den Server mit DATABASE_URL auf einem PostgreSQL-Server starten.',
     'footboard-does-not-decide-for-anybody-2':

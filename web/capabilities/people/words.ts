@@ -96,22 +96,7 @@ export const say = defineWords('access', {
     'choose-the-reason': 'Choose the reason.',
     'in-a-few-words': 'In a few words',
     why: 'Why',
-    'everything-they-entered-with-its-time':
-      'everything they entered, with its time and role, under an id without a name. The log can still be checked from end to end.',
-    'the-name-on-every-ward-of':
-      'the name, on every ward of this server, and the account with it. Where it stood, it reads “(text removed)”.',
-    'a-backup-from-before-and-files':
-      'a backup from before, and files that were handed over. Tell whoever keeps the backups.',
-    'nobody-on-the-staff-list-is': 'Nobody on the staff list is marked as gone.',
-    'erase-the-name-of': 'Erase the name of {name}',
-    'reading-the-staff-list': 'Reading the staff list…',
-    'what-it-does-not-reach': 'What it does not reach:',
-    'the-name-is-erased': 'The name is erased.',
-    'no-longer-active': 'No longer active',
-    'erase-the-name': 'Erase the name',
     'name-erased': ', name erased',
-    'what-stays': 'What stays:',
-    'what-goes': 'What goes:',
     'add-first-somebody-who-may-keep':
       'Add first somebody who may keep this list: a charge nurse, a manager or an administrator. This device then speaks for them until another name is chosen.',
     'entries-wait-for-a-second-signature': ', {standing}: entries wait for a second signature',
@@ -252,22 +237,7 @@ export const say = defineWords('access', {
     'choose-the-reason': 'Grund wählen.',
     'in-a-few-words': 'In ein paar Wörtern',
     why: 'Warum',
-    'everything-they-entered-with-its-time':
-      'alles Eingetragene, mit Zeit und Rolle, unter einer Nummer ohne Namen. Das Protokoll lässt sich weiter ganz prüfen.',
-    'the-name-on-every-ward-of':
-      'der Name, auf jeder Station dieses Servers, und das Konto dazu. An seiner Stelle steht „(Text gelöscht)“.',
-    'a-backup-from-before-and-files':
-      'ältere Sicherungen und übergebene Dateien. Bescheid geben, wer die Sicherungen führt.',
-    'nobody-on-the-staff-list-is': 'Niemand auf der Personalliste ist als weg markiert.',
-    'erase-the-name-of': 'Namen von {name} löschen',
-    'reading-the-staff-list': 'Personalliste wird gelesen …',
-    'what-it-does-not-reach': 'Was es nicht erreicht:',
-    'the-name-is-erased': 'Der Name ist gelöscht.',
-    'no-longer-active': 'Nicht mehr aktiv',
-    'erase-the-name': 'Namen löschen',
     'name-erased': ', Name gelöscht',
-    'what-stays': 'Was bleibt:',
-    'what-goes': 'Was verschwindet:',
     'add-first-somebody-who-may-keep':
       'Zuerst jemand hinzufügen, der diese Liste führen darf: Schichtleitung, Leitung oder Verwaltung. Dieses Gerät spricht dann für diese Person, bis ein anderer Name gewählt ist.',
     'entries-wait-for-a-second-signature': ', {standing}: Einträge warten auf eine zweite Unterschrift',
