@@ -68,6 +68,7 @@ const SCREENS: readonly (readonly [route: string, path: string, holds: string | 
   ['/set-up', '/set-up', 'Set up a ward', 'admin'],
   ['/wards/:ward/wall', `/wards/${WARD}/wall`, 'A1', 'noor'],
   ['/wards/:ward/huddle', `/wards/${WARD}/huddle`, 'Alder', 'noor'],
+  ['/wards/:ward/charge', `/wards/${WARD}/charge`, 'Alder', 'noor'],
   ['/wards/:ward/day', `/wards/${WARD}/day`, 'Sessions by the hour', 'noor'],
   ['/wards/:ward/bedside/:bed?', `/wards/${WARD}/bedside`, 'A1', 'noor'],
   ['/wards/:ward/bedside/:bed?', `/wards/${WARD}/bedside/bed-A1`, 'Rosa Pinto', 'noor'],

@@ -31,6 +31,7 @@ const SCREENS = [
   ['wall', '/wards/larkfield/wall', 'Stand by'],
   ['wall-small-ward', '/wards/millbrook/wall', 'F1'],
   ['huddle', '/wards/larkfield/huddle', 'Arrived'],
+  ['day', '/wards/larkfield/day', 'Sessions by the hour'],
   ['bedside', '/wards/larkfield/bedside', 'A1'],
   ['bedside-bed', '/wards/larkfield/bedside/lf-a3', 'Sunniva Tarn'],
   ['bedside-empty-bed', '/wards/larkfield/bedside/lf-b6', 'A person arrives here'],
