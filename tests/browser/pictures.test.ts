@@ -77,7 +77,7 @@ const SCREENS = [
   ['bedside-bed', of('bedside/bed-1A'), 'Rosa Pinto', 'phone'],
   ['stay', of('stays/stay-1'), 'As a table', 'both'],
   ['settings', of('settings'), 'Noor Haddad', 'desk'],
-  ['equipment', of('equipment'), 'Alder', 'desk'],
+  ['equipment', of('equipment'), 'Equipment', 'desk'],
 ] as const;
 const SIZES = { desk: [['desk', DESK]], phone: [['phone', PHONE_SIZE]] } as const;
 const VIEWS = SCREENS.flatMap(([name, path, holds, on]) =>
