@@ -5,6 +5,7 @@ import { deciders as aids } from './aids/decide.ts';
 import { deciders as assessments } from './assessments/decide.ts';
 import { deciders as corrections } from './corrections/decide.ts';
 import { huddleDeciders } from './dayplan/huddle.ts';
+import { deciders as visits } from './dayplan/visits.ts';
 import { deciders as handling } from './handling/decide.ts';
 import { deciders as measures } from './measures/decide.ts';
 import { deciders as orders } from './orders/decide.ts';
@@ -18,9 +19,6 @@ const UNDER_WAY: ReadonlySet<string> = new Set([
   'set-isolation',
   'expect-leaving',
   'set-therapist-line',
-  'take-visit',
-  'hand-over-visit',
-  'give-back-visit',
 ]);
 
 /** @throws Error when a command has no decider or two: the program must not start. */
@@ -48,4 +46,5 @@ export const DECIDERS: ReadonlyMap<string, Decider> = byCommand([
   ...corrections,
   ...aids,
   ...huddleDeciders,
+  ...visits,
 ]);

@@ -4,6 +4,7 @@ import type {
   assessmentRecorded,
   earlyWarningRecorded,
 } from '@footboard/shared/capabilities/assessments/events';
+import type { visitTaken } from '@footboard/shared/capabilities/dayplan/events';
 import type { Fact } from '@footboard/shared/capabilities/corrections/facts';
 import type { OnOwn } from '@footboard/shared/capabilities/handling/values';
 import type { orderChanged } from '@footboard/shared/capabilities/orders/events';
@@ -12,9 +13,11 @@ import type { goalSet, sessionRecorded } from '@footboard/shared/capabilities/se
 import type { DataOf, Refusal } from '@footboard/shared/kernel/command-type';
 import type { PayloadOf } from '@footboard/shared/kernel/event-type';
 import { textRef } from '@footboard/shared/kernel/ids';
+import { toEpoch } from '@footboard/shared/kernel/times';
 import { refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
 import { checkFaults, scoreFaults } from '../assessments/decide.ts';
+import { visitTimes } from '../dayplan/visits.ts';
 import { contradicts } from '../orders/decide.ts';
 import { goalWithinCleared, sessionTimes } from '../sessions/decide.ts';
 import type { Standing } from '../stays/standing.ts';
@@ -29,7 +32,7 @@ const isPayload = (value: unknown): value is Payload =>
 const isRef = (value: unknown): boolean => textRef.safeParse(value).success;
 
 /** Fields that say what an entry is about. Speaking of something else is another entry, not a correction. */
-const IDENTITY = ['hold', 'placedBy', 'attachment', 'assessment'] as const;
+const IDENTITY = ['hold', 'placedBy', 'attachment', 'assessment', 'visit'] as const;
 
 /**
  * @param now the entry as it counts now
@@ -102,6 +105,10 @@ function roomRules(context: DecideContext, standing: Standing, now: Fact, payloa
         (payload as PayloadOf<typeof sessionRecorded>).session,
         '/replacement/session',
       );
+    case 'visit-taken': {
+      const { from, until } = payload as PayloadOf<typeof visitTaken>;
+      return visitTimes(context, { from: toEpoch(from), until: toEpoch(until) }, '/replacement');
+    }
     case 'early-warning-recorded':
       return scoreFaults(payload as PayloadOf<typeof earlyWarningRecorded>, '/replacement');
     case 'goal-set':

@@ -9,7 +9,7 @@ import { role } from '../../kernel/author.ts';
 import { side, walkingSupport } from '../assessments/values.ts';
 import { aidClass, people, task } from '../handling/values.ts';
 import { holdReason, holdScope, order, triggerKind } from '../orders/values.ts';
-import { goal, sessionEventKind } from '../sessions/values.ts';
+import { activity, goal, NOT_DONE_REASONS, session, sessionEventKind } from '../sessions/values.ts';
 import { attachmentKind, fence, usualWay } from '../stays/values.ts';
 import { language, panel, units } from '../wards/values.ts';
 
@@ -203,6 +203,36 @@ export const visitView = z.strictObject({
 });
 export type VisitView = z.infer<typeof visitView>;
 
+const momentOf = z.strictObject({ at: epoch, event: eventId }).nullable();
+
+/** What whoever goes next asks of the sessions so far. */
+export const latelyView = z.strictObject({
+  last: z
+    .strictObject({
+      event: eventId,
+      from: epoch,
+      /** When it ended; its start where that was not written down. */
+      to: epoch,
+      outcome: session.shape.outcome,
+      notDone: z.enum(Object.keys(NOT_DONE_REASONS) as (keyof typeof NOT_DONE_REASONS)[]).nullable(),
+      occasion: session.shape.occasion,
+      activities: z.array(activity),
+      metres: z.number().nullable(),
+      minutesOutOfBed: z.number().nullable(),
+      people: z.number().int().nullable(),
+      aid: aidClass.nullable(),
+      events: z.array(sessionEventKind),
+    })
+    .nullable(),
+  /** The last time the person said no. */
+  saidNo: momentOf,
+  /** The last time with a meal. */
+  meal: momentOf,
+  /** The ward day before; null where the person was not here for all of it. `recorded: false` is a gap. */
+  yesterday: z.strictObject({ recorded: z.boolean(), timesUp: z.number().int() }).nullable(),
+});
+export type LatelyView = z.infer<typeof latelyView>;
+
 export const stayView = z.strictObject({
   stay: stayId,
   /** Version of the stay's stream that this view has folded; "what I saw" for a command. */
@@ -255,6 +285,8 @@ export const stayView = z.strictObject({
   /** Text by reference: only the page of a stay and the bedside read it. */
   therapistLine: z.strictObject({ line: textRef, by: staffId, at: epoch, event: eventId }).nullable(),
   visit: visitView.nullable(),
+  /** Null on walls. */
+  lately: latelyView.nullable(),
   /** What walls may say of this stay: as much as the ward's walls say of everybody, or nothing. */
   wall: z.enum(['as-ward', 'nothing']),
   /**

@@ -9,6 +9,7 @@ import { nextCheckOf } from '../../assessments/rules/next-check.ts';
 import type { StayRecord } from '../../corrections/facts.ts';
 import { onlySafer } from '../../corrections/rules/claims.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
+import { visitOf } from '../../dayplan/rules/visits.ts';
 import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
@@ -17,6 +18,7 @@ import type { Triggers } from '../../orders/rules/triggers.ts';
 import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity.ts';
 import { movementDebt } from '../../sessions/rules/debt.ts';
 import { firstTimeUpAt } from '../../sessions/rules/first-time-up.ts';
+import { latelyOf } from '../../sessions/rules/lately.ts';
 import { proposalOf } from '../../sessions/rules/progression.ts';
 import { chairOf, toiletTimes } from '../../sessions/rules/where-left.ts';
 import type { Standing } from '../../stays/rules/standing.ts';
@@ -193,7 +195,11 @@ function evaluateAsTold(
       return toiletTimes(sessions, day);
     }),
     ...known.besidePlan,
-    visit: null,
+    visit: kept.at('visit', t, note, [], (n) => visitOf(facts, t, n)),
+    lately: kept.at('lately', t, note, [sessions], (n) => {
+      n(day.to);
+      return latelyOf(sessions, calendar.wardDay(day.from - 1), standing.began ?? t);
+    }),
     wall: standing.wall,
     shown: 'whole',
   };

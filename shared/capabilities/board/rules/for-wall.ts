@@ -205,6 +205,7 @@ const withoutWhys = (stay: StayView): StayView => ({
   leaving: null,
   therapistLine: null,
   visit: null,
+  lately: null,
   wall: stay.wall,
   shown: 'visitors',
 });
