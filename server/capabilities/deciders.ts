@@ -14,13 +14,6 @@ import { deciders as sessions } from './sessions/decide.ts';
 import { deciders as stays } from './stays/decide.ts';
 import { deciders as wards } from './wards/decide.ts';
 
-/** Being written in the same days as this list; empty before a release. */
-const UNDER_WAY: ReadonlySet<string> = new Set([
-  'set-isolation',
-  'expect-leaving',
-  'set-therapist-line',
-]);
-
 /** @throws Error when a command has no decider or two: the program must not start. */
 function byCommand(all: readonly Decider[]): ReadonlyMap<string, Decider> {
   const map = new Map<string, Decider>();
@@ -29,7 +22,7 @@ function byCommand(all: readonly Decider[]): ReadonlyMap<string, Decider> {
     map.set(one.command.name, one);
   }
   for (const name of COMMAND_TYPES.keys()) {
-    if (!map.has(name) && !UNDER_WAY.has(name)) throw new Error(`command ${name} has no decider`);
+    if (!map.has(name)) throw new Error(`command ${name} has no decider`);
   }
   return map;
 }
