@@ -179,7 +179,7 @@ describe('giving a visit back', () => {
 describe('putting right a visit that was entered wrongly', () => {
   const target = entry('the-visit');
   const own = taken('aide', 2.9, 3.4);
-  const givenCorrected = (replacement: object) =>
+  const givenCorrected = (replacement: Record<string, string | number>) =>
     given(anna, own).when(
       makeCorrection,
       { stay: 'anna', target, reason: 'wrong-value', replacement },

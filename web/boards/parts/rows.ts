@@ -82,6 +82,7 @@ export const stay = (over: Partial<StayView> = {}): StayView => ({
   leaving: null,
   therapistLine: null,
   visit: null,
+  lately: { last: null, saidNo: null, meal: null, yesterday: null },
   wall: 'as-ward',
   shown: 'whole',
   ...over,
