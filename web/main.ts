@@ -8,6 +8,7 @@ import { keepLastKnown } from './offline/keep-last-known.ts';
 import { keepProgram } from './offline/newer.ts';
 import { keepSending } from './outbox/keep-sending.ts';
 import { router } from './router.ts';
+import './design/font.css';
 import './design/tokens.css';
 import './design/base.css';
 

@@ -198,3 +198,33 @@ export const ownEntries = z.strictObject({
   ),
 });
 export type OwnEntries = z.infer<typeof ownEntries>;
+
+/** Initials by stay, for walls that were paired to show them. Who does not wish it, and who was erased, is left out. */
+export const initialsPage = z.strictObject({ initials: z.record(stayId, z.string().max(8)) });
+
+/** What each paired screen has painted, and which corrections and retractions of the last day some have not. */
+export const receiptsPage = z.strictObject({
+  feed: z.number(),
+  screens: z.array(
+    z.strictObject({
+      device: opaqueId,
+      place: z.string(),
+      kind: z.enum(['wall', 'shared']),
+      connected: z.boolean(),
+      painted: z.number().nullable(),
+      paintedAt: z.number().nullable(),
+    }),
+  ),
+  changes: z.array(
+    z.strictObject({
+      event: eventId,
+      stay: stayId,
+      recorded: z.number(),
+      /** The feed number that carried it; null while no screen had to draw anything new for it. */
+      feed: z.number().nullable(),
+      /** Devices that have not painted it yet. */
+      waiting: z.array(opaqueId),
+    }),
+  ),
+});
+export type ReceiptsPage = z.infer<typeof receiptsPage>;

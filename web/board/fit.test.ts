@@ -1,20 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { columnsFor, fitSize } from './fit.ts';
+import { fitWords } from './fit.ts';
+import { CAP } from './legible.ts';
 
-describe('the wall’s grid', () => {
-  it.each([
-    [24, 1920, 960, 6],
-    [30, 1920, 960, 6],
-    [12, 1920, 960, 4],
-    [1, 1920, 960, 1],
-  ])('%i beds on %i by %i stand in %i columns', (count, width, height, columns) =>
-    expect(columnsFor(count, width, height)).toBe(columns),
-  );
-});
-
-describe('fitting words', () => {
-  it('leaves short words at the largest size and makes long ones smaller', () => {
-    expect(fitSize('A1', 18, 4)).toBe(4);
-    expect(fitSize('lateral transfer aid', 18, 4)).toBeLessThan(2);
+/** Here nothing can measure: widths are the rough shares. The real font is measured in the browser test. */
+describe('fitting words into a place', () => {
+  it('leaves short words at full width and the height asked for', () => {
+    expect(fitWords('A1', 300, 40)).toEqual({ size: 40 / CAP, stretch: 100 });
+  });
+  it('makes words narrower before it makes them smaller', () => {
+    const { size, stretch } = fitWords('standing', 220, 40);
+    expect(size).toBe(40 / CAP);
+    expect(stretch).toBeGreaterThanOrEqual(62.5);
+    expect(stretch).toBeLessThan(100);
+  });
+  it('makes words that are as narrow as they go smaller, never wider than their place', () => {
+    const { size, stretch } = fitWords('lateral transfer aid', 100, 40);
+    expect(stretch).toBe(62.5);
+    expect(size).toBeLessThan(40 / CAP);
   });
 });

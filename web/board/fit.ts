@@ -1,50 +1,69 @@
 /**
- * Words as large as a line allows. Widths are measured in the screen's own font; where nothing can
- * measure, they are rough shares of the font size, taken on the generous side.
+ * Words at the height they must have, made narrower by the font's width axis where their place is
+ * short, and smaller only when they are as narrow as they go. Widths are measured in the screen's own
+ * font; where nothing can measure, they are rough shares of the font size, on the generous side.
  */
+import { fontEdition } from './font.ts';
+import { CAP } from './legible.ts';
+
 const NARROW = /[ijltfrI.,:;'|()\s-]/;
 const WIDE = /[mwMWCDGHNOQU%+&]/;
+/** The two ends that are measured; between them widths go in a straight line. CSS `extra-condensed` is 62.5 %. */
+const LEAST = 62.5;
+const MOST = 100;
+/** Left free, for what a measurement and a drawing round differently. */
+const SPARE = 0.99;
 
 const FAMILY = () => getComputedStyle(document.documentElement).fontFamily || 'sans-serif';
 const measured = new Map<string, number>();
+let edition = -1;
 let brush: OffscreenCanvasRenderingContext2D | null | undefined;
 
-function brushOf(weight: number): OffscreenCanvasRenderingContext2D | null {
+function brushOf(weight: number, narrow: boolean): OffscreenCanvasRenderingContext2D | null {
   brush ??= typeof OffscreenCanvas === 'undefined' ? null : new OffscreenCanvas(1, 1).getContext('2d');
-  if (brush) brush.font = `${weight} 100px ${FAMILY()}`;
+  if (brush) {
+    brush.font = `${weight} 100px ${FAMILY()}`;
+    brush.fontStretch = narrow ? 'extra-condensed' : 'normal';
+  }
   return brush;
 }
 
-/** Width of a text in em, in a CSS font weight (bold unless told). */
-export function widthInEm(text: string, weight = 700): number {
-  const key = `${weight} ${text}`;
+const guessed = (text: string, narrow: boolean): number =>
+  [...text].reduce((sum, sign) => sum + (NARROW.test(sign) ? 0.36 : WIDE.test(sign) ? 0.84 : 0.6), 0) *
+  (narrow ? 0.68 : 1);
+
+/** Width of a text in em, in a CSS font weight, at its full width or as narrow as it goes. */
+export function widthInEm(text: string, weight: number, narrow = false): number {
+  if (edition !== fontEdition.value) measured.clear();
+  edition = fontEdition.value;
+  const key = `${weight} ${narrow ? 'narrow' : 'full'} ${text}`;
   let width = measured.get(key);
   if (width === undefined) {
-    const pen = brushOf(weight);
-    width = pen
-      ? pen.measureText(text).width / 100
-      : [...text].reduce((sum, sign) => sum + (NARROW.test(sign) ? 0.36 : WIDE.test(sign) ? 0.84 : 0.6), 0);
-    if (measured.size > 2_000) measured.clear();
+    const pen = brushOf(weight, narrow);
+    width = pen ? pen.measureText(text).width / 100 : guessed(text, narrow);
+    if (measured.size > 4_000) measured.clear();
     measured.set(key, width);
   }
   return width;
 }
 
-/** The size, in the unit of `lineWidth`, at which the text fits on a line, at most `most`. */
-export const fitSize = (text: string, lineWidth: number, most: number): number =>
-  Math.min(most, lineWidth / Math.max(1, widthInEm(text)));
+export interface Fitted {
+  /** Font size in pixels. */
+  readonly size: number;
+  /** CSS font-stretch in percent. */
+  readonly stretch: number;
+}
 
-/** How many columns make cells nearest to the shape of a tile (4 to 3), so that every bed is on the screen at once. */
-export function columnsFor(count: number, width: number, height: number): number {
-  let best = 1;
-  let bestScale = 0;
-  for (let columns = 1; columns <= Math.max(1, count); columns++) {
-    const rows = Math.ceil(count / columns);
-    const scale = Math.min(width / columns / 4, height / rows / 3);
-    if (scale > bestScale) {
-      best = columns;
-      bestScale = scale;
-    }
-  }
-  return best;
+/**
+ * @param place width that the words may take, in pixels
+ * @param capital height that their capitals should have, in pixels
+ */
+export function fitWords(text: string, place: number, capital: number, weight = 600): Fitted {
+  const size = capital / CAP;
+  const room = (place * SPARE) / size;
+  const full = widthInEm(text, weight);
+  if (full <= room) return { size, stretch: MOST };
+  const least = widthInEm(text, weight, true);
+  if (least >= room) return { size: (size * room) / least, stretch: LEAST };
+  return { size, stretch: LEAST + ((MOST - LEAST) * (room - least)) / (full - least) };
 }

@@ -1,6 +1,7 @@
 /** What one bed's tile says, worked out from its row: words only, no shapes. Tested as the tile's specification. */
 import type { BedView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
 import { ago, wardDayTime } from './clock.ts';
+import { sayTile } from './tile-say.ts';
 import {
   AWAY_REASON,
   PEOPLE,
@@ -55,14 +56,13 @@ const QUIET = {
   also: '',
   sign: '',
 } as const;
-export const CHECK = 'CHECK BEFORE MOVING';
-/** Of whom a wall says nothing: what to do instead, as strong as a stop. */
-export const ASK = 'ASK AT THE BEDSIDE';
 
 export function tileSays(bed: BedView, context: TileContext): TileSays {
   const { stay } = bed;
-  if (bed.state === 'empty' || !stay) return { ...QUIET, kind: 'empty', first: ['Empty'], beside: '' };
-  if (stay.shown === 'ask-at-the-bedside') return { ...QUIET, kind: 'stop', first: [ASK], beside: '' };
+  if (bed.state === 'empty' || !stay)
+    return { ...QUIET, kind: 'empty', first: [sayTile('empty')], beside: '' };
+  if (stay.shown === 'ask-at-the-bedside')
+    return { ...QUIET, kind: 'stop', first: [sayTile('ask')], beside: '' };
   const moment = (at: number) => wardDayTime(at, context.zone, context.now);
   const rank =
     bed.state === 'away' && stay.away
@@ -89,20 +89,23 @@ export function tileSays(bed: BedView, context: TileContext): TileSays {
  * Short enough for the last line of a tile; the whole sentence is on the stay page. That somebody said
  * no is between them and who asks: it never stands on a wall.
  */
-const SIGN: Readonly<Record<StayView['signs'][number]['kind'], string>> = {
-  'stages-lost': 'losing ground',
-  refusals: '',
-  'below-baseline': 'below usual',
-  ready: 'ready for more',
-};
-const signWords = (stay: StayView): string =>
-  stay.signs.map((sign) => SIGN[sign.kind]).find((w) => w !== '') ?? '';
+const SIGN = {
+  'stages-lost': 'losing-ground',
+  refusals: null,
+  'below-baseline': 'below-usual',
+  ready: 'ready-for-more',
+} as const satisfies Record<StayView['signs'][number]['kind'], string | null>;
+function signWords(stay: StayView): string {
+  const key = stay.signs.map((sign) => SIGN[sign.kind]).find((one) => one !== null);
+  return key ? sayTile(key) : '';
+}
 
 type Rank = Pick<TileSays, 'kind' | 'first' | 'held' | 'wait' | 'beside'>;
 
-const holdWord = (stay: StayView) => (stay.holds.some((one) => one.reviewDue) ? 'HOLD REVIEW DUE' : 'HOLD');
+const holdWord = (stay: StayView) =>
+  sayTile(stay.holds.some((one) => one.reviewDue) ? 'hold-review-due' : 'hold');
 const heldLines = (stay: StayView): string[] =>
-  stay.holds.length > 0 ? [`${holdWord(stay)}: ${holdScopeWords(stay)}`] : [];
+  stay.holds.length > 0 ? [sayTile('hold-of', { hold: holdWord(stay), scope: holdScopeWords(stay) })] : [];
 const unchecked = (stay: StayView, plan: TaskPlan | null) =>
   stay.scope.kind === 'staged' && (stay.checkBeforeMoving || !plan);
 
@@ -114,15 +117,16 @@ function awayRank(
   moment: (at: number) => string,
 ): Rank {
   const plan = leadingPlan(stay, night);
-  const stops = [...heldLines(stay), ...(unchecked(stay, plan) ? [CHECK] : [])];
+  const stops = [...heldLines(stay), ...(unchecked(stay, plan) ? [sayTile('check')] : [])];
   // A plan on hold with no hold placed: an order or two facts that cannot be joined.
-  if (stops.length === 0 && plan?.hold) stops.push('HOLD: do not move, ask');
+  if (stops.length === 0 && plan?.hold)
+    stops.push(sayTile('hold-of', { hold: sayTile('hold'), scope: sayTile('do-not-move') }));
   return {
     kind: 'away',
-    first: [`Away, ${AWAY_REASON[away.reason] ?? 'off the ward'}`],
+    first: [sayTile('away', { reason: AWAY_REASON[away.reason] ?? AWAY_REASON['other']! })],
     held: stops,
     wait: '',
-    beside: away.dueBack === null ? 'no time back given' : `back ${moment(away.dueBack)}`,
+    beside: away.dueBack === null ? sayTile('no-time-back') : sayTile('back', { time: moment(away.dueBack) }),
   };
 }
 
@@ -131,24 +135,30 @@ function firstRank(stay: StayView, night: boolean): Rank {
   if (stay.scope.kind === 'clinicians-plan')
     return {
       kind: 'other-plan',
-      first: ["Clinician's plan only"],
+      first: [sayTile('clinicians-plan')],
       held,
       wait: '',
-      beside: 'read it at the bedside',
+      beside: sayTile('read-at-bedside'),
     };
   if (stay.scope.kind === 'comfort')
-    return { kind: 'other-plan', first: ['Comfort plan'], held, wait: '', beside: 'as comfort asks' };
+    return {
+      kind: 'other-plan',
+      first: [sayTile('comfort')],
+      held,
+      wait: '',
+      beside: sayTile('as-comfort-asks'),
+    };
   const plan = leadingPlan(stay, night);
   const wait = plan ? planWords(plan, stay.walkingSupport) : '';
   if (plan?.hold)
     return {
       kind: 'stop',
-      first: [holdWord(stay), held.length > 0 ? holdScopeWords(stay) : 'do not move, ask'],
+      first: [holdWord(stay), held.length > 0 ? holdScopeWords(stay) : sayTile('do-not-move')],
       held: [],
       wait,
       beside: '',
     };
-  if (unchecked(stay, plan)) return { kind: 'stop', first: [CHECK], held, wait, beside: '' };
+  if (unchecked(stay, plan)) return { kind: 'stop', first: [sayTile('check')], held, wait, beside: '' };
   return {
     kind: 'plan',
     first: [PEOPLE[plan!.people], aidWords(plan!, stay.walkingSupport)],
@@ -160,12 +170,14 @@ function firstRank(stay: StayView, night: boolean): Rank {
 
 function lastUpWords(stay: StayView, context: TileContext, moment: (at: number) => string): string {
   if (stay.scope.kind === 'comfort') return '';
-  if (!stay.lastUp) return 'not up yet';
-  return context.old ? `up ${moment(stay.lastUp.at)}` : `up ${ago(stay.lastUp.at, context.now)}`;
+  if (!stay.lastUp) return sayTile('not-up-yet');
+  return sayTile('up-at', {
+    time: context.old ? moment(stay.lastUp.at) : ago(stay.lastUp.at, context.now),
+  });
 }
 
 function alsoWords(stay: StayView): string {
-  if (stay.trust.conflicts.length > 0) return 'entries disagree';
-  if (stay.firstTimeUpPending) return 'first time up';
+  if (stay.trust.conflicts.length > 0) return sayTile('disagree-whole');
+  if (stay.firstTimeUpPending) return sayTile('first-time-up');
   return '';
 }

@@ -212,3 +212,10 @@ export const LAST_KNOWN_WHY: Readonly<
 > = following(['never-heard', 'no-heartbeat', 'no-database', 'no-evaluation', 'projection-trails'], (key) =>
   say(`old-${key}`),
 );
+
+const TIERS = ['Supported', 'Upright', 'Edge', 'Stand', 'Turn', 'Walk', 'Not known'] as const;
+/** A tier by its word. A ward that wrote a protocol of its own has words of its own: those stay. */
+export function tierWord(word: string): string {
+  const known = TIERS.find((one) => one === word);
+  return known ? say(`tier-${known}`) : told(word);
+}

@@ -59,15 +59,15 @@ const planLines = (plans: readonly TaskPlan[]): TaskPlan[] =>
     because: [],
   }));
 
-/** That something is stopped and how far; not why, by whom or since when. */
-const holdLines = (holds: readonly HoldView[]): HoldView[] =>
-  holds.map(({ scope, reviewDue }, i) => ({
+/** That something is stopped and how far; not why, by whom or since when. Until when only within the ward. */
+const holdLines = (holds: readonly HoldView[], within: boolean): HoldView[] =>
+  holds.map(({ scope, reviewDue, reviewAt }, i) => ({
     hold: `${NOT_SHOWN}-${i + 1}`,
     scope,
     reason: 'other',
     owner: NOT_SHOWN as StaffId,
     placedAt: 0,
-    reviewAt: 0,
+    reviewAt: within ? reviewAt : 0,
     reviewDue,
     event: noEvent,
     note: null,
@@ -82,8 +82,17 @@ function withinTheWard(stay: StayView): StayView {
     stay: stay.stay,
     version: stay.version,
     began: stay.began,
+    holds: holdLines(stay.holds, true),
     away: away && { since: away.since, reason: away.reason, dueBack: away.dueBack },
-    tier: { ...NO_TIER, word: tier.word, notch: tier.notch, oneLeg: tier.oneLeg, secured: tier.secured },
+    tier: {
+      ...NO_TIER,
+      word: tier.word,
+      notch: tier.notch,
+      oneLeg: tier.oneLeg,
+      secured: tier.secured,
+      // How old the check is: every shown thing has an age. By whom stays untold.
+      at: tier.at,
+    },
     trust: {
       state: trust.state,
       openTriggers: [],
@@ -178,7 +187,7 @@ const withoutWhys = (stay: StayView): StayView => ({
   scope: { kind: stay.scope.kind, fence: null, plan: null },
   tier: NO_TIER,
   trust: { state: 'not-known', openTriggers: [], conflicts: [], because: [] },
-  holds: holdLines(stay.holds),
+  holds: holdLines(stay.holds, false),
   orders: [],
   plan: stay.plan && { day: planLines(stay.plan.day), night: planLines(stay.plan.night) },
   checkBeforeMoving: stay.checkBeforeMoving,

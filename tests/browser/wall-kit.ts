@@ -1,0 +1,221 @@
+/**
+ * The built wall before a ward that a test plays by hand: the real page, font, sockets and messages,
+ * with rows that a real ward would need weeks to come to.
+ */
+import { readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, join } from 'node:path';
+import type { BedView, BoardView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type { EventId } from '@footboard/shared/kernel/ids';
+import { SOCKET, joinAnswer } from '@footboard/shared/wire/messages';
+import { packRows } from '@footboard/shared/wire/pack';
+import { Server } from 'socket.io';
+import {
+  HOUR,
+  NOON,
+  beatOf,
+  bedRow,
+  boardRow,
+  holdRow,
+  planFor,
+  stayRow,
+} from '../../web/board/rows.testkit.ts';
+
+const dist = join(new URL('../..', import.meta.url).pathname, 'web/dist');
+const KIND: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.woff2': 'font/woff2',
+};
+
+export interface PlayedWard {
+  readonly url: string;
+  /** The whole board for screens that join from now on. */
+  show(board: Partial<BoardView>): void;
+  /** One linked change to every screen. */
+  change(...beds: readonly BedView[]): void;
+  /** Beats stop, as if the server had gone. */
+  fallSilent(): void;
+  close(): Promise<void>;
+}
+
+const nobody = {
+  access: 'open',
+  firstRun: false,
+  singleSignOn: null,
+  person: null,
+  device: null,
+  wards: [],
+};
+
+export async function playWard(): Promise<PlayedWard> {
+  const http = createServer((request, response) => {
+    const path = new URL(request.url ?? '/', 'http://w').pathname;
+    if (path.startsWith('/api/')) {
+      response.setHeader('content-type', 'application/json');
+      return response.end(JSON.stringify(path === '/api/me' ? nobody : {}));
+    }
+    const file = extname(path) === '' ? '/index.html' : path;
+    // As the real server does (server/http/security.ts): nothing inline, nothing from elsewhere.
+    response.setHeader(
+      'content-security-policy',
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'",
+    );
+    response.setHeader('content-type', KIND[extname(file)] ?? 'application/octet-stream');
+    try {
+      response.end(readFileSync(join(dist, file)));
+    } catch {
+      response.statusCode = 404;
+      response.end();
+    }
+  });
+  const sockets = new Server(http, { serveClient: false });
+  const started = Date.now();
+  let board = boardRow([]);
+  let feed = 1;
+  let silent = false;
+  const beat = () => {
+    const at = NOON + Date.now() - started;
+    return beatOf({ clock: at, readAt: at, evaluatedAt: at, feed });
+  };
+  sockets.on('connection', (socket) => {
+    socket.on(SOCKET.join, (asked: { requestId: string }, answer: (told: unknown) => void) => {
+      if (silent) return;
+      const snapshot = { ward: 'w1', feed, p: feed, t: NOON, board: packRows(board) };
+      const told = { answer: 'snapshot', requestId: asked.requestId, snapshot, beat: beat() };
+      // A row that no server could send would prove nothing.
+      joinAnswer.parse(told);
+      answer(told);
+    });
+  });
+  const beating = setInterval(() => !silent && sockets.emit(SOCKET.beat, beat()), 2_000);
+  await new Promise<void>((done) => http.listen(0, '127.0.0.1', done));
+  return {
+    url: `http://127.0.0.1:${(http.address() as AddressInfo).port}`,
+    show(next) {
+      board = { ...boardRow([]), ...next };
+      feed += 1;
+    },
+    change(...beds) {
+      const from = feed++;
+      board = { ...board, beds: board.beds.map((old) => beds.find((one) => one.bed === old.bed) ?? old) };
+      sockets.emit(SOCKET.patch, packRows({ ward: 'w1', from, to: feed, p: feed, t: NOON, beds }));
+    },
+    fallSilent: () => (silent = true),
+    async close() {
+      clearInterval(beating);
+      await sockets.close();
+    },
+  };
+}
+
+const plan = (over: Partial<TaskPlan>): StayView['plan'] => {
+  const own = [planFor('bed-chair', over), planFor('toilet', over)];
+  return { day: own, night: own };
+};
+const trust = (state: StayView['trust']['state'], more: Partial<StayView['trust']> = {}) => ({
+  ...stayRow().trust,
+  state,
+  ...more,
+});
+const due = (state: StayView['due']['state'], at: number | null) => ({ ...stayRow().due, state, at });
+const tier = (word: string, notch: number | null, hoursAgo: number) => ({
+  ...stayRow().tier,
+  word,
+  notch,
+  at: NOON - hoursAgo * HOUR,
+});
+const AIDS: readonly Partial<
+  StayView & { people: TaskPlan['people']; aid: TaskPlan['aid']; with: string[] }
+>[] = [
+  { people: 'three-or-more', aid: 'bariatric-lift', with: ['slide sheet'] },
+  { people: 'two', aid: 'standing-aid', with: ['powered standing aid', 'chair following'] },
+  { people: 'one', aid: 'walking-support', walkingSupport: 'wheeled-frame' },
+  { people: 'two', aid: 'seated-transfer-aid', with: ['lateral sliding aid'] },
+  { people: 'stand-by', aid: 'walking-support', walkingSupport: 'crutches' },
+  { people: 'on-own', aid: 'none', with: [] },
+  { people: 'two', aid: 'lateral-transfer-aid', with: ['slide sheet'] },
+  { people: 'one', aid: 'walking-support', walkingSupport: 'two-sticks' },
+  { people: 'two', aid: 'sling-lift', with: ['slide sheet'] },
+  { people: 'one', aid: 'belt', with: ['belt, stand and turn'] },
+  { people: 'one', aid: 'walking-support', walkingSupport: null },
+  { people: 'three-or-more', aid: 'slide-sheet', with: ['friction-reducing sheet'] },
+];
+
+/** The same invented rows whatever the number of beds: every aid, every state, the longest words beside each other. */
+export function longestWords(count: number): BedView[] {
+  return Array.from({ length: count }, (_, i) => {
+    const label = ['A1', '12', '24B', 'W12', '1204'][i % 5]!.replace(/\d+$/, (n) => String(Number(n) + i).slice(-n.length)); // prettier-ignore
+    const { people, aid, with: others, ...rest } = AIDS[i % AIDS.length]!;
+    const move = { people: people!, aid: aid!, with: others ?? [] };
+    const base = stayRow({
+      stay: `s${i}` as StayView['stay'],
+      tier: tier('Supported', 0.05, 23),
+      plan: plan(move),
+      walkingSupport: 'walkingSupport' in rest ? rest.walkingSupport! : null,
+      lastUp: { at: NOON - 23 * HOUR, event: 'e' as EventId, activity: 'chair' },
+      today: { ...stayRow().today, recorded: i % 2 === 0 },
+      visit: visit(i),
+      firstTimeUpPending: true,
+      isolation: true,
+      shown: 'bed-only',
+    });
+    return { ...bedRow(label, state(base, i, move)), bed: `bed-${i}` as BedView['bed'] };
+  });
+}
+
+const visit = (i: number): StayView['visit'] => ({
+  visit: `v${i}`,
+  by: 'n1' as NonNullable<StayView['visit']>['by'],
+  second: null,
+  from: NOON + 2 * HOUR,
+  until: NOON + 3 * HOUR,
+  event: 'e' as EventId,
+});
+
+function state(base: StayView, i: number, move: Partial<TaskPlan>): StayView | null {
+  const hold = (over: Parameters<typeof holdRow>[0]) => [holdRow({ scope: 'standing', ...over })];
+  switch (i % 14) {
+    case 1:
+      return {
+        ...base,
+        trust: trust('re-check'),
+        due: due('overdue', NOON - 26 * HOUR),
+        tier: tier('Edge', 0.4, 26),
+      };
+    case 3:
+      return { ...base, holds: hold({}) };
+    case 4:
+      return {
+        ...base,
+        trust: trust('not-known'),
+        tier: { ...tier('Not known', null, 1), at: null },
+        checkBeforeMoving: true,
+        lastUp: null,
+      };
+    case 6:
+      return { ...base, holds: hold({ scope: 'out-of-bed' }), plan: plan({ ...move, hold: true }) };
+    case 7:
+      return { ...base, holds: hold({ reviewDue: true }), trust: trust('re-check') };
+    case 9:
+      return { ...base, away: { since: NOON - HOUR, reason: 'theatre', dueBack: NOON + HOUR } };
+    case 10:
+      return null;
+    case 11:
+      return { ...base, wall: 'nothing', shown: 'ask-at-the-bedside', plan: null };
+    case 12:
+      return { ...base, scope: { kind: 'comfort', fence: null, plan: null }, plan: null };
+    case 13:
+      return {
+        ...base,
+        trust: trust('re-check', {
+          conflicts: [{ question: '', safer: 'e' as EventId, other: 'e' as EventId, words: '' }],
+        }),
+      };
+    default:
+      return base;
+  }
+}
