@@ -1,90 +1,140 @@
 import { mount } from '@vue/test-utils';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
+import { i18n } from '../i18n/words.ts';
 import BedTile from './BedTile.vue';
-import { NOON, bedRow, holdRow, planFor, stayRow } from './rows.testkit.ts';
+import { planWall } from './legible.ts';
+import { HOUR, NOON, bedRow, holdRow, planFor, stayRow } from './rows.testkit.ts';
 
-const tile = (stay = stayRow(), over = {}) =>
+const PLAN = planWall(24, 1920, 1080, { inches: 55, metres: 5 });
+const tile = (stay: ReturnType<typeof stayRow> | null = stayRow(), over = {}) =>
   mount(BedTile, {
-    props: { bed: bedRow('A1', stay), zone: 'Europe/Lisbon', night: false, now: NOON, old: false, ...over },
+    props: {
+      bed: bedRow('A1', stay),
+      zone: 'Europe/Lisbon',
+      night: false,
+      now: NOON,
+      old: false,
+      plan: PLAN,
+      ...over,
+    },
   });
-
-const size = (selector: string) => parseFloat((tile().find(selector).element as HTMLElement).style.fontSize);
+const hold = (over = {}) => stayRow({ holds: [holdRow({ scope: 'walking', ...over })] });
+const stopped = (over = {}) =>
+  stayRow({
+    holds: [holdRow(over)],
+    plan: { day: [planFor('bed-chair', { hold: true, people: 'two', aid: 'sling-lift' })], night: [] },
+  });
+const drawn = (of: ReturnType<typeof tile>, place: string) => of.find(`.drawn .${place}`).text();
+afterEach(() => (i18n.global.locale.value = 'en'));
 
 describe('a bed’s tile', () => {
-  it('SCREEN-1 puts people and equipment before the tier’s day facts, in reading order', () => {
-    const text = tile().text();
-    const order = ['A1', '1 person', 'frame', 'up 2 h ago', '1 of 3', 'check by 14:00'].map((w) =>
-      text.indexOf(w),
-    );
-    expect(order).not.toContain(-1);
-    expect(order.toSorted((a, b) => a - b)).toEqual(order);
+  it('SCREEN-1 says people and equipment before the day’s facts, in reading order', () => {
+    const text = tile().find('.only-read-aloud').text();
+    const order = ['1 person', 'frame', 'current', 'Stand', 'up 2 h ago', '1 of 3', 'check by 14:00'];
+    const places = order.map((words) => text.indexOf(words));
+    expect(places).not.toContain(-1);
+    expect(places.toSorted((a, b) => a - b)).toEqual(places);
   });
 
-  it('sets people in the largest size of the tile', () => {
-    expect(size('.first p')).toBeGreaterThanOrEqual(size('.label'));
-    expect(size('.first p')).toBeGreaterThan(2 * size('.facts'));
+  it('SCREEN-1 draws people and equipment as large as the bed, the rest as what is read from nearer', () => {
+    const size = (place: string) =>
+      parseFloat((tile().find(`.${place} .fit`).element as HTMLElement).style.fontSize);
+    expect(size('people')).toBe(size('label'));
+    expect(size('aid')).toBe(size('label'));
+    expect(size('goal')).toBeLessThan(size('label'));
   });
 
-  // users-job.md 2a: a hold is read from as far as people and equipment.
-  it.each(['frame', 'powered standing aid', 'standing aid rated for the weight'])(
-    'SCREEN-2 draws a hold beside "%s" at least as large as the equipment',
-    (aid) => {
-      const plan = [planFor('bed-chair', { aid: 'standing-aid', with: [aid] })];
-      const holds = [holdRow({ scope: 'walking', reviewDue: true })];
-      const drawn = tile(stayRow({ holds, plan: { day: plan, night: plan } }));
-      const sizes = (of: string) =>
-        drawn.findAll(of).map((p) => parseFloat((p.element as HTMLElement).style.fontSize));
-      expect(drawn.find('.held').text()).toBe('HOLD REVIEW DUE: no walking');
-      expect(sizes('.held p')[0]).toBeGreaterThanOrEqual(sizes('.first p')[1]!);
-      expect(sizes('.first p')[0]).toBeGreaterThanOrEqual(sizes('.first p')[1]!);
-    },
-  );
-
-  it('keeps long equipment words above the second rank by breaking them over two lines', () => {
-    const plan = [
-      planFor('bed-chair', { people: 'two', aid: 'standing-aid', with: ['powered standing aid'] }),
-    ];
-    const words = tile(stayRow({ plan: { day: plan, night: plan } })).findAll('.first p')[1]!;
-    expect(words.text().replace(/\s+/g, ' ')).toBe('powered standing aid');
-    expect(parseFloat((words.element as HTMLElement).style.fontSize)).toBeGreaterThan(30 / 16);
+  it('draws each thing in its place', () => {
+    const one = tile();
+    const places = ['people', 'aid', 'trust-word', 'under', 'tier', 'goal', 'last-up'];
+    expect(places.map((place) => drawn(one, place))).toEqual([
+      '1',
+      'frame',
+      'current',
+      'check 5 h ago',
+      'Stand',
+      '1 of 3',
+      'up 2 h ago', // prettier-ignore
+    ]);
+    expect(one.findAll('.notch-bar')).toHaveLength(1);
   });
 
-  it('names the tier as its word and shows one bar, with no number', () => {
-    const side = tile().find('.side');
-    expect(side.text()).toBe('currentStand');
-    expect(side.findAll('.notch-bar')).toHaveLength(1);
+  it('marks that more equipment belongs to it than the short word says', () => {
+    const plan = [planFor('bed-chair', { aid: 'sling-lift', with: ['slide sheet'] })];
+    expect(drawn(tile(stayRow({ plan: { day: plan, night: plan } })), 'aid')).toBe('lift+');
   });
 
-  it('is named for a reader by bed, bay and state', () => {
-    expect(tile().find('article').attributes('aria-label')).toBe('Bed A1, Bay 1, occupied');
+  it('SCREEN-2 under a hold on the move says HOLD across both places; the plan only if it cannot wait', () => {
+    const one = tile(stopped());
+    expect(drawn(one, 'across')).toBe('HOLD');
+    expect(one.find('.people').exists()).toBe(false);
+    expect(drawn(one, 'wait')).toBe('if it cannot wait2 lift');
+    expect(drawn(one, 'under')).toBe('in bed 13:00');
+    expect(one.find('.hold-mark').classes()).toContain('held');
   });
 
-  it('SCREEN-4 under last known never says current', () => {
-    const text = tile(stayRow(), { old: true }).text();
-    expect(text).toContain('last known');
-    expect(text).not.toContain('current');
-    expect(text).toContain('1 person');
+  it('SCREEN-2 keeps the plan under a hold on something else, with the hold’s shape, scope and end', () => {
+    const one = tile(hold());
+    expect(drawn(one, 'people')).toBe('1');
+    expect(drawn(one, 'under')).toBe('no walk 13:00');
+    expect(one.find('.hold-mark').exists()).toBe(true);
   });
 
-  describe('a sign', () => {
-    const signs = [{ kind: 'ready' as const, words: 'ready to check Turn', because: [] }];
-    const last = (stay = stayRow({ signs }), over = {}) => {
-      const lines = tile(stay, over).findAll('.facts');
-      return lines.at(-1)!.text();
-    };
+  it('SCREEN-2 a hold whose review is due has a shape and words of its own, and still stops', () => {
+    const one = tile(stopped({ reviewDue: true }));
+    expect(drawn(one, 'across')).toBe('HOLD');
+    expect(drawn(one, 'under')).toBe('REVIEW DUE');
+    expect(one.find('.hold-mark').classes()).toContain('review-due');
+  });
 
-    it('shares the last line quietly where there is room', () => {
-      expect(last(stayRow({ signs }), { shape: 2 })).toBe('check by 14:00ready for more');
-      expect(tile(stayRow({ signs }), { shape: 2 }).find('.needs').exists()).toBe(false);
-    });
-    it('makes nothing smaller and adds no line: without room it is left out', () => {
-      const due = { ...stayRow().due, state: 'overdue' as const, at: NOON - 80 * 3_600_000 };
-      const plain = tile(stayRow({ due }), { shape: 1 });
-      const signed = tile(stayRow({ due, signs }), { shape: 1 });
-      expect(signed.html()).toBe(plain.html());
-    });
-    it('gives way to what needs somebody', () => {
-      expect(last(stayRow({ signs, firstTimeUpPending: true }))).toBe('check by 14:00first time up');
-    });
+  it('writes the day beside an end that is far away', () => {
+    expect(drawn(tile(hold({ reviewAt: NOON + 40 * HOUR })), 'under')).toBe('no walk Fri');
+  });
+
+  it('SCREEN-3 says not recorded, never a number', () => {
+    const gap = stayRow({ today: { ...stayRow().today, recorded: false, timesUp: 0 } });
+    expect(drawn(tile(gap), 'goal')).toBe('not recorded');
+  });
+
+  it('SCREEN-4 under last known never says current, and says instants instead of ages', () => {
+    const one = tile(stayRow(), { old: true });
+    expect(one.text()).toContain('last known');
+    expect(one.text()).not.toContain('current');
+    expect(drawn(one, 'last-up')).toBe('up 10:00');
+    expect(one.find('.trust-shape').exists()).toBe(false);
+  });
+
+  it('draws what is older than its validity lighter, and keeps every word', () => {
+    const due = { ...stayRow().due, state: 'overdue' as const, at: NOON - HOUR };
+    const one = tile(stayRow({ due }));
+    expect(one.find('.tile').classes()).toContain('faded');
+    expect(drawn(one, 'aid')).toBe('frame');
+    expect(tile().find('.tile').classes()).not.toContain('faded');
+  });
+
+  it('is named for a reader by bed, bay and state; nothing drawn is read twice', () => {
+    const one = tile();
+    expect(one.find('article').attributes('aria-label')).toBe('Bed A1, Bay 1, occupied');
+    expect(one.find('.drawn').attributes('aria-hidden')).toBe('true');
+  });
+
+  it('tells a reader what changed and when, and marks it', () => {
+    const one = tile(stayRow(), { changed: NOON - 60_000 });
+    expect(one.find('.tile').classes()).toContain('changed');
+    expect(one.find('.only-read-aloud').text()).toContain('changed at 11:59');
+  });
+
+  it('says nothing of a person who does not wish it, as strong as a stop', () => {
+    const one = tile(stayRow({ shown: 'ask-at-the-bedside', plan: null, wall: 'nothing' }));
+    expect(drawn(one, 'across')).toBe('ASK');
+    expect(one.find('.stops').exists()).toBe(true);
+    expect(one.text()).not.toMatch(/current|Stand|1 of 3/);
+  });
+
+  it('speaks German whole', () => {
+    i18n.global.locale.value = 'de';
+    const one = tile(hold());
+    expect(drawn(one, 'under')).toBe('Gehstopp 13:00');
+    expect(one.find('.only-read-aloud').text()).toMatch(/1 Person\. Gehgestell\. STOPP: nicht gehen/);
   });
 });

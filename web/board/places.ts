@@ -11,9 +11,9 @@ import {
   type TilePlan,
 } from './legible.ts';
 
-export const BAR_WIDE = 1.8;
+export const BAR_WIDE = 1.7;
 const SIGN_WIDE = 1.15;
-const TIER_WIDE = 5.4;
+const TIER_SHARE = 0.455;
 const INITIALS_WIDE = 2.4;
 /** A word that stops leaves room for what applies if it cannot wait. */
 const STOP_WIDE = 4.1;
@@ -56,7 +56,7 @@ function work({ far, near, width }: TilePlan, withInitials: boolean): Places {
   const stop = Math.min(STOP_WIDE * far, across - gap);
   const small = 0.3 * near;
   const bar = BAR_WIDE * near;
-  const tier = Math.max(TIER_WIDE * near, (line - bar) * 0.48);
+  const tier = (line - bar) * TIER_SHARE;
   const sign = SIGN_WIDE * near + small;
   const lastUp = (line - 2 * sign) * 0.51;
   return {
@@ -77,11 +77,12 @@ function work({ far, near, width }: TilePlan, withInitials: boolean): Places {
   };
 }
 
+const px = (n: number) => `${n.toFixed(2)}px`;
+
 /** The same as CSS variables of the grid. */
 export function placeVariables(plan: TilePlan): Readonly<Record<string, string>> {
   const { far, near } = plan;
   const places = placesOf(plan, false);
-  const px = (n: number) => `${n.toFixed(2)}px`;
   return {
     '--far': px(far),
     '--near': px(near),

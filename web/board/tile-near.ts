@@ -120,7 +120,7 @@ export function nearSays(bed: BedView, says: TileSays, context: TileContext): Ne
 
 function aidWord(plan: TaskPlan, stay: StayView): string {
   const word = sayAid(shortAid(plan, stay.walkingSupport));
-  return hasMore(plan, stay.walkingSupport) ? `${word} +` : word;
+  return hasMore(plan, stay.walkingSupport) ? `${word}+` : word;
 }
 const shortPlan = (plan: TaskPlan, stay: StayView): string =>
   `${sayTile(`people-${plan.people}`)} ${aidWord(plan, stay)}`;
@@ -142,7 +142,7 @@ function known(stay: StayView, context: TileContext): Partial<NearSays> {
     trust: stay.trust.state,
     trustWord: context.old ? sayTile('last-known') : sayTile(`trust-${stay.trust.state}`),
     under: hold ? { words: hold, needs: true } : checkWords(stay, context),
-    tier: stay.tier.word === null ? null : { word: tierWord(stay.tier.word), notch: stay.tier.notch },
+    tier: stay.tier.word === null ? null : { word: shortTier(stay.tier.word), notch: stay.tier.notch },
     goal: todayWords(stay.today),
     lastUp: lastUpWords(stay, context),
     next: stay.visit ? sayTile('next', { time: wardTime(stay.visit.from, context.zone) }) : '',
@@ -151,6 +151,10 @@ function known(stay: StayView, context: TileContext): Partial<NearSays> {
     faded: stay.due.state === 'overdue',
   };
 }
+
+/** Not known has a shorter word where the place is short; it is the same as of trust. */
+const shortTier = (word: string): string =>
+  word === 'Not known' ? sayTile('tier-not-known') : tierWord(word);
 
 function holdWords(hold: HoldView, { zone, now }: TileContext): string {
   if (hold.reviewDue) return sayTile('review-due');

@@ -67,10 +67,10 @@ describe('the wall', () => {
     answer();
     const wall = await show(WallPage);
     expect(wall.findAll('.tile')).toHaveLength(3);
-    expect(wall.text()).toContain('3 of 3 shown');
+    expect(wall.text()).toContain('3 of 3 beds shown');
     expect(wall.find('.clock').text()).toContain('12:00');
     expect(wall.find('.as-of').text()).toContain('data as of 12:00');
-    expect(wall.find('.counts').text()).toContain('1re-check');
+    expect(wall.find('.lifts').text()).toBe('lifts not listed');
     expect(wall.text()).toContain('Not an alarm. Check before you move.');
   });
 
@@ -92,7 +92,7 @@ describe('the wall', () => {
     });
     await nextTick();
     expect(wall.find('.foot').text()).toContain('toilet, night plan');
-    expect(wall.findAll('.first')[0]!.text()).toContain('2 people');
+    expect(wall.findAll('.people')[0]!.text()).toBe('2');
     expect(document.documentElement.dataset['theme']).toBe('night');
   });
 

@@ -118,6 +118,16 @@ describe('a row for a wall', { timeout: patience }, () => {
     expect(row.holds).toMatchObject([{ scope: 'walking', reason: 'other', owner: 'not-shown' }]);
   });
 
+  it('WALL-2 within the ward says until when something stops and how old the check is; to visitors neither', () => {
+    const stay = viewAt(stayOf(hold(1, 'walking', 2)), hours(3));
+    const within = rowFor(rowOf(stay), 'bed-only').stay!;
+    expect(within.holds.map((one) => one.reviewAt)).toEqual(stay.holds.map((one) => one.reviewAt));
+    expect(within.tier).toMatchObject({ at: stay.tier.at, by: null, because: [] });
+    const visitors = rowFor(rowOf(stay), 'visitors').stay!;
+    expect(visitors.holds.map((one) => one.reviewAt)).toEqual([0]);
+    expect(visitors.tier.at).toBeNull();
+  });
+
   it('WALL-2 where visitors pass a comfort plan reads as any row that says nothing', () => {
     const comfort = { ...viewAt(stayOf(), hours(1)), plan: null };
     const stay: StayView = { ...comfort, scope: { kind: 'comfort', fence: null, plan: null } };
