@@ -2,6 +2,8 @@ import { defineWords } from '../i18n/words.ts';
 
 export const say = defineWords('entrance', {
   en: {
+    'charge-nurse': 'Charge nurse',
+    'charge-nurse-says': 'who looks after whom, who is expected, the handover on paper',
     'storage-on-this-machine-is-the':
       'Storage on this machine is the built-in one, for trial: a power cut may lose the last seconds. A ward in service sets DATABASE_URL to a PostgreSQL server.',
     'the-server-prints-a-one-time':
@@ -90,6 +92,8 @@ export const say = defineWords('entrance', {
     'a-wall': 'A wall',
   },
   de: {
+    'charge-nurse': 'Schichtleitung',
+    'charge-nurse-says': 'wer wen betreut, wer erwartet wird, und die Übergabe auf einer Seite',
     'storage-on-this-machine-is-the':
       'Dieser Rechner speichert mit dem eingebauten Speicher, zum Erproben: ein Stromausfall kann die letzten Sekunden kosten. Eine Station im Betrieb setzt DATABASE_URL auf einen PostgreSQL-Server.',
     'the-server-prints-a-one-time':

@@ -1,6 +1,7 @@
 /** What a reader must know of a document before signing or publishing it, in words. */
 import { protocolWarnings, type Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import { rulesDocument, type RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
+import { told } from '../../i18n/told.ts';
 import { say } from './words.ts';
 
 export interface LimitLine {
@@ -58,7 +59,7 @@ export function rulesFacts(rules: RulesDocument): readonly Fact[] {
     [say('version-2'), String(rules.version)],
     [say('limits'), say('of-which-are-common-practice-without', { n: lines.length, unsourced })],
     [say('source'), say('each-limit-names-its-own')],
-    [say('owner'), distinct(lines.map((line) => line.owner)).join('; ')],
+    [say('owner'), distinct(lines.map((line) => told(line.owner))).join('; ')],
     [say('review-by'), lines.map((line) => line.reviewBy).toSorted()[0] ?? ''],
   ];
 }
@@ -67,15 +68,15 @@ export function protocolFacts(protocol: Protocol): readonly Fact[] {
   const parts = protocol.stages.reduce((sum, stage) => sum + stage.parts.length, 0);
   const leavesOut = protocolWarnings(protocol).map((warning) => warning.reason);
   return [
-    [say('name'), protocol.name],
+    [say('name'), told(protocol.name)],
     [say('version-2'), say('version', { id: protocol.id, version: protocol.version })],
     [
       say('stages'),
-      `${protocol.stages.map((stage) => stage.word ?? say('no-tier-of-its-own', { id: stage.id })).join(', ')}; ${say('parts-in-all', { n: parts })}`,
+      `${protocol.stages.map((stage) => (stage.word === null ? say('no-tier-of-its-own', { id: stage.id }) : told(stage.word))).join(', ')}; ${say('parts-in-all', { n: parts })}`,
     ],
     ...(leavesOut.length > 0 ? [[say('leaves-out'), leavesOut.join('; ')] as const] : []),
-    [say('source'), protocol.source],
-    [say('owner'), protocol.owner],
+    [say('source'), told(protocol.source)],
+    [say('owner'), told(protocol.owner)],
     [say('review-by'), protocol.reviewBy],
   ];
 }
