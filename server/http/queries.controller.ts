@@ -109,7 +109,8 @@ export class QueriesController {
     const actor = passOf(request)?.actor;
     const maySign =
       actor !== undefined && actor !== 'wall' && actor !== 'device' && mayUse('cosign-entry', actor);
-    return ownEntriesOf({ log: this.log, vault: this.vault }, state, { staff, maySign });
+    const board = this.boards.snapshot(state.ward)?.board ?? null;
+    return ownEntriesOf({ log: this.log, vault: this.vault }, state, { staff, maySign, board });
   }
 
   @Get('wards/:ward/stays/:stay')

@@ -43,7 +43,8 @@ export const securityHeaders = (https: boolean): RequestHandler => {
       useDefaults: false,
       directives: {
         defaultSrc: ["'none'"],
-        scriptSrc: ["'self'"],
+        // WebAssembly from this server, for reading codes before the camera; no eval of scripts (CSP level 3, 4.4).
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         styleSrc: ["'self'"],
         imgSrc: ["'self'", 'data:'],
         fontSrc: ["'self'"],

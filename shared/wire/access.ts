@@ -182,7 +182,10 @@ export const retentionPage = z.strictObject({
   over: z.array(z.strictObject({ stay: stayId, ended: z.number(), erased: z.boolean() })),
 });
 
-/** Entries of mine that nobody has signed for, and, for a qualified role, those that wait for a second signature. */
+/**
+ * Entries of mine that nobody has signed for, those that disagree with somebody else's, and, for a
+ * qualified role, those that wait for a second signature.
+ */
 export const ownEntries = z.strictObject({
   unconfirmed: z.array(
     z.strictObject({ stay: stayId, event: eventId, occurred: z.number(), words: z.string() }),
@@ -194,6 +197,22 @@ export const ownEntries = z.strictObject({
       occurred: z.number(),
       words: z.string(),
       by: z.strictObject({ staff: staffId, name: z.string(), role }),
+    }),
+  ),
+  /** On people who are in a bed now, until somebody has settled it. The safer of the two stands. */
+  disagreeing: z.array(
+    z.strictObject({
+      stay: stayId,
+      event: eventId,
+      occurred: z.number(),
+      words: z.string(),
+      /** Whether mine is the one that stands. */
+      stands: z.boolean(),
+      against: z.strictObject({
+        event: eventId,
+        words: z.string(),
+        by: z.strictObject({ staff: staffId, name: z.string(), role }),
+      }),
     }),
   ),
 });

@@ -9,6 +9,7 @@ import {
   WALL_SIZE,
   type RunningServer,
 } from './support.ts';
+import { confirmPerson } from './bedside-support.ts';
 import { WARD, accept, ask, enter, passwordOf, setUpAlder, whole } from './access-support.ts';
 
 // One story, told in order on one server with sign-in on: each part needs what the one before made.
@@ -140,6 +141,7 @@ describe('the outbox and who is signed in', () => {
       identity: { name: 'Rosa Pinto' },
     });
     await page.getByRole('button', { name: 'Session', exact: true }).click();
+    await confirmPerson(page);
     await page.getByRole('button', { name: 'Lifted to chair', exact: true }).click();
     await context.clearCookies();
     await page.getByRole('button', { name: 'Done', exact: true }).click();

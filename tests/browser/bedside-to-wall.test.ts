@@ -1,14 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import {
-  openBrowser,
-  openScreen,
-  PHONE_SIZE,
-  shoot,
-  startBuilt,
-  WALL_SIZE,
-  type RunningServer,
-} from './support.ts';
+import { openBrowser, openScreen, shoot, startBuilt, WALL_SIZE, type RunningServer } from './support.ts';
+import { confirmPerson, openBedside } from './bedside-support.ts';
 
 let server: RunningServer;
 let browser: Browser;
@@ -32,15 +25,7 @@ async function wall() {
   return screen;
 }
 
-async function bedside(bed: string, who: string) {
-  const screen = await openScreen(browser, PHONE_SIZE);
-  const { page } = screen;
-  await page.goto(`${server.url}/wards/larkfield/bedside/${bed}`);
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: new RegExp(who) }).click();
-  await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
-  return screen;
-}
+const bedside = (bed: string, who: string) => openBedside(browser, server.url, bed, who);
 
 describe('from the bedside to the wall', () => {
   it('an ordinary session, three taps on the phone, changes the wall in another browser', async () => {
@@ -50,6 +35,7 @@ describe('from the bedside to the wall', () => {
     expect(before).toContain('not recorded');
 
     await phone.page.getByRole('button', { name: 'Session', exact: true }).click();
+    await confirmPerson(phone.page);
     await phone.page.getByRole('button', { name: 'Lifted to chair', exact: true }).click();
     await shoot(phone.page, 'bedside-session-390');
     await phone.page.getByRole('button', { name: 'Done', exact: true }).click();

@@ -9,6 +9,7 @@ import {
   WALL_SIZE,
   type RunningServer,
 } from './support.ts';
+import { confirmPerson } from './bedside-support.ts';
 
 let server: RunningServer;
 let browser: Browser;
@@ -73,6 +74,7 @@ describe('a ward from an empty folder', () => {
     await shoot(desk.page, 'wall-new-person-1920');
 
     await page.getByRole('button', { name: 'Check', exact: true }).click();
+    await confirmPerson(page);
     await page.getByRole('button', { name: /^Full under 4 minutes/ }).click();
     await tap(page, 'Waits and asks for help', 'Yes');
     await tap(page, 'Follows instructions (own language or gesture)', 'Yes');

@@ -2,6 +2,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Cable } from '../support/cable.ts';
 import { axeFaults, openBrowser, PHONE_SIZE, shoot, startBuilt, type RunningServer } from './support.ts';
+import { confirmPerson } from './bedside-support.ts';
 
 let server: RunningServer;
 let browser: Browser;
@@ -68,6 +69,7 @@ async function phone(bed: string, who: string, context?: BrowserContext) {
 }
 async function recordSession(page: Page) {
   await page.getByRole('button', { name: 'Session', exact: true }).click();
+  await confirmPerson(page);
   await page.getByRole('button', { name: 'Lifted to chair', exact: true }).click();
   await page.getByRole('button', { name: 'Done', exact: true }).click();
 }

@@ -4,12 +4,12 @@ import {
   axeFaults,
   openBrowser,
   openScreen,
-  PHONE_SIZE,
   shoot,
   startBuilt,
   WALL_SIZE,
   type RunningServer,
 } from './support.ts';
+import { confirmPerson, openBedside } from './bedside-support.ts';
 
 let server: RunningServer;
 let browser: Browser;
@@ -23,15 +23,7 @@ afterAll(async () => {
   await server?.stop();
 });
 
-async function bedside(bed: string, who: string) {
-  const screen = await openScreen(browser, PHONE_SIZE);
-  const { page } = screen;
-  await page.goto(`${server.url}/wards/larkfield/bedside/${bed}`);
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: new RegExp(who) }).click();
-  await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
-  return screen;
-}
+const bedside = (bed: string, who: string) => openBedside(browser, server.url, bed, who);
 const stayOf = async (label: string) => {
   const { board } = await (await fetch(`${server.url}/api/wards/larkfield/board`)).json();
   return board.beds.find((one: { label: string }) => one.label === label).stay;
@@ -48,6 +40,7 @@ describe('the rules on the screens', () => {
     expect(await axeFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'More' }).click();
     await page.getByRole('menuitem', { name: 'NEWS2', exact: true }).click();
+    await confirmPerson(page);
     await page.getByRole('button', { name: 'Work it out from its parts' }).click();
     await page.getByLabel('Breathing rate').fill('22');
     await page.getByLabel('Oxygen saturation').fill('94');
@@ -85,6 +78,7 @@ describe('the rules on the screens', () => {
     const { page, faults } = await bedside('lf-a4', 'Tess Applewhite');
     await page.getByText('Stop if:').first().waitFor();
     await page.getByRole('button', { name: 'Session', exact: true }).click();
+    await confirmPerson(page);
     await page.getByText('Add details').click();
     await page.getByRole('dialog').getByLabel('Heart rate', { exact: true }).fill('131');
     await page.keyboard.press('Tab');

@@ -8,6 +8,7 @@ import type { BedView } from '@footboard/shared/capabilities/board/view';
 import { beatOf, bedRow, NOON, snapshotOf, stayRow } from '../board/rows.testkit.ts';
 import { useBoardStore } from '../sync/board-store.ts';
 import type { LinkReports } from '../sync/connection.ts';
+import { UNDO_FOR } from '../capabilities/entry/use-entry.ts';
 import BedsidePage from './BedsidePage.vue';
 
 /** Answers of the ward's server, invented; commands are kept to be read. */
@@ -60,7 +61,7 @@ function server(names: Record<string, string>) {
 }
 
 let mounted: VueWrapper | null = null;
-async function open(beds: BedView[], bed: string | undefined = 'bed-7') {
+async function open(beds: BedView[], bed: string | undefined = 'bed-7', undoFor = 0) {
   const pinia = createPinia();
   setActivePinia(pinia);
   localStorage.setItem('footboard.staff', 'n1' satisfies string as StaffId);
@@ -86,7 +87,7 @@ async function open(beds: BedView[], bed: string | undefined = 'bed-7') {
   });
   const wrapper = mount(BedsidePage, {
     props: { ward: 'w1', ...(bed ? { bed } : {}) },
-    global: { plugins: [pinia, router] },
+    global: { plugins: [pinia, router], provide: { [UNDO_FOR as symbol]: undoFor } },
     attachTo: document.body,
   });
   mounted = wrapper;
@@ -101,7 +102,15 @@ async function open(beds: BedView[], bed: string | undefined = 'bed-7') {
     button.click();
     await flushPromises();
   };
-  return { wrapper, show, text, tap, taps: () => taps };
+  /** One tap for each of the two identifiers, where they are asked for. */
+  const confirm = async () => {
+    for (let i = 0; i < 2; i += 1) {
+      const facts = [...document.body.querySelectorAll<HTMLButtonElement>('.fact')];
+      facts.find((fact) => fact.getAttribute('aria-pressed') === 'false')!.click();
+      await flushPromises();
+    }
+  };
+  return { wrapper, show, text, tap, confirm, taps: () => taps };
 }
 
 afterEach(() => {
@@ -135,10 +144,13 @@ describe('the bedside page', () => {
   it('records an ordinary session in three taps: one command, under the name on the device', async () => {
     const { commands } = server({ s1: 'Vasco Rill' });
     const page = await open(before);
+    await page.tap('Confirm the person');
+    await page.confirm();
     await page.tap('Session');
     await page.tap('Walk');
     await page.tap('Done');
-    expect(page.taps()).toBe(3);
+    // The bed is open and the person confirmed: sheet, activity, done.
+    expect(page.taps() - 1).toBe(3);
     expect(commands).toHaveLength(1);
     expect(commands[0]).toMatchObject({
       name: 'record-session',
@@ -158,6 +170,7 @@ describe('the bedside page', () => {
     const { commands } = server({ s1: 'Vasco Rill', s2: 'Mira Tolle' });
     const page = await open(before);
     await page.tap('Session');
+    await page.confirm();
     page.show(swapped);
     await flushPromises();
     expect(page.text()).toContain('The person in this bed has changed');
@@ -173,6 +186,7 @@ describe('the bedside page', () => {
     const { commands, cut, restore } = server({ s1: 'Vasco Rill' });
     const page = await open(before);
     await page.tap('Session');
+    await page.confirm();
     cut();
     await page.tap('Done');
     await vi.runAllTimersAsync();
@@ -188,6 +202,82 @@ describe('the bedside page', () => {
     expect(commands).toMatchObject([{ body: { fromOutbox: true } }]);
     expect(page.text()).toContain('Recorded: Session, done.');
     expect(page.text()).not.toContain('Not on the board');
+  });
+
+  it('asks who it is before what is seen is written down, and not before raising caution', async () => {
+    server({ s1: 'Vasco Rill', s2: 'Mira Tolle' });
+    const page = await open(before);
+    await page.tap('Session');
+    expect(page.text()).toContain('Who is in front of you?');
+    expect(page.text()).not.toContain('What was done?');
+    await page.confirm();
+    expect(page.text()).toContain('What was done?');
+    await page.tap('Close');
+    await page.tap('Check');
+    expect(page.text()).not.toContain('Who is in front of you?');
+    await page.tap('Close');
+    // Another occupant is not the one who was confirmed.
+    page.show(swapped);
+    await flushPromises();
+    expect(page.text()).toContain('Not confirmed yet.');
+    await page.tap('Something happened');
+    expect(page.text()).not.toContain('Who is in front of you?');
+    await page.tap('Close');
+    await page.tap('Session');
+    expect(page.text()).toContain('Who is in front of you?');
+  });
+
+  it('stops in words when it is somebody else', async () => {
+    const { commands } = server({ s1: 'Vasco Rill' });
+    const page = await open(before);
+    await page.tap('Session');
+    await page.tap('It is somebody else');
+    expect(page.text()).toContain('This page is for Vasco Rill in bed 7. Nothing was entered.');
+    expect(page.text()).not.toContain('What was done?');
+    expect(commands).toHaveLength(0);
+  });
+
+  it('lets a session be undone before it is sent, and sends what is left alone', async () => {
+    vi.useFakeTimers({
+      toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval', 'Date'],
+      now: NOON,
+    });
+    const { commands } = server({ s1: 'Vasco Rill' });
+    const page = await open(before, 'bed-7', 5_000);
+    await page.tap('Session');
+    await page.confirm();
+    await page.tap('Walk');
+    await page.tap('Done');
+    expect(page.text()).toContain('Session, done: recorded in 5 s');
+    await vi.advanceTimersByTimeAsync(3_000);
+    expect(page.text()).toContain('recorded in 2 s');
+    await page.tap('Undo');
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(commands).toHaveLength(0);
+    expect(page.text()).toContain('What was done?');
+    await page.tap('Done');
+    await vi.advanceTimersByTimeAsync(5_100);
+    await flushPromises();
+    expect(commands).toMatchObject([{ body: { data: { session: { activities: ['walk'] } } } }]);
+    expect(page.text()).toContain('Recorded: Session, done.');
+  });
+
+  it('sends at once what is closed within the seconds of undo: leaving is no undo', async () => {
+    vi.useFakeTimers({
+      toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval', 'Date'],
+      now: NOON,
+    });
+    const { commands } = server({ s1: 'Vasco Rill' });
+    const page = await open(before, 'bed-7', 5_000);
+    await page.tap('Session');
+    await page.confirm();
+    await page.tap('Done');
+    await page.tap('Close');
+    await vi.advanceTimersByTimeAsync(100);
+    await flushPromises();
+    expect(commands).toHaveLength(1);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(commands).toHaveLength(1);
   });
 
   it('does not show one person’s name over another’s plan while the page of the new one is read', async () => {

@@ -19,6 +19,8 @@ export interface OutboxEntry {
   readonly made: number;
   /** Its place among the entries of this browser. */
   readonly turn: number;
+  /** Not before this instant of the device's clock: until then whoever made it may still undo it. */
+  readonly sendsAt?: number;
   readonly tries: number;
   /** What the last try came to. */
   readonly problem: Problem | null;

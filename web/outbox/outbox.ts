@@ -109,6 +109,15 @@ export const useOutbox = defineStore('outbox', () => {
   const hold = (command: PreparedCommand, says: string, inPlaceOf?: string): Promise<void> =>
     keep({ ...made(command, says), state: 'needs-sign-in' }, inPlaceOf);
 
+  /**
+   * Keeps an entry that may still be undone until `sendsAt`. If nobody sends it before or takes it back,
+   * it goes out by itself then, also after a reload or a crash.
+   */
+  async function keepBack(command: PreparedCommand, says: string, sendsAt: number): Promise<void> {
+    await keep({ ...made(command, says), sendsAt });
+    setTimeout(() => void run(laneOf(command)), Math.max(0, sendsAt - Date.now()) + 50);
+  }
+
   /** Keeps an entry and sends it, after those of the same lane that wait. */
   async function send(command: PreparedCommand, says: string, inPlaceOf?: string): Promise<Sent> {
     const { commandId } = command;
@@ -140,7 +149,8 @@ export const useOutbox = defineStore('outbox', () => {
     const entry = find(commandId);
     if (!entry) return;
     notBefore.delete(laneOf(entry.command));
-    if (entry.state !== 'waiting') await keep({ ...entry, state: 'waiting' });
+    const { sendsAt, ...ready } = entry;
+    if (entry.state !== 'waiting' || sendsAt !== undefined) await keep({ ...ready, state: 'waiting' });
     await run(laneOf(entry.command));
   }
 
@@ -181,7 +191,9 @@ export const useOutbox = defineStore('outbox', () => {
     await open();
     if (storage.lasting) await reread();
     for (;;) {
-      const entry = entries.value.find((e) => e.state === 'waiting' && laneOf(e.command) === lane);
+      const entry = entries.value.find(
+        (e) => e.state === 'waiting' && laneOf(e.command) === lane && (e.sendsAt ?? 0) <= Date.now(),
+      );
       if (!entry) break;
       const sent =
         (notBefore.get(lane) ?? 0) > Date.now() && entry.problem
@@ -265,6 +277,7 @@ export const useOutbox = defineStore('outbox', () => {
     refused: of('refused'),
     open,
     hold,
+    keepBack,
     send,
     again,
     anew,

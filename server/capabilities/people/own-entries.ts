@@ -1,8 +1,12 @@
-/** What waits for a signature: my own entries that nobody has confirmed, and others' that I may co-sign. */
+/**
+ * What waits for somebody: their own entries that nobody has confirmed, others' that they may co-sign, and
+ * their own that disagree with another's.
+ */
 import { entryConfirmed, entryCosigned } from '@footboard/shared/capabilities/corrections/events';
 import { timelineOf } from '@footboard/shared/capabilities/stays/rules/timeline';
 import type { WardState } from '@footboard/shared/capabilities/wards/context';
 import { stayOf } from '@footboard/shared/kernel/event-type';
+import type { BoardView } from '@footboard/shared/capabilities/board/view';
 import type { StreamKey } from '@footboard/shared/kernel/event-type';
 import type { EventId, StaffId, StayId } from '@footboard/shared/kernel/ids';
 import type { OwnEntries } from '@footboard/shared/wire/access';
@@ -19,13 +23,15 @@ interface Asks {
   readonly staff: StaffId;
   /** Whether their role may co-sign. Whoever's own entries wait for a second signature may not. */
   readonly maySign: boolean;
+  /** The board as it is now; null before there is one. */
+  readonly board: BoardView | null;
 }
 type Line = TimelineEntry & { readonly stay: StayId };
 
 export async function ownEntriesOf(
   { log, vault }: { readonly log: Log; readonly vault: Vault },
   ward: WardState,
-  { staff, maySign }: Asks,
+  { staff, maySign, board }: Asks,
 ): Promise<OwnEntries> {
   const signs = maySign && ward.staff.get(staff)?.standing === 'own';
   const [mine, others] = await Promise.all([
@@ -44,7 +50,15 @@ export async function ownEntriesOf(
         })
       : [],
   ]);
-  const lines = await linesOf({ log, vault }, ward, [...mine, ...others]);
+  const disputes = disputesOf(board);
+  const lines = await linesOf({ log, vault }, ward, [
+    ...mine,
+    ...others,
+    ...disputes.flatMap(({ stream, safer, other }) => [
+      { stream, id: safer },
+      { stream, id: other },
+    ]),
+  ]);
   const found = (asked: typeof mine): Line[] => asked.flatMap(({ id }) => lines.get(id) ?? []);
   return {
     unconfirmed: found(mine)
@@ -53,7 +67,30 @@ export async function ownEntriesOf(
     toCosign: found(others)
       .filter((line) => line.counts && line.cosign?.state === 'waiting')
       .map((line) => ({ ...brief(line), by: line.author })),
+    disagreeing: disputes.flatMap(({ safer, other }) => {
+      const [stands, yields] = [lines.get(safer), lines.get(other)];
+      if (!stands || !yields) return [];
+      const own = stands.author.staff === staff ? stands : yields;
+      if (own.author.staff !== staff) return [];
+      const theirs = own === stands ? yields : stands;
+      const { event, words, author } = theirs;
+      return [{ ...brief(own), stands: own === stands, against: { event, words, by: author } }];
+    }),
   };
+}
+
+/** Each pair of entries that the board shows as disagreeing, once. */
+function disputesOf(board: BoardView | null) {
+  const pairs = (board?.beds ?? []).flatMap(({ stay }) =>
+    (stay?.trust.conflicts ?? []).map(({ safer, other }) => ({
+      stream: `stay/${stay!.stay}` as StreamKey,
+      safer,
+      other,
+    })),
+  );
+  return [...new Map(pairs.map((pair) => [`${pair.safer} ${pair.other}`, pair])).values()]
+    .filter(({ safer, other }) => safer !== other)
+    .slice(0, AT_MOST);
 }
 
 const brief = ({ stay, event, occurred, words }: Line) => ({ stay, event, occurred, words });

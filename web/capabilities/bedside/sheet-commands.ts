@@ -34,3 +34,18 @@ export function refusedCommand(sheet: SheetName, may: (command: string) => boole
   const commands = COMMANDS[sheet];
   return commands.some(may) ? null : commands[0];
 }
+
+/**
+ * Sheets on which somebody writes down what they saw of the person before them: those ask first who it
+ * is. What raises caution never waits for that; what only moves people on paper is done at a desk.
+ */
+const ASKS_WHO: ReadonlySet<SheetName> = new Set<SheetName>([
+  'session',
+  'check',
+  'on-own',
+  'seen-walking',
+  'early-warning',
+  'critical-care',
+  'weight',
+]);
+export const asksWho = (sheet: SheetName): boolean => ASKS_WHO.has(sheet);

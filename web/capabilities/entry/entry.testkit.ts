@@ -9,7 +9,7 @@ import type { PreparedCommand, Sent } from '../../commanding/send-command.ts';
 import { NOON, bedRow } from '../../board/rows.testkit.ts';
 import { SENDER } from './outgoing.ts';
 import { personAtTheBed } from './person-at-the-bed.ts';
-import { ENTRY_CONTEXT } from './use-entry.ts';
+import { ENTRY_CONTEXT, UNDO_FOR } from './use-entry.ts';
 
 export interface Bench {
   readonly wrapper: VueWrapper;
@@ -51,7 +51,8 @@ const settle = async () => {
   await nextTick();
 };
 
-export function bench(form: Component, props: Record<string, unknown>): Bench {
+/** `undoFor`: how long an entry may be undone, ms; by default it goes out at once. */
+export function bench(form: Component, props: Record<string, unknown>, undoFor = 0): Bench {
   const pinia = createPinia();
   setActivePinia(pinia);
   const sent: PreparedCommand[] = [];
@@ -71,6 +72,7 @@ export function bench(form: Component, props: Record<string, unknown>): Bench {
           if (answer) return { kind: 'problem', problem: answer };
           return { kind: 'accepted', accepted: accepted(command) };
         },
+        [UNDO_FOR as symbol]: undoFor,
         [ENTRY_CONTEXT as symbol]: {
           ward: 'w1' as WardId,
           now: () => clock.now,

@@ -6,7 +6,9 @@
 import {
   computed,
   inject,
+  onMounted,
   onScopeDispose,
+  ref,
   shallowRef,
   type ComputedRef,
   type InjectionKey,
@@ -45,6 +47,8 @@ export function useEntryContext(): EntryContext {
 export type EntryState =
   | { readonly at: 'writing' }
   | { readonly at: 'person-changed'; readonly nowIn: string | null; readonly bedEmpty: boolean }
+  /** Kept, and not sent before `until` (this device's clock): it can still be undone. */
+  | { readonly at: 'undo'; readonly until: number }
   | { readonly at: 'sending' }
   | { readonly at: 'recorded'; readonly shown: boolean }
   | { readonly at: 'refused'; readonly problem: Problem }
@@ -62,12 +66,25 @@ export interface SubmitOptions {
   readonly occurred?: EpochMs;
   readonly precision?: Precision;
   readonly expect?: NonNullable<Ask['expect']>;
+  /** It waits a few seconds in sight, so that a slip of the hand can be undone before anything is sent. */
+  readonly undo?: boolean;
 }
+
+/** How long an entry may be undone, ms. Practice, no source: long enough to read one line. */
+const UNDO_MS = 5_000;
+/** Another length, for a page that is tested. */
+export const UNDO_FOR: InjectionKey<number> = Symbol('UndoFor');
 
 export interface Entry {
   readonly state: Readonly<ShallowRef<EntryState>>;
   readonly faults: Readonly<ShallowRef<readonly Fault[]>>;
   readonly busy: ComputedRef<boolean>;
+  /** What the entry under way is called. */
+  readonly says: ComputedRef<string>;
+  /** Within the seconds after the last tap: nothing is sent, the form is as it was. */
+  undo(): Promise<void>;
+  /** Does not wait for them to pass. */
+  sendNow(): Promise<void>;
   submit(data: object, options: SubmitOptions): Promise<void>;
   /** After "person changed": send it all the same, for the stay it was begun for. */
   sendAllTheSame(): Promise<void>;
@@ -85,6 +102,10 @@ export function useEntry(command: CommandType): Entry {
   const state = shallowRef<EntryState>({ at: 'writing' });
   const at = (): EntryState['at'] => state.value.at;
   const faults = shallowRef<readonly Fault[]>([]);
+  const undoFor = inject(UNDO_FOR, UNDO_MS);
+  const saysNow = ref('');
+  let leaving: ReturnType<typeof setTimeout> | undefined;
+  let keptBack: Promise<void> = Promise.resolve();
   let held: { command: PreparedCommand; says: string; inPlaceOf: string | undefined } | null = null;
 
   function settle(sent: Sent | null): void {
@@ -113,11 +134,45 @@ export function useEntry(command: CommandType): Entry {
     }),
   );
 
+  /** In sight for a few seconds, and kept meanwhile: whatever becomes of the page, it goes out. */
+  async function waitForUndo(): Promise<void> {
+    if (!held) return;
+    const until = Date.now() + undoFor;
+    state.value = { at: 'undo', until };
+    leaving = setTimeout(() => void sendNow(), undoFor);
+    // A moment later by itself, should this page be gone by then.
+    keptBack = outbox.keepBack(held.command, held.says, until + 1_000);
+    await keptBack;
+  }
+  async function sendNow(): Promise<void> {
+    clearTimeout(leaving);
+    if (at() === 'undo') await send();
+  }
+  const hidden = () => {
+    if (document.visibilityState === 'hidden') void sendNow();
+  };
+  onMounted(() => document.addEventListener('visibilitychange', hidden));
+  onScopeDispose(() => {
+    clearTimeout(leaving);
+    document.removeEventListener('visibilitychange', hidden);
+    // Leaving the sheet is no undo: what was tapped as done goes out.
+    if (at() !== 'undo' || !held) return;
+    state.value = { at: 'sending' };
+    void leave(held);
+  });
+  async function leave({ command, says, inPlaceOf }: NonNullable<typeof held>): Promise<void> {
+    await keptBack;
+    if (asksFirst(command)) return outbox.hold(command, says, inPlaceOf);
+    await outbox.retry(command.commandId);
+    if (inPlaceOf !== undefined) await outbox.close(inPlaceOf);
+  }
+
+  const asksFirst = ({ staff }: PreparedCommand): boolean =>
+    me.accounts && !me.proven && (staff === null || board.age.state === 'live');
   async function send(): Promise<void> {
     if (!held) return;
     const { command: prepared, says, inPlaceOf } = held;
-    const asksFirst = me.accounts && !me.proven && (prepared.staff === null || board.age.state === 'live');
-    if (!asksFirst) return go(outbox.send(prepared, says, inPlaceOf));
+    if (!asksFirst(prepared)) return go(outbox.send(prepared, says, inPlaceOf));
     await outbox.hold(prepared, says, inPlaceOf);
     state.value = { at: 'needs-sign-in', problem: null };
     await sign();
@@ -138,10 +193,22 @@ export function useEntry(command: CommandType): Entry {
     state,
     faults,
     busy: computed(() => state.value.at === 'sending'),
+    says: computed(() => saysNow.value),
     sign,
+    sendNow,
+    async undo() {
+      if (at() !== 'undo' || !held) return;
+      clearTimeout(leaving);
+      const { commandId } = held.command;
+      held = null;
+      state.value = { at: 'writing' };
+      // Not before it is kept: what is taken back must not be written down after that.
+      await keptBack;
+      await outbox.close(commandId);
+    },
     async submit(data, options) {
       // A second tap while the first is on its way, or before it is settled, must not make a second entry.
-      if (['sending', 'not-sent', 'needs-sign-in'].includes(at())) return;
+      if (['undo', 'sending', 'not-sent', 'needs-sign-in'].includes(at())) return;
       const refused = at() === 'refused' ? held?.command.commandId : undefined;
       faults.value = checkBeforeSending(command, data);
       if (faults.value.length > 0) {
@@ -159,12 +226,14 @@ export function useEntry(command: CommandType): Entry {
         ...(options.expect ? { expect: options.expect } : {}),
       });
       held = { command: prepared, says: options.says, inPlaceOf: refused };
+      saysNow.value = options.says;
       const person = options.stay === null ? { same: true as const } : context.person(options.stay);
       if (!person.same) {
         state.value = { at: 'person-changed', nowIn: person.nowIn, bedEmpty: person.bedEmpty };
         return;
       }
-      await send();
+      if (options.undo && undoFor > 0) await waitForUndo();
+      else await send();
     },
     async sendAllTheSame() {
       if (held && state.value.at === 'person-changed') await send();
