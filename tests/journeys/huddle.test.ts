@@ -28,7 +28,7 @@ describe('from one huddle to the next', () => {
     expect(await kinds()).toEqual([]);
   });
 
-  it('what happened since comes first, and what was taken back does not', async () => {
+  it('HUDDLE-2 what happened since comes first, and what was taken back does not', async () => {
     clock.at = at(25, '09:00');
     await ward.enter('record-trigger', { stay: 'rosa', kind: 'fall' }, 'ada');
     const faint = await ward.enter('record-trigger', { stay: 'otto', kind: 'faint' }, 'ada');
@@ -45,7 +45,7 @@ describe('from one huddle to the next', () => {
     expect(first).toMatchObject({ words: expect.stringMatching(/^Fall, 25 Nov 09:00/), owner: 'noor' });
   });
 
-  it('an action comes back the next day with its owner and its note, until it is closed', async () => {
+  it('HUDDLE-1 an action comes back the next day with its owner and its note, until it is closed', async () => {
     const by = new Date(at(25, '12:00')).toISOString();
     const action = { action: 'a1', kind: 'ask-the-prescriber', owner: 'noor', by, stay: 'rosa' };
     await ward.enter('agree-action', { ...action, note: 'about the left hip' });

@@ -7,6 +7,7 @@ import { eventPhrases } from './events.ts';
 import { fieldPhrases } from './fields.ts';
 import { handlingPhrases } from './handling.ts';
 import { handlingTablePhrases } from './handling-tables.ts';
+import { huddlePhrases } from './huddle.ts';
 import { measurePhrases } from './measures.ts';
 import { orderPhrases } from './orders.ts';
 import { problemPhrases } from './problems.ts';
@@ -28,6 +29,7 @@ export const GERMAN: readonly Phrase[] = [
   ...handlingPhrases,
   ...handlingTablePhrases,
   ...orderPhrases,
+  ...huddlePhrases,
   ...sessionPhrases,
   ...measurePhrases,
   ...eventPhrases,
