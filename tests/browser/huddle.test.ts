@@ -76,7 +76,12 @@ describe('the huddle', () => {
       };
       const lines = (count: number, words: string, more: object = {}) =>
         board.beds.slice(0, count).map(({ bed, label }, i) => ({
-          ...{ bed, label, stay: `st-${i}`, owner: 'nuri', words, because: [] },
+          bed,
+          label,
+          stay: `st-${i}`,
+          owner: 'nuri',
+          words,
+          because: [],
           ...more,
         }));
       const long =
