@@ -29,7 +29,7 @@ export const say = defineWords('records', {
     title: '{ward}: what is kept',
     'kept-title': 'Stays kept too long',
     'gone-title': 'Staff who have left',
-    'reading-kept': 'Reading what is kept…',
+    'what-is-kept': 'what is kept',
     'no-time': 'No time is set, so no stay is too old. Whoever runs Footboard sets it in days: KEEP_DAYS.',
     'to-keep':
       'Names and texts are to be kept for {days} after a stay has ended. Nothing is erased by itself: open the stay, look, and erase it there.',
@@ -95,7 +95,7 @@ export const say = defineWords('records', {
     title: '{ward}: was aufbewahrt wird',
     'kept-title': 'Zu lange aufbewahrte Aufenthalte',
     'gone-title': 'Ausgeschiedenes Personal',
-    'reading-kept': 'Wird gelesen, was aufbewahrt wird …',
+    'what-is-kept': 'Was aufbewahrt wird',
     'no-time':
       'Keine Frist gesetzt, also ist kein Aufenthalt zu alt. Wer Footboard betreibt, setzt sie in Tagen: KEEP_DAYS.',
     'to-keep':

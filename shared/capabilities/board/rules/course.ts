@@ -19,7 +19,7 @@ import { evaluateFacts } from './evaluate-stay.ts';
 type Course = Omit<StayCourse, 'ward' | 'stay' | 'position'>;
 
 /** A stay that changes more often than this is drawn up to there and says so. */
-const MOST_LOOKS = 4_000;
+const MOST_LOOKS = 2_000;
 
 export function courseOf(
   record: StayRecord,
