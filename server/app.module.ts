@@ -18,6 +18,8 @@ import {
 import { TOTALS } from './capabilities/dayplan/queries.ts';
 import type { TotalsStore } from './capabilities/dayplan/queries.ts';
 import { REVIEWS, Reviews } from './capabilities/dayplan/review.ts';
+import { PAPER } from './capabilities/paper/sheets.ts';
+import type { Paper } from './capabilities/paper/sheets.ts';
 import { COMMANDS } from './commanding/handle-command.ts';
 import type { Commands } from './commanding/handle-command.ts';
 import { STREAMS } from './commanding/streams.ts';
@@ -36,6 +38,7 @@ import { AccountsController } from './http/accounts.controller.ts';
 import { DevicesController } from './http/devices.controller.ts';
 import { GlassController } from './http/glass.controller.ts';
 import { PicturesController } from './http/pictures.controller.ts';
+import { PaperController } from './http/paper.controller.ts';
 import { PrivacyController } from './http/privacy.controller.ts';
 import { SessionController } from './http/session.controller.ts';
 import { SignOnController } from './http/sign-on.controller.ts';
@@ -60,6 +63,7 @@ export interface AppPorts {
   readonly streams: Streams;
   readonly commands: Commands;
   readonly totals: TotalsStore;
+  readonly paper: Paper;
   readonly access: Access;
   readonly about: About;
   readonly limits: Limits;
@@ -80,6 +84,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [COMMANDS, ports.commands],
     [TOTALS, ports.totals],
     [REVIEWS, new Reviews(ports)],
+    [PAPER, ports.paper],
     [ABOUT, ports.about],
     [LIMITS, ports.limits],
     [IDENTIFY, ports.access.identify],
@@ -108,6 +113,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       DevicesController,
       GlassController,
       PicturesController,
+      PaperController,
       PrivacyController,
       SessionController,
       SignOnController,

@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { createSecureContext } from 'node:tls';
 import { DECIDERS } from './capabilities/deciders.ts';
+import { printHourly } from './capabilities/paper/hourly.ts';
+import { openPaper } from './capabilities/paper/sheets.ts';
 import { accessKeys } from './access/keys.ts';
 import { joinPath } from './access/invitations.ts';
 import { openAccess } from './access/open-access.ts';
@@ -110,6 +112,8 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
       logger,
       onAccepted: endsSessions(access.accounts),
     });
+    const { publicUrl = null, paperDir } = config;
+    const paper = openPaper({ database, boards, log, streams, vault, clock, demo, publicUrl });
     const app = await createApp(
       {
         log,
@@ -119,6 +123,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         streams,
         commands,
         totals: openProjectionStore(database),
+        paper,
         access,
         limits: options.limits === 'off' ? noLimits : openLimits(),
         about: { demo, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },
@@ -129,6 +134,12 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     opened.push(() => app.close());
     await app.listen(config.port, config.host);
     const url = urlOf(app.getHttpServer().address(), config);
+    if (paperDir !== undefined) {
+      const failed = (ward: string, error: unknown) =>
+        logger.error({ err: error }, `the paper sheet of ward ${ward} was not written`);
+      const wards = () => boards.wards();
+      opened.push(printHourly({ paper, wards, folder: paperDir, origin: url, failed }));
+    }
     const open = access.mode === 'open';
     const first = open ? null : await access.accounts.inviteFirst();
     const firstRunLink = first && `${url}${joinPath(first)}`;

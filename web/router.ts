@@ -49,6 +49,12 @@ export const router = createRouter({
       props: true,
     },
     {
+      path: '/wards/:ward/paper/:serial?/:bed?',
+      name: 'paper',
+      component: () => import('./boards/PaperPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/stays/:stay',
       name: 'stay',
       component: () => import('./boards/StayPage.vue'),

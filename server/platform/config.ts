@@ -87,6 +87,8 @@ const environment = z.object({
     )
     .transform(Number)
     .optional(),
+  /** Where a paper sheet of every ward is written each hour; left out, none is. */
+  PAPER_DIR: z.string().optional(),
   NODE_ENV: z.string().optional(),
   /** What people type to get here; single sign-on sends the browser back to it. */
   PUBLIC_URL: z
@@ -133,6 +135,10 @@ export interface Config {
   readonly singleSignOn?: SingleSignOnSettings;
   /** Days after the end of a stay; what is older is listed for erasure, never erased by itself. */
   readonly keepDays?: number;
+  /** What people type to get here: stands in the codes of a paper sheet. */
+  readonly publicUrl?: string;
+  /** Folder for the hourly paper sheets. */
+  readonly paperDir?: string;
   readonly logLevel: (typeof LEVELS)[number];
 }
 
@@ -186,6 +192,8 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
     ...(e.TLS_CERT_FILE === undefined || e.TLS_KEY_FILE === undefined
       ? {}
       : { tls: { certFile: e.TLS_CERT_FILE, keyFile: e.TLS_KEY_FILE } }),
+    ...(e.PUBLIC_URL === undefined ? {} : { publicUrl: e.PUBLIC_URL }),
+    ...(e.PAPER_DIR === undefined ? {} : { paperDir: e.PAPER_DIR }),
     ...(e.KEEP_DAYS === undefined ? {} : { keepDays: e.KEEP_DAYS }),
     ...(e.MASTER_KEY_FILE === undefined ? {} : { masterKeyFile: e.MASTER_KEY_FILE }),
     ...(singleSignOn === null ? {} : { singleSignOn }),

@@ -9,6 +9,7 @@ import type { CommandType } from '../kernel/command-type.ts';
 import { commandEnvelope } from '../kernel/command-type.ts';
 import { healthPage, protocolsInForce, rulesInForce, totalsPage, verifyPage } from './documents.ts';
 import { boardPage, commandAccepted, huddlePage, staffList, stayPage, wardList } from './http.ts';
+import { paperSheets } from './paper.ts';
 import { ownEntries } from './access.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
@@ -106,6 +107,21 @@ export const READS: readonly Route[] = [
     name: 'FitPage',
     says: 'Who needs a lift or other listed equipment, and which pieces can do it, with reasons for and against.',
     answer: fitPage,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/paper/sheet',
+    action: 'make-sheet',
+    name: 'PaperSheet',
+    says: 'A paper sheet of the ward as PDF, with a serial of its own.',
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/paper/sheets',
+    action: 'read-sheets',
+    name: 'PaperSheets',
+    says: 'The sheets printed in the last two days, and which beds on each no longer hold.',
+    answer: paperSheets,
   },
   {
     method: 'get',

@@ -44,6 +44,8 @@ export interface Ask {
   /** Defaults to `latest`. */
   readonly expect?: Envelope['expect'];
   readonly fromOutbox?: boolean;
+  /** Serial of the paper sheet it is keyed from. */
+  readonly paper?: string | undefined;
 }
 
 export function prepareCommand(ask: Ask): PreparedCommand {
@@ -59,7 +61,10 @@ export function prepareCommand(ask: Ask): PreparedCommand {
       commandId,
       occurred: ask.occurred ?? { at: new Date(now).toISOString(), precision: 'exact' },
       entered: { at: device.toISOString(), offsetMinutes: -device.getTimezoneOffset() },
-      source: { kind: 'person', device: thisDevice() },
+      source:
+        ask.paper === undefined
+          ? { kind: 'person', device: thisDevice() }
+          : { kind: 'paper', device: thisDevice(), serial: ask.paper },
       expect: ask.expect ?? 'latest',
       fromOutbox: ask.fromOutbox ?? false,
       // A copy: what was sent does not change under a form that is written on.

@@ -34,6 +34,8 @@ export interface EntryContext {
   readonly now: () => EpochMs;
   /** Whether the stay that the entry is for is still in the bed the page shows. */
   readonly person: (stay: string) => PersonAtTheBed;
+  /** Serial of the paper sheet that is keyed in here: `now` is then the time written on it. */
+  readonly paper?: () => string;
   /** Called once with each entry that was recorded. */
   readonly recorded: (accepted: CommandAccepted, says: string) => void;
 }
@@ -221,8 +223,9 @@ export function useEntry(command: CommandType): Entry {
         data,
         occurred: {
           at: toIso(Math.round(options.occurred ?? context.now())),
-          precision: options.precision ?? 'exact',
+          precision: options.precision ?? (context.paper ? 'about' : 'exact'),
         },
+        ...(context.paper ? { paper: context.paper() } : {}),
         ...(options.expect ? { expect: options.expect } : {}),
       });
       held = { command: prepared, says: options.says, inPlaceOf: refused };

@@ -207,6 +207,7 @@ export const POLICY: readonly PolicyRow[] = [
   ]),
   ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),
   ...rows('query', ON_THE_WARD, askStaff, ['read-fit']),
+  ...rows('query', [...ON_THE_WARD, 'device'], askStaff, ['make-sheet', 'read-sheets']),
   ...rows('query', [...ROLES, 'device'], askStaff, ['read-staff', 'read-rules', 'read-protocols']),
   ...rows('query', ['records', 'manager', 'administrator'], 'Ask the records role.', ['verify-log']),
   ...rows('query', ROLES, askStaff, ['read-own-entries']),

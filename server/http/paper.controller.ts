@@ -1,0 +1,48 @@
+/** Paper sheets of a ward: one to print now, and which were printed. */
+import { Controller, Get, Inject, Param, Req, Res } from '@nestjs/common';
+import type { Request, Response } from 'express';
+import type { WardId } from '@footboard/shared/kernel/ids';
+import type { PaperSheets } from '@footboard/shared/wire/paper';
+import { lookerOf } from '../access/access-log.ts';
+import { PAPER } from '../capabilities/paper/sheets.ts';
+import type { Paper } from '../capabilities/paper/sheets.ts';
+import { Answered, noSuchWard } from '../commanding/problems.ts';
+import { STREAMS } from '../commanding/streams.ts';
+import type { Streams } from '../commanding/streams.ts';
+import { Allowed, identityOf } from './allowed.ts';
+import { wardNamed } from './asked.ts';
+
+@Controller('api/wards/:ward/paper')
+export class PaperController {
+  constructor(
+    @Inject(PAPER) private readonly paper: Paper,
+    @Inject(STREAMS) private readonly streams: Streams,
+  ) {}
+
+  /** Makes one: a serial is used up, and what it shows is remembered. Nothing goes to the ward's log. */
+  @Get('sheet')
+  @Allowed('make-sheet')
+  async sheet(
+    @Param('ward') ward: string,
+    @Req() request: Request,
+    @Res() response: Response,
+  ): Promise<void> {
+    const id = await this.#ward(ward);
+    const origin = `${request.protocol}://${request.get('host')}`;
+    const { serial, pdf } = await this.paper.make(id, lookerOf(identityOf(request)).staff ?? null, origin);
+    response.set('Content-Disposition', `inline; filename="${serial}.pdf"`).type('application/pdf').send(pdf);
+  }
+
+  @Get('sheets')
+  @Allowed('read-sheets')
+  async sheets(@Param('ward') ward: string): Promise<PaperSheets> {
+    const id = await this.#ward(ward);
+    return { ward: id, sheets: [...(await this.paper.list(id))] };
+  }
+
+  async #ward(id: string): Promise<WardId> {
+    const { state } = await this.streams.ward(wardNamed(id));
+    if (!state) throw new Answered(noSuchWard(id));
+    return state.ward;
+  }
+}
