@@ -42,20 +42,16 @@ export async function enter(
 }
 
 /** Ward Alder: three beds with a person each, a nurse, an aide, a charge nurse. */
-export async function peopleAlder(server: Pick<RunningServer, 'url'>): Promise<void> {
+export async function peopleAlder(server: Pick<RunningServer, 'url'>, hoursAgo = 0): Promise<void> {
+  const occurred = { at: new Date(Date.now() - hoursAgo * 3_600_000).toISOString() };
   await enter(server, 'set-up-ward', { name: 'Alder', zone: 'Europe/Lisbon', beds: BEDS }, null);
   await enter(server, 'add-staff-member', { staff: 'ines', name: 'Ines Amaral', role: 'charge-nurse' }, null);
   await enter(server, 'add-staff-member', { staff: 'noor', name: 'Noor Haddad', role: 'nurse' }, 'ines');
   await enter(server, 'add-staff-member', { staff: 'ada', name: 'Ada Lund', role: 'aide' }, 'ines');
   for (const [i, { bed }] of BEDS.entries()) {
     const identity = { name: `Rosa Pinto ${i}` };
-    await enter(server, 'begin-stay', {
-      stay: `stay-${i}`,
-      person: `person-${i}`,
-      bed,
-      from: 'home',
-      identity,
-    });
+    const begun = { stay: `stay-${i}`, person: `person-${i}`, bed, from: 'home', identity };
+    await enter(server, 'begin-stay', begun, 'noor', hoursAgo === 0 ? {} : { occurred });
   }
 }
 

@@ -223,7 +223,7 @@ export function useEntry(command: CommandType): Entry {
         data,
         occurred: {
           at: toIso(Math.round(options.occurred ?? context.now())),
-          precision: options.precision ?? (context.paper ? 'about' : 'exact'),
+          precision: context.paper ? 'about' : (options.precision ?? 'exact'),
         },
         ...(context.paper ? { paper: context.paper() } : {}),
         ...(options.expect ? { expect: options.expect } : {}),
