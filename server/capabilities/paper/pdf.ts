@@ -1,4 +1,5 @@
 /** A sheet as PDF: nine beds a page in the order of the ward, room to write, a code a bed. */
+// oxlint-disable-next-line import/no-named-as-default -- the types of pdfkit know the default alone
 import PDFDocument from 'pdfkit';
 import QRCode from 'qrcode';
 import type { Language } from '@footboard/shared/capabilities/wards/values';
