@@ -94,39 +94,43 @@ function huddle(day: number): Entry[] {
   ];
 }
 
+const closeExpected = (when: Entry['at'], id: string, outcome: string) =>
+  enter(when, 'ida', 'close-expected-arrival', { expected: id, outcome });
+const expectArrival = (when: Entry['at'], id: string, of: object) =>
+  enter(when, 'ida', 'expect-arrival', { expected: id, ...of });
 /** Said beforehand; closed when they came, or do not. */
 function expected(): Entry[] {
-  const expect = (when: Entry['at'], id: string, of: object) =>
-    enter(when, 'ida', 'expect-arrival', { expected: id, ...of });
-  const close = (when: Entry['at'], id: string, outcome: string) =>
-    enter(when, 'ida', 'close-expected-arrival', { expected: id, outcome });
   const walks = { moves: 'walks', transfers: 'alone', stairs: 'yes' };
   return [
-    expect(at(1, '09:40'), 'expected-c2', { at: toIso(at(1, '13:00')), from: 'emergency', bed: 'lf-c2' }),
-    close(at(1, '13:40'), 'expected-c2', 'arrived'),
-    expect(at(6, '09:10'), 'expected-c1', {
+    expectArrival(at(1, '09:40'), 'expected-c2', {
+      at: toIso(at(1, '13:00')),
+      from: 'emergency',
+      bed: 'lf-c2',
+    }),
+    closeExpected(at(1, '13:40'), 'expected-c2', 'arrived'),
+    expectArrival(at(6, '09:10'), 'expected-c1', {
       at: toIso(at(6, '13:00')),
       from: 'emergency',
       bed: 'lf-c1',
       usual: walks,
     }),
-    close(at(6, '13:40'), 'expected-c1', 'arrived'),
-    expect(at(6, '18:20'), 'expected-b6', {
+    closeExpected(at(6, '13:40'), 'expected-c1', 'arrived'),
+    expectArrival(at(6, '18:20'), 'expected-b6', {
       at: toIso(at(LIVE_DAY, '11:30')),
       from: 'ward',
       bed: 'lf-b6',
       usual: inBed('mb-f2').usual,
       previous: { ward: MILLBROOK, stay: inBed('mb-f2').stay },
     }),
-    expect(at(LIVE_DAY, '07:40'), 'expected-c5', {
+    expectArrival(at(LIVE_DAY, '07:40'), 'expected-c5', {
       at: toIso(at(LIVE_DAY, '14:00')),
       from: 'intensive-care',
       bed: 'lf-c5',
       bariatric: true,
     }),
     // Later on the live day.
-    close(at(LIVE_DAY, '11:50'), 'expected-b6', 'not-coming'),
-    close(at(LIVE_DAY, '16:10'), 'expected-c5', 'not-coming'),
+    closeExpected(at(LIVE_DAY, '11:50'), 'expected-b6', 'not-coming'),
+    closeExpected(at(LIVE_DAY, '16:10'), 'expected-c5', 'not-coming'),
   ];
 }
 
