@@ -40,6 +40,7 @@ import { GlassController } from './http/glass.controller.ts';
 import { PicturesController } from './http/pictures.controller.ts';
 import { PaperController } from './http/paper.controller.ts';
 import { PrivacyController } from './http/privacy.controller.ts';
+import { RoundController } from './http/round.controller.ts';
 import { SessionController } from './http/session.controller.ts';
 import { SignOnController } from './http/sign-on.controller.ts';
 import { SigningController } from './http/signing.controller.ts';
@@ -115,6 +116,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       PicturesController,
       PaperController,
       PrivacyController,
+      RoundController,
       SessionController,
       SignOnController,
       SigningController,

@@ -13,6 +13,7 @@ import { paperSheets } from './paper.ts';
 import { ownEntries } from './access.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
+import { roundPage } from './round.ts';
 import { accessRoutes } from './routes-of-access.ts';
 import { pictureRoutes } from './routes-of-pictures.ts';
 
@@ -58,6 +59,14 @@ export const READS: readonly Route[] = [
     name: 'HuddlePage',
     says: 'The ward in the order of the morning review.',
     answer: huddlePage,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/round',
+    action: 'read-round',
+    name: 'RoundPage',
+    says: 'Whom to see next: the list in order with its reasons, and who is not on it and why.',
+    answer: roundPage,
   },
   {
     method: 'get',

@@ -191,9 +191,12 @@ export function viewBoard(
     next = Math.min(next, row.until);
     return bedRow(bed, row.view, carers);
   });
-  const lifts = liftsOf({ ward, items: state.items, t, day: localDate(ward.zone, calendar.wardDay(t).from) }, (at) => {
-    next = Math.min(next, at);
-  });
+  const lifts = liftsOf(
+    { ward, items: state.items, t, day: localDate(ward.zone, calendar.wardDay(t).from) },
+    (at) => {
+      next = Math.min(next, at);
+    },
+  );
   const { name, zone, wardDayFrom, nightFrom, nightTo, panel, units, language } = ward;
   return {
     board: {

@@ -5,6 +5,7 @@
  */
 import { z } from 'zod';
 import { triggerKind } from '../../orders/values.ts';
+import { NOT_DONE_REASONS, type NotDoneGroup } from '../../sessions/values.ts';
 
 const limit = <T extends z.ZodType>(value: T) =>
   z.strictObject({
@@ -178,6 +179,35 @@ export const rulesDocument = z.strictObject({
     refusalsInRow: limit(z.number().int()),
     daysBelowBaseline: limit(z.number().int()),
     readySessions: limit(z.number().int()),
+  }),
+  /** Whom to see next: what counts how much. Points have no unit; only their order says something. */
+  round: z.strictObject({
+    /** Points at that many waking hours since last up; they grow with the square of the hours. */
+    awakePoints: limit(z.number().min(0)),
+    awakeHours: limit(z.number().min(0.5)),
+    backToBedPoints: limit(z.number().min(0)),
+    /** Times up that today's goal still asks for, for each hour until the night; counted up to two. */
+    shortfallPoints: limit(z.number().min(0)),
+    /** Stages lost, or below the usual way: each. */
+    losingPoints: limit(z.number().min(0)),
+    leavingHours: limit(z.number().min(0)),
+    leavingPoints: limit(z.number().min(0)),
+    /** No time up on the ward day before; and so much more in isolation. */
+    missedPoints: limit(z.number().min(0)),
+    isolationFloorPoints: limit(z.number().min(0)),
+    /** Below so many waking hours since last up isolation is seen last. */
+    isolationLastHours: limit(z.number().min(0)),
+    mealMinutes: limit(z.number().min(0)),
+    mealPoints: limit(z.number().min(0)),
+    /** Not on the list for so long after a time up; then lower on it for so long. */
+    restMinutes: limit(z.number().min(0)),
+    restFullMinutes: limit(z.number().min(0)),
+    restPoints: limit(z.number().min(0)),
+    /** By group of reason: asked again this long after something was not done (minutes). */
+    againAfterMinutes: z.record(
+      z.enum(Object.keys(NOT_DONE_REASONS) as [NotDoneGroup, ...NotDoneGroup[]]),
+      limit(z.number().min(0)),
+    ),
   }),
   /** Published cut points of the walking measures. The tables by age and sex are data of that room. */
   walking: z.strictObject({

@@ -1,0 +1,176 @@
+/**
+ * Who may be on the round at all. A gate is never outscored: whoever meets one is not on the list, and
+ * stands in the register beside it with the reason and with what would put them back. Ours, practice.
+ */
+import { MINUTE, type EpochMs } from '../../../kernel/times.ts';
+import type { Because, StayView, TaskPlan } from '../../board/view.ts';
+import type { Task } from '../../handling/values.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+
+export type GateKind =
+  | 'not-read'
+  | 'away'
+  | 'comfort'
+  | 'clinicians-plan'
+  | 'held'
+  | 'nurse-first'
+  | 'not-now'
+  | 'talk-first'
+  | 'night'
+  | 'up-now'
+  | 'resting'
+  | 'said-no'
+  | 'later'
+  | 'taken';
+
+export interface Gate {
+  readonly kind: GateKind;
+  readonly because: Because;
+  /** What would put the person on the list. */
+  readonly until: string;
+}
+
+export interface GateInput {
+  readonly t: EpochMs;
+  readonly night: { readonly is: boolean; readonly until: EpochMs };
+  readonly rules: RulesDocument;
+  readonly say: (at: EpochMs) => string;
+}
+
+/** From what asks most to what asks least: the moves that bring somebody out of bed. */
+export const GETTING_UP: readonly Task[] = ['walk', 'stand', 'bed-chair', 'edge-of-bed'];
+
+const plain = (code: string): string => code.replaceAll('-', ' ');
+
+/** The first gate that stops it, in the order in which somebody would ask; null: may be on the list. */
+export function gateOf(stay: StayView, input: GateInput): Gate | null {
+  return whoGates(stay, input) ?? safetyGates(stay, input) ?? momentGates(stay, input);
+}
+
+const gate = (kind: GateKind, words: string, until: string, facts: Because['facts'] = []): Gate => ({
+  kind,
+  because: { rule: `round/${kind}`, facts: [...facts], words },
+  until,
+});
+
+function whoGates(stay: StayView, { say }: GateInput): Gate | null {
+  // A row of which nothing was read yet, or that tells only a part, says nothing about the person.
+  if (stay.version === 0 || stay.shown !== 'whole') {
+    return gate(
+      'not-read',
+      'Nothing is known here of this person yet',
+      'Once the entries of the stay are read',
+    );
+  }
+  if (stay.away) {
+    const back = stay.away.dueBack === null ? '' : `, due back ${say(stay.away.dueBack)}`;
+    return gate('away', `Off the ward since ${say(stay.away.since)}${back}`, 'Once they are back');
+  }
+  if (stay.scope.kind === 'comfort') {
+    return gate('comfort', 'Comfort plan: no rank, no goal', 'Moves for comfort go on as the person wishes');
+  }
+  if (stay.scope.kind === 'clinicians-plan') {
+    return gate('clinicians-plan', "Clinician's plan only", 'Ask the nurse what that plan says for today');
+  }
+  return null;
+}
+
+function safetyGates(stay: StayView, { say }: GateInput): Gate | null {
+  const stops = stay.holds.find((h) => h.scope !== 'walking' && h.scope !== 'standing');
+  if (stops) {
+    return gate(
+      'held',
+      `Hold on ${plain(stops.scope)} since ${say(stops.placedAt)}`,
+      `Once a nurse or therapist ends the hold, review ${say(stops.reviewAt)}`,
+      [stops.event],
+    );
+  }
+  const moves = gettingUp(stay);
+  if (moves.length === 0) {
+    const because = stay.plan?.day.find((p) => p.task === 'edge-of-bed')?.because ?? [];
+    return gate(
+      'held',
+      'The plan allows no move out of bed',
+      'Once the plan allows one',
+      because.flatMap(({ facts }) => facts),
+    );
+  }
+  if (stay.checkBeforeMoving || stay.trust.state === 'not-known') {
+    return gate('nurse-first', 'CHECK BEFORE MOVING: a nurse looks first', 'Once a nurse has checked');
+  }
+  if (stay.trust.state === 're-check') {
+    const open = stay.trust.openTriggers[0];
+    return open
+      ? gate(
+          'nurse-first',
+          `A nurse checks first: ${open.words}, ${say(open.at)}`,
+          'Once a nurse has checked',
+          [open.event],
+        )
+      : gate('nurse-first', 'A nurse checks first: the last check ran out', 'Once a nurse has checked');
+  }
+  if (stay.mayStart?.word === 'not-now') {
+    const [why] = stay.mayStart.reasons.filter((r) => r.word === 'not-now');
+    return gate(
+      'not-now',
+      `Not now: ${why?.words ?? 'see the bedside page'}`,
+      'Once a nurse has looked',
+      why?.facts,
+    );
+  }
+  const refusals = stay.signs.find(({ kind }) => kind === 'refusals');
+  if (refusals) {
+    return gate(
+      'talk-first',
+      'Said no several times in a row: a nurse or therapist talks with them first',
+      'Once a session is recorded',
+      refusals.because.flatMap(({ facts }) => facts),
+    );
+  }
+  return null;
+}
+
+function momentGates(stay: StayView, { t, night, rules, say }: GateInput): Gate | null {
+  if (night.is) {
+    return gate('night', 'Night: asleep, unless they ask', `From ${say(night.until)} on`);
+  }
+  const { chair, lately } = stay;
+  if (chair && (chair.backBy === null || t < chair.backBy)) {
+    const back = chair.backBy === null ? '' : `, back to bed by ${say(chair.backBy)}`;
+    const until = chair.backBy === null ? 'Once they are back in bed' : `From ${say(chair.backBy)} on`;
+    return gate('up-now', `In the chair since ${say(chair.since)}${back}`, until, [chair.event]);
+  }
+  const last = lately?.last;
+  const rest = rules.round.restMinutes.value * MINUTE;
+  // Overdue in the chair, help back to bed is what they need: no rest comes first.
+  if (!chair && last && last.outcome !== 'not-done' && stay.lastUp && t < stay.lastUp.at + rest) {
+    return gate(
+      'resting',
+      `Resting: last up ${say(stay.lastUp.at)}`,
+      `From ${say(stay.lastUp.at + rest)} on`,
+      [stay.lastUp.event],
+    );
+  }
+  const refused = rules.round.againAfterMinutes['said-no']!.value * MINUTE;
+  if (lately?.saidNo && t < lately.saidNo.at + refused) {
+    return gate(
+      'said-no',
+      `Said no ${say(lately.saidNo.at)}`,
+      `From ${say(lately.saidNo.at + refused)} on, asked in another way`,
+      [lately.saidNo.event],
+    );
+  }
+  if (last?.notDone) {
+    const again = last.to + rules.round.againAfterMinutes[last.notDone]!.value * MINUTE;
+    if (t < again) {
+      return gate('later', `Not done ${say(last.to)}: ${plain(last.notDone)}`, `From ${say(again)} on`, [
+        last.event,
+      ]);
+    }
+  }
+  return null;
+}
+
+/** Moves out of bed that the plan of the day allows, the most demanding first. */
+export const gettingUp = (stay: StayView): readonly TaskPlan[] =>
+  GETTING_UP.flatMap((task) => stay.plan?.day.filter((p) => p.task === task && !p.hold) ?? []);

@@ -1,0 +1,211 @@
+/**
+ * The round: whom to see next. Gates first, then a rank whose every point is told; the same facts give
+ * the same order, ties stand in the order of beds. Everybody in a bed is on the list or in the register
+ * beside it, once. It proposes; whoever goes decides.
+ */
+import type { StaffId } from '../../../kernel/ids.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
+import { HOUR } from '../../../kernel/times.ts';
+import type { BedView, Because, BoardView, StayView, TaskPlan, VisitView } from '../../board/view.ts';
+import type { WardCalendar } from '../../wards/context.ts';
+import { sayTime } from '../../wards/rules/calendar.ts';
+import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
+import { gateOf, gettingUp, type Gate, type GateKind } from './round-gates.ts';
+import { awakeHours, missing, reasonsOf, type Reason } from './round-rank.ts';
+import { goes } from './visits.ts';
+
+interface Placed {
+  readonly bed: BedView['bed'];
+  readonly label: string;
+  readonly bay: string;
+  readonly stay: StayView['stay'];
+  readonly visit: VisitView | null;
+  /** Whoever asks goes there, first or second. */
+  readonly yours: boolean;
+}
+export interface RoundEntry extends Placed {
+  /** All of them, the strongest first. */
+  readonly reasons: readonly Reason[];
+  readonly points: number;
+  /** The move that the day asks for, as far as the plan allows; its people and aid. */
+  readonly move: Pick<TaskPlan, 'task' | 'people' | 'aid'>;
+  /** Who could do it, in words. */
+  readonly who: string;
+  /** Why the one before comes first; null for the first. */
+  readonly notHigher: string | null;
+  /** What would change the place on the list. */
+  readonly changes: string;
+  /** Ask a nurse before starting: the reasons. */
+  readonly askFirst: readonly string[];
+}
+export interface NotListed extends Placed {
+  readonly kind: GateKind;
+  readonly because: Because;
+  readonly until: string;
+}
+export interface Round {
+  readonly entries: readonly RoundEntry[];
+  readonly notListed: readonly NotListed[];
+}
+
+export interface RoundInput {
+  readonly board: BoardView;
+  readonly t: EpochMs;
+  readonly calendar: WardCalendar;
+  readonly rules?: RulesDocument;
+  /** Who asks, so that their own visit comes first; null: nobody in particular. */
+  readonly asker: StaffId | null;
+  /** Who is known to be on; null where nobody is named. */
+  readonly on: ReadonlySet<StaffId> | null;
+}
+
+interface Ranked {
+  readonly placed: Placed;
+  readonly stay: StayView;
+  readonly reasons: readonly Reason[];
+  readonly points: number;
+  readonly last: boolean;
+}
+
+export function roundOf({ board, t, calendar, rules = DEFAULT_RULES, asker, on }: RoundInput): Round {
+  const night = calendar.night(t);
+  const say = (at: EpochMs): string => sayTime(calendar.zone, at);
+  const input = { t, night, rules, say };
+  const ranked: Ranked[] = [];
+  const notListed: NotListed[] = [];
+  for (const bed of board.beds) {
+    const { stay } = bed;
+    if (!stay) continue;
+    const placed = placedOf(bed, stay, asker);
+    const stopped = gateOf(stay, input) ?? takenBySomebody(placed, say);
+    if (stopped) {
+      notListed.push({ ...placed, ...stopped });
+      continue;
+    }
+    const reasons = reasonsOf(stay, input);
+    const points = Math.round(reasons.reduce((sum, r) => sum + r.points, 0) * 10) / 10;
+    ranked.push({ placed, stay, reasons, points, last: isolationLast(stay, t, rules) });
+  }
+  const order = ranked.toSorted(
+    (a, b) =>
+      Number(b.placed.yours) - Number(a.placed.yours) ||
+      Number(a.last) - Number(b.last) ||
+      b.points - a.points,
+  );
+  return {
+    entries: order.map((one, i) => entryOf(one, order[i - 1] ?? null, { ...input, on })),
+    notListed,
+  };
+}
+
+const placedOf = ({ bed, label, bay }: BedView, stay: StayView, asker: StaffId | null): Placed => ({
+  bed,
+  label,
+  bay,
+  stay: stay.stay,
+  visit: stay.visit,
+  yours: stay.visit !== null && goes(stay.visit, asker),
+});
+
+function takenBySomebody({ visit, yours }: Placed, say: (at: EpochMs) => string): Gate | null {
+  if (!visit || yours) return null;
+  const words = `Somebody goes: ${say(visit.from)} to ${say(visit.until)}`;
+  return {
+    kind: 'taken',
+    because: { rule: 'round/taken', facts: [visit.event], words },
+    until: 'Once it is given back or over',
+  };
+}
+
+/** Seen last, for the gown and the cleaning; never when that would leave them out. */
+function isolationLast(stay: StayView, t: EpochMs, rules: RulesDocument): boolean {
+  if (!stay.isolation) return false;
+  const hours = awakeHours(stay, t);
+  const day = stay.lately?.yesterday;
+  const missedYesterday = !!day && !(day.recorded && day.timesUp > 0);
+  return !missedYesterday && (hours ?? Infinity) < rules.round.isolationLastHours.value;
+}
+
+const TASK_OF: Readonly<Record<string, TaskPlan['task']>> = {
+  walk: 'walk',
+  stairs: 'walk',
+  march: 'stand',
+  stand: 'stand',
+  chair: 'bed-chair',
+  toilet: 'bed-chair',
+  'lifted-to-chair': 'bed-chair',
+  'edge-sit': 'edge-of-bed',
+};
+
+/** What today's goal asks for, or the most demanding below it that the plan allows. */
+export function moveOf(stay: StayView): TaskPlan {
+  const allowed = gettingUp(stay);
+  const asked = TASK_OF[stay.today.goal?.activity ?? ''] ?? 'bed-chair';
+  const order: readonly TaskPlan['task'][] = ['walk', 'stand', 'bed-chair', 'edge-of-bed'];
+  return allowed.find((p) => order.indexOf(p.task) >= order.indexOf(asked)) ?? allowed.at(-1)!;
+}
+
+const WHO: Readonly<Record<TaskPlan['people'], string>> = {
+  'on-own': 'An aide alone',
+  'stand-by': 'An aide alone',
+  one: 'An aide alone',
+  two: 'Two people',
+  'three-or-more': 'Three people or more',
+};
+
+function whoCould({ people }: TaskPlan, on: ReadonlySet<StaffId> | null): string {
+  const needs = people === 'two' ? 2 : people === 'three-or-more' ? 3 : 1;
+  if (needs === 1) return WHO[people];
+  if (on === null) return `${WHO[people]}; who is on is not recorded`;
+  return on.size < needs ? `${WHO[people]}; only ${on.size} named for this shift` : WHO[people];
+}
+
+interface EntryInput {
+  readonly t: EpochMs;
+  readonly rules: RulesDocument;
+  readonly say: (at: EpochMs) => string;
+  readonly on: ReadonlySet<StaffId> | null;
+}
+
+function entryOf(one: Ranked, before: Ranked | null, input: EntryInput): RoundEntry {
+  const { placed, stay, reasons, points } = one;
+  const { task, people, aid } = moveOf(stay);
+  return {
+    ...placed,
+    reasons,
+    points,
+    move: { task, people, aid },
+    who: whoCould(moveOf(stay), input.on),
+    notHigher: before && whyAfter(one, before),
+    changes: whatChanges(one, input),
+    askFirst:
+      stay.mayStart?.word === 'ask-first'
+        ? stay.mayStart.reasons.filter((r) => r.word === 'ask-first').map((r) => r.words)
+        : [],
+  };
+}
+
+function whyAfter(one: Ranked, before: Ranked): string {
+  const bed = `After bed ${before.placed.label}`;
+  if (before.placed.yours && !one.placed.yours) return `${bed}: that visit is yours`;
+  if (one.last && !before.last) return `${bed}: isolation is seen last on the round`;
+  if (one.points === before.points) return `${bed}: the same rank, in the order of beds`;
+  const of = (rule: string): number => one.reasons.find((r) => r.rule === rule)?.points ?? 0;
+  const most = before.reasons.toSorted((a, b) => b.points - of(b.rule) - (a.points - of(a.rule)))[0];
+  return most && most.points > of(most.rule)
+    ? `${bed}: ${most.words}`
+    : `${bed}: more stands against this one now`;
+}
+
+function whatChanges({ reasons, last, stay }: Ranked, { t, rules, say }: EntryInput): string {
+  const waits = reasons.filter((r) => r.until !== null && r.points < 0);
+  if (waits.length > 0) return `Moves up from ${say(Math.max(...waits.map((r) => r.until!)))} on`;
+  const hours = awakeHours(stay, t);
+  if (last && hours !== null) {
+    const at = t + (rules.round.isolationLastHours.value - hours) * HOUR;
+    return `Not last any more from ${say(at)} on`;
+  }
+  return missing(stay) > 0
+    ? 'A time up recorded takes them off the list for a while'
+    : "Today's goal is met; a time up recorded takes them off the list for a while";
+}
