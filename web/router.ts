@@ -37,6 +37,12 @@ export const router = createRouter({
       props: (to) => ({ ward: to.params['ward'], day: to.query['day'] }),
     },
     {
+      path: '/wards/:ward/round',
+      name: 'round',
+      component: () => import('./boards/RoundPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/charge',
       name: 'charge',
       component: () => import('./boards/ChargePage.vue'),

@@ -37,10 +37,14 @@ export async function problemOf(answer: Response): Promise<Problem> {
 }
 
 /** GET a query of the API and check it. Never throws: a failure is a problem to show. */
-export async function getPage<S extends z.ZodType>(path: string, schema: S): Promise<Asked<z.infer<S>>> {
+export async function getPage<S extends z.ZodType>(
+  path: string,
+  schema: S,
+  headers: Readonly<Record<string, string>> = {},
+): Promise<Asked<z.infer<S>>> {
   let answer: Response;
   try {
-    answer = await fetch(path, { headers: { accept: 'application/json' }, cache: 'no-store' });
+    answer = await fetch(path, { headers: { accept: 'application/json', ...headers }, cache: 'no-store' });
   } catch {
     return { ok: false, problem: unreachable('Nothing was read') };
   }

@@ -25,7 +25,7 @@ const gateOf = (told: readonly Told[], t = T) => {
   expect(entries.length + notListed.length).toBe(1);
   return notListed[0] ?? null;
 };
-const walked = (h: number, more: object = {}) => session(MORNING + h, more);
+const walked = (h: number, more: Record<string, unknown> = {}) => session(MORNING + h, more);
 const taken = (by: string, from: number): Told => ({
   type: 'visit-taken',
   at: MORNING + from,

@@ -1,0 +1,66 @@
+import { computed, onScopeDispose, shallowRef, watch } from 'vue';
+import type { Problem } from '@footboard/shared/wire/http';
+import { roundPage, type RoundPage } from '@footboard/shared/wire/round';
+import { getPage } from '../../asking/get-page.ts';
+import { useWhoStore } from '../../people/who-store.ts';
+import { useBoardStore } from '../../sync/board-store.ts';
+
+/** Ranks change with the clock as well; this often the server is asked without a change of the board. */
+const ASK_EVERY_MS = 60_000;
+
+const orderOf = (page: RoundPage | null): string =>
+  page ? [...page.entries.map((e) => e.stay), '/', ...page.notListed.map((e) => e.stay)].join() : '';
+
+/**
+ * The round, asked for again whenever the board moves. What is shown stays as it is, in its order,
+ * until whoever looks at it asks for the newer one: nothing moves under a finger. `latest` is what
+ * holds now, for what must be said at once.
+ */
+export function useRound(ward: () => string) {
+  const shown = shallowRef<RoundPage | null>(null);
+  const latest = shallowRef<RoundPage | null>(null);
+  const problem = shallowRef<Problem | null>(null);
+  const board = useBoardStore();
+  const who = useWhoStore();
+  let asking = false;
+  let again = false;
+
+  async function ask(): Promise<void> {
+    again = true;
+    if (asking) return;
+    asking = true;
+    while (again) {
+      again = false;
+      const of = ward();
+      const headers = who.chosenId ? { 'x-footboard-staff': who.chosenId } : {};
+      const asked = await getPage(`/api/wards/${of}/round`, roundPage, headers);
+      if (of !== ward()) again = true;
+      else if (asked.ok) {
+        latest.value = asked.page;
+        shown.value ??= asked.page;
+        problem.value = null;
+      } else problem.value = asked.problem;
+    }
+    asking = false;
+  }
+  const showLatest = (): void => void (shown.value = latest.value);
+  /** After whoever holds the phone did something themselves, they see what came of it. */
+  async function askAndShow(): Promise<void> {
+    await ask();
+    showLatest();
+  }
+
+  watch(
+    [ward, () => board.snapshot?.feed, () => board.age.state, () => who.chosenId],
+    ([of, , , me], [before, , , was]) => {
+      if (of !== before || me !== was) shown.value = null;
+      if (board.snapshot) void ask();
+    },
+    { immediate: true },
+  );
+  const ticking = setInterval(() => board.snapshot && void ask(), ASK_EVERY_MS);
+  onScopeDispose(() => clearInterval(ticking));
+
+  const changed = computed(() => orderOf(latest.value) !== orderOf(shown.value));
+  return { shown, latest, problem, changed, ask, askAndShow, showLatest };
+}
