@@ -22,13 +22,16 @@ export function useRound(ward: () => string) {
   const problem = shallowRef<Problem | null>(null);
   const board = useBoardStore();
   const who = useWhoStore();
-  let asking = false;
+  let running: Promise<void> | null = null;
   let again = false;
 
-  async function ask(): Promise<void> {
+  /** One question at a time; resolves once an answer is here that was asked for after the call. */
+  function ask(): Promise<void> {
     again = true;
-    if (asking) return;
-    asking = true;
+    running ??= askOn().finally(() => (running = null));
+    return running;
+  }
+  async function askOn(): Promise<void> {
     while (again) {
       again = false;
       const of = ward();
@@ -41,7 +44,6 @@ export function useRound(ward: () => string) {
         problem.value = null;
       } else problem.value = asked.problem;
     }
-    asking = false;
   }
   const showLatest = (): void => void (shown.value = latest.value);
   /** After whoever holds the phone did something themselves, they see what came of it. */

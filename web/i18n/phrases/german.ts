@@ -17,6 +17,7 @@ import { refusalTitles } from './refusal-titles.ts';
 import { refusalPhrases } from './refusals.ts';
 import { entryRefusalPhrases } from './refusals-of-entries.ts';
 import { wardRefusalPhrases } from './refusals-of-ward.ts';
+import { roundPhrases } from './round.ts';
 import { sessionPhrases } from './sessions.ts';
 import { wordPhrases } from './words.ts';
 
@@ -30,6 +31,7 @@ export const GERMAN: readonly Phrase[] = [
   ...handlingTablePhrases,
   ...orderPhrases,
   ...huddlePhrases,
+  ...roundPhrases,
   ...sessionPhrases,
   ...measurePhrases,
   ...eventPhrases,
