@@ -29,7 +29,11 @@ export class PaperController {
   ): Promise<void> {
     const id = await this.#ward(ward);
     const origin = `${request.protocol}://${request.get('host')}`;
-    const { serial, pdf } = await this.paper.make(id, lookerOf(identityOf(request)).staff ?? null, origin);
+    const { serial, pdf } = await this.paper.make(
+      id,
+      lookerOf(identityOf(request)).staff ?? 'no-name',
+      origin,
+    );
     response.set('Content-Disposition', `inline; filename="${serial}.pdf"`).type('application/pdf').send(pdf);
   }
 

@@ -49,6 +49,8 @@ describe('the paper sheet of a ward', () => {
     ]);
     expect(listed[0]!.validUntil - listed[0]!.made).toBeLessThanOrEqual(12 * HOUR);
     expect(listed[0]!.superseded).toEqual([]);
+    // Asked for by hand, if by nobody who is known.
+    expect(listed[0]!.byItself).toBe(false);
   });
 
   it('PAPER-2 (A7) is listed as superseded for the bed whose entry was withdrawn after it, and for no other', async () => {

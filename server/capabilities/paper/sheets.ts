@@ -33,8 +33,9 @@ export interface MadeSheet {
   readonly pdf: Buffer;
 }
 export interface Paper {
-  /** @param origin what a phone opens: "https://board.ward.example" */
-  make(ward: WardId, by: StaffId | null, origin: string): Promise<MadeSheet>;
+  /** @param by null for the hourly one; no-name where a device asked and nobody had signed in.
+   * @param origin what a phone opens: "https://board.ward.example" */
+  make(ward: WardId, by: StaffId | 'no-name' | null, origin: string): Promise<MadeSheet>;
   list(ward: WardId): Promise<readonly PaperSheet[]>;
 }
 export const PAPER = Symbol('Paper');
