@@ -41,6 +41,7 @@ import { PicturesController } from './http/pictures.controller.ts';
 import { PaperController } from './http/paper.controller.ts';
 import { PrivacyController } from './http/privacy.controller.ts';
 import { RoundController } from './http/round.controller.ts';
+import { ScreensController } from './http/screens.controller.ts';
 import { SessionController } from './http/session.controller.ts';
 import { SignOnController } from './http/sign-on.controller.ts';
 import { SigningController } from './http/signing.controller.ts';
@@ -117,6 +118,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       PaperController,
       PrivacyController,
       RoundController,
+      ScreensController,
       SessionController,
       SignOnController,
       SigningController,

@@ -8,6 +8,8 @@ export interface Boards {
   snapshot(ward: WardId): Snapshot | null;
   /** Patches linked from `feed` to now, or null when history does not reach back so far. */
   patchesSince(ward: WardId, feed: number): Promise<readonly Patch[] | null>;
+  /** The feed number that first showed each of these log positions, of the last day; none for what changed no screen. */
+  carriedBy(ward: WardId, positions: readonly number[]): Promise<ReadonlyMap<number, number>>;
   heartbeat(ward: WardId): Heartbeat | null;
   /** Called with each new patch after its rows, checkpoint and feed row have committed. */
   onPatch(listener: (patch: Patch) => void): () => void;

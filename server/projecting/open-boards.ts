@@ -130,6 +130,7 @@ export function openBoards(options: OpenBoards): RunningBoards {
     wards: () => [...runners.values()].filter((runner) => runner.snapshot()).map((runner) => runner.ward),
     snapshot: (ward) => runners.get(ward)?.snapshot() ?? null,
     patchesSince: async (ward, feed) => (await runners.get(ward)?.patchesSince(feed)) ?? null,
+    carriedBy: (ward, positions) => store.carriedBy(ward, positions),
     heartbeat(ward) {
       const runner = runners.get(ward);
       if (!runner) return null;

@@ -218,6 +218,7 @@ export function openProjectionStore(database: Pick<Database, 'kysely' | 'query'>
         .selectAll()
         .where('ward', '=', ward)
         .where('feed', '>', feed)
+        .where('changes', '<>', '')
         .orderBy('feed')
         .execute();
       return rows.map((row) => ({
@@ -230,8 +231,33 @@ export function openProjectionStore(database: Pick<Database, 'kysely' | 'query'>
       }));
     },
 
-    async pruneFeed(ward, before) {
-      await db.deleteFrom('ward_feed').where('ward', '=', ward).where('t', '<', before).execute();
+    async carriedBy(ward, positions) {
+      const found = await Promise.all(
+        positions.map(async (position) => {
+          const row = await db
+            .selectFrom('ward_feed')
+            .select('feed')
+            .where('ward', '=', ward)
+            .where('position', '>=', position)
+            .orderBy('feed')
+            .limit(1)
+            .executeTakeFirst();
+          return row ? ([[position, Number(row.feed)]] as const) : [];
+        }),
+      );
+      return new Map(found.flat());
+    },
+
+    /** What changed is the bulk and goes first; its number and position stay, for receipts. */
+    async pruneFeed(ward, before, named) {
+      await db
+        .updateTable('ward_feed')
+        .set({ changes: '' })
+        .where('ward', '=', ward)
+        .where('t', '<', before)
+        .where('changes', '<>', '')
+        .execute();
+      await db.deleteFrom('ward_feed').where('ward', '=', ward).where('t', '<', named).execute();
     },
 
     async dayTotals(ward, day) {

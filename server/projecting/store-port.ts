@@ -7,6 +7,8 @@ import type { BoardImage } from './board-image.ts';
 
 /** How far back a returning screen is told what changed; beyond that it gets a snapshot. */
 export const FEED_KEPT = 4 * HOUR;
+/** How far back it is known which feed number carried an entry: a day of receipts, and some. */
+export const FEED_NAMED = 26 * HOUR;
 
 /** Where a projection stands: the compare-and-set of the next commit is on position and feed. */
 export interface Checkpoint {
@@ -64,6 +66,9 @@ export interface ProjectionStore {
   flip(commit: Flip): Promise<void>;
   /** Stored patches after `feed` in order; the first ones may be gone. */
   feedAfter(ward: WardId, feed: number): Promise<readonly Patch[]>;
-  pruneFeed(ward: WardId, before: EpochMs): Promise<void>;
+  /** The feed number that first showed each position; none while no screen had to draw anything for it. */
+  carriedBy(ward: WardId, positions: readonly number[]): Promise<ReadonlyMap<number, number>>;
+  /** Forgets what changed before `before`, and that anything did before `named`. */
+  pruneFeed(ward: WardId, before: EpochMs, named: EpochMs): Promise<void>;
   dayTotals(ward: WardId, day: EpochMs): Promise<readonly (DayTotal & { readonly stay: string })[]>;
 }

@@ -13,7 +13,7 @@ import { BoardFold } from './board-fold.ts';
 import { imageOf } from './board-image.ts';
 import { commitOf, patchOver, sameCheckpoint } from './commit.ts';
 import { PatchHistory } from './patch-history.ts';
-import { CheckpointMoved, FEED_KEPT } from './store-port.ts';
+import { CheckpointMoved, FEED_KEPT, FEED_NAMED } from './store-port.ts';
 import type { Commit, ProjectionStore, Standing, StayTotals } from './store-port.ts';
 import { noTimes, readOn, replay } from './replay.ts';
 import type { ReplayTimes } from './replay.ts';
@@ -297,7 +297,7 @@ export class WardRunner {
     const { feed, evaluatedAt } = commit.after.checkpoint;
     if (commit.patch && feed % PRUNE_EVERY === 0) {
       void this.#ports.store
-        .pruneFeed(this.ward, evaluatedAt - FEED_KEPT)
+        .pruneFeed(this.ward, evaluatedAt - FEED_KEPT, evaluatedAt - FEED_NAMED)
         .catch((error: unknown) => this.#ports.report(this.ward, error));
     }
   }

@@ -116,9 +116,9 @@ const plan = (over: Partial<TaskPlan>): StayView['plan'] => {
   const own = [planFor('bed-chair', over), planFor('toilet', over)];
   return { day: own, night: own };
 };
-const trust = (state: StayView['trust']['state'], more: Partial<StayView['trust']> = {}) => ({
+const trust = (word: StayView['trust']['state'], more: Partial<StayView['trust']> = {}) => ({
   ...stayRow().trust,
-  state,
+  state: word,
   ...more,
 });
 const due = (state: StayView['due']['state'], at: number | null) => ({ ...stayRow().due, state, at });
@@ -163,7 +163,7 @@ export function longestWords(count: number): BedView[] {
       isolation: true,
       shown: 'bed-only',
     });
-    return { ...bedRow(label, state(base, i, move)), bed: `bed-${i}` as BedView['bed'] };
+    return { ...bedRow(label, inState(base, i, move)), bed: `bed-${i}` as BedView['bed'] };
   });
 }
 
@@ -176,8 +176,9 @@ const visit = (i: number): StayView['visit'] => ({
   event: 'e' as EventId,
 });
 
-function state(base: StayView, i: number, move: Partial<TaskPlan>): StayView | null {
-  const hold = (over: Parameters<typeof holdRow>[0]) => [holdRow({ scope: 'standing', ...over })];
+const hold = (over: Parameters<typeof holdRow>[0]) => [holdRow({ scope: 'standing', ...over })];
+
+function inState(base: StayView, i: number, move: Partial<TaskPlan>): StayView | null {
   switch (i % 14) {
     case 1:
       return {

@@ -165,11 +165,11 @@ describe.each(['en', 'de'] as const)('a full wall in %s', (language) => {
       const at = [...found.words, ...found.shapes]
         .filter((one) => one.place === place)
         .map(({ tile, box }) => round(box.left - found.tiles[tile]!.left));
-      expect(at.length, place).toBeGreaterThan(0);
-      expect(Math.max(...at) - Math.min(...at), place).toBeLessThan(1);
+      expect(at.length).toBeGreaterThan(0);
+      expect(Math.max(...at) - Math.min(...at)).toBeLessThan(1);
     }
     expect(faults).toEqual([]);
-    if (count === 24) expect(await axeFaults(page)).toEqual([]);
+    expect(await axeFaults(page)).toEqual([]);
     await context.close();
   });
 });
@@ -223,7 +223,6 @@ describe('a wall', () => {
 
   it('A13 tells people and trust of 30 of 30 beds apart in grey', async () => {
     const { page, context } = await wall({ beds: longestWords(30) });
-    await page.addStyleTag({ url: 'data:text/css,' }).catch(() => undefined);
     await page.evaluate(() => document.documentElement.style.setProperty('filter', 'grayscale(1)'));
     await shoot(page, 'wall-grey-1920');
     // What a reader of shapes and words alone has to go by, without any colour.
@@ -244,7 +243,7 @@ describe('a wall', () => {
     const shapeOf = new Map(told.filter(({ trust }) => trust).map(({ trust, shape }) => [trust, shape]));
     expect([...shapeOf.keys()].toSorted()).toEqual(['current', 'not known', 're-check']);
     expect(new Set(shapeOf.values()).size).toBe(3);
-    for (const { trust, shape } of told) if (trust) expect(shape).toBe(shapeOf.get(trust));
+    expect(told.filter(({ trust, shape }) => trust && shape !== shapeOf.get(trust))).toEqual([]);
     await context.close();
   });
 

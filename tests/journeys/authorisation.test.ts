@@ -34,7 +34,8 @@ beforeAll(async () => {
   const paired = async (kind: 'wall' | 'shared') => {
     const browser = world.browser();
     const { code, poll } = pairingBegun.parse((await browser.post('/api/pairings', { kind })).body);
-    const asked = { code, kind, level: kind === 'wall' ? 'bed-only' : 'whole', place: 'the corridor' };
+    // The most a wall may have: what its level leaves out is tested with the screens.
+    const asked = { code, kind, level: kind === 'wall' ? 'initials' : 'whole', place: 'the corridor' };
     await first.post(`/api/wards/${WARD}/devices`, asked);
     await browser.post('/api/pairings/claim', { poll });
     return browser;

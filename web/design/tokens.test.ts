@@ -59,3 +59,72 @@ describe('the contrast arithmetic', () => {
     expect(contrast('#767676', '#ffffff')).toBeCloseTo(4.54, 2);
   });
 });
+
+/** Everything a wall writes is written in these; what is large may be lighter. */
+const ON_WALL: readonly [ink: string, paper: string][] = [
+  ['ink', 'paper'],
+  ['ink', 'sheet'],
+  ['ink-soft', 'paper'],
+  ['accent', 'paper'],
+  ['accent', 'sheet'],
+  ['on-accent', 'accent-fill'],
+  ['old-ink', 'old-paper'],
+  ['sheet', 'ink'],
+];
+
+describe.each([
+  ['day', ':root'],
+  ['night', ":root[data-theme='night']"],
+])('on the wall by %s', (_theme, selector) => {
+  const tokens = new Map([...block(':root'), ...block(selector)]);
+  const of = ([ink, paper]: readonly [string, string]) => contrast(tokens.get(ink)!, tokens.get(paper)!);
+
+  // WCAG 2.2 success criterion 1.4.6: 7 to 1, and 4.5 to 1 for large text.
+  it.each(ON_WALL)('SCREEN-11 %s on %s is at least 7 to 1', (...pair) => {
+    expect(of(pair)).toBeGreaterThanOrEqual(7);
+  });
+  it('SCREEN-11 a plan older than its validity is lighter than the ink, and at least 4.5 to 1', () => {
+    expect(of(['ink-faded', 'sheet'])).toBeGreaterThanOrEqual(4.5);
+    expect(of(['ink-faded', 'sheet'])).toBeLessThan(of(['ink', 'sheet']));
+  });
+
+  /**
+   * Deuteranopia, protanopia and tritanopia as linear maps of linear RGB (Machado, Oliveira and
+   * Fernandes 2009, severity 1; from memory), and grey.
+   */
+  const SIMULATED: Readonly<Record<string, readonly (readonly number[])[]>> = {
+    protanopia: [[0.152286, 1.052583, -0.204868], [0.114503, 0.786281, 0.099216], [-0.003882, -0.048116, 1.051998]], // prettier-ignore
+    deuteranopia: [[0.367322, 0.860646, -0.227968], [0.280085, 0.672501, 0.047413], [-0.01182, 0.04294, 0.968881]], // prettier-ignore
+    tritanopia: [[1.255528, -0.076749, -0.178779], [-0.078411, 0.930809, 0.147602], [0.004733, 0.691367, 0.3039]], // prettier-ignore
+    grey: [[0.2126, 0.7152, 0.0722], [0.2126, 0.7152, 0.0722], [0.2126, 0.7152, 0.0722]], // prettier-ignore
+  };
+  const seen = (hex: string, map: readonly (readonly number[])[]): string => {
+    const linear = [1, 3, 5].map((at) => {
+      const c = parseInt(hex.slice(at, at + 2), 16) / 255;
+      return c <= 0.040_45 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+    });
+    const channels = map.map((row) => {
+      const c = Math.min(
+        1,
+        Math.max(
+          0,
+          row.reduce((sum, share, i) => sum + share * linear[i]!, 0),
+        ),
+      );
+      const out = c <= 0.003_130_8 ? 12.92 * c : 1.055 * c ** (1 / 2.4) - 0.055;
+      return Math.round(out * 255).toString(16).padStart(2, '0'); // prettier-ignore
+    });
+    return `#${channels.join('')}`;
+  };
+  it.each(Object.keys(SIMULATED))('SCREEN-11 what needs somebody stays readable in %s', (kind) => {
+    const map = SIMULATED[kind]!;
+    for (const [ink, paper] of [
+      ['accent', 'sheet'],
+      ['accent', 'paper'],
+      ['on-accent', 'accent-fill'],
+      ['ink', 'sheet'],
+    ] as const)
+      // prettier-ignore
+      expect(contrast(seen(tokens.get(ink)!, map), seen(tokens.get(paper)!, map))).toBeGreaterThanOrEqual(4.5);
+  });
+});

@@ -206,6 +206,9 @@ export const POLICY: readonly PolicyRow[] = [
     'read-totals',
   ]),
   ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),
+  // Only at a level that has them: the address sees to that. Administrators have none.
+  ...rows('query', [...ON_THE_WARD, 'records', 'device', 'wall'], askStaff, ['read-initials']),
+  ...rows('query', ROLES, askStaff, ['read-receipts']),
   ...rows('query', ON_THE_WARD, askStaff, ['read-fit']),
   ...rows('query', [...ON_THE_WARD, 'device'], askStaff, ['make-sheet', 'read-sheets']),
   ...rows('query', [...ROLES, 'device'], askStaff, ['read-staff', 'read-rules', 'read-protocols']),
