@@ -13,7 +13,7 @@ export const SCREENSHOTS = join(root, 'tests/screenshots');
 export const WALL_SIZE = { width: 1920, height: 1080 };
 export const PHONE_SIZE = { width: 390, height: 844 };
 
-export async function openBrowser(): Promise<Browser> {
+export async function openBrowser(more: readonly string[] = []): Promise<Browser> {
   return chromium.launch({
     executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
     args: [
@@ -24,6 +24,7 @@ export async function openBrowser(): Promise<Browser> {
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
+      ...more,
     ],
   });
 }

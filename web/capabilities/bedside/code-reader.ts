@@ -31,6 +31,7 @@ async function native(): Promise<Detector | null> {
   }
 }
 
+/** The two packages must be of one version: a module knows the memory of its own WebAssembly alone. */
 async function ponyfill(): Promise<Detector> {
   const [{ BarcodeDetector, prepareZXingModule }, { default: wasm }] = await Promise.all([
     import('barcode-detector/ponyfill'),
