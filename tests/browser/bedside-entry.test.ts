@@ -60,8 +60,11 @@ const tooSmall = (page: Page): Promise<string[]> =>
   });
 async function whole(page: Page, name: string) {
   await shoot(page, name);
-  expect(await tooSmall(page), name).toEqual([]);
-  expect(await axeFaults(page), name).toEqual([]);
+  expect({ name, small: await tooSmall(page), axe: await axeFaults(page) }).toEqual({
+    name,
+    small: [],
+    axe: [],
+  });
   expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
 }
 

@@ -126,9 +126,9 @@ describe('an entry of agency staff', () => {
       ]);
     }
     for (const role of ['aide', 'manager', 'records', 'administrator'] as const) {
-      expect(await waitingFor(staffWith(role))).toEqual({ unconfirmed: [], toCosign: [] });
+      expect(await waitingFor(staffWith(role))).toEqual({ unconfirmed: [], toCosign: [], disagreeing: [] });
     }
-    expect(await waitingFor(await sol())).toEqual({ unconfirmed: [], toCosign: [] });
+    expect(await waitingFor(await sol())).toEqual({ unconfirmed: [], toCosign: [], disagreeing: [] });
   });
 
   it('COSIGN-1 is signed by somebody else who is qualified, once', async () => {

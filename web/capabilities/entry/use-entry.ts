@@ -162,10 +162,10 @@ export function useEntry(command: CommandType): Entry {
     state.value = { at: 'sending' };
     void leave(held);
   });
-  async function leave({ command, says, inPlaceOf }: NonNullable<typeof held>): Promise<void> {
+  async function leave({ command: left, says, inPlaceOf }: NonNullable<typeof held>): Promise<void> {
     await keptBack;
-    if (asksFirst(command)) return outbox.hold(command, says, inPlaceOf);
-    await outbox.retry(command.commandId);
+    if (asksFirst(left)) return outbox.hold(left, says, inPlaceOf);
+    await outbox.retry(left.commandId);
     if (inPlaceOf !== undefined) await outbox.close(inPlaceOf);
   }
 
