@@ -1,11 +1,12 @@
 import type { Goal } from '@footboard/shared/capabilities/sessions/values';
 import { amountOf } from '../../units/ward-units.ts';
-import { say } from '../words.ts';
+import { sayInside } from '../words.ts';
+import { saySession } from './session-words.ts';
 
 /** "3 times walk, 40 m". */
 export const goalWords = (goal: Goal): string =>
   [
-    `${goal.timesUp} times ${say(goal.activity).toLowerCase()}`,
-    ...(goal.minutesOutOfBed === undefined ? [] : [`${goal.minutesOutOfBed} min out of bed`]),
+    saySession('goal-times', { n: goal.timesUp, what: sayInside(goal.activity) }),
+    ...(goal.minutesOutOfBed === undefined ? [] : [saySession('goal-minutes', { n: goal.minutesOutOfBed })]),
     ...(goal.metres === undefined ? [] : [amountOf(goal.metres, 'length')]),
   ].join(', ');

@@ -146,12 +146,16 @@ export function notDoneData(
  * Distances a ward walks without a tape, in metres. Invented round figures until a ward sets its
  * own landmarks; shown as "about".
  */
-export const LANDMARKS: readonly { readonly says: string; readonly metres: number }[] = [
-  { says: 'a few steps', metres: 2 },
-  { says: 'foot of the bed', metres: 4 },
-  { says: 'bay door', metres: 8 },
-  { says: 'toilet', metres: 12 },
-  { says: 'corridor and back', metres: 40 },
+export const LANDMARKS: readonly {
+  /** Key of its word. */
+  readonly says: 'a-few-steps' | 'foot-of-bed' | 'bay-door' | 'to-toilet' | 'corridor';
+  readonly metres: number;
+}[] = [
+  { says: 'a-few-steps', metres: 2 },
+  { says: 'foot-of-bed', metres: 4 },
+  { says: 'bay-door', metres: 8 },
+  { says: 'to-toilet', metres: 12 },
+  { says: 'corridor', metres: 40 },
 ];
 
 /** Minutes until the person should be back in bed, unless the ward's rules say otherwise. */
