@@ -83,6 +83,7 @@ describe('the equipment page on a phone', () => {
       await page.getByRole('dialog').waitFor({ state: 'detached' });
     }
     await page.getByText('1 of 1 lifts usable now').waitFor();
+    expect(await page.getByRole('button', { name: /Lift 1/ }).innerText()).toContain('usable now');
   });
 
   it('an aide takes it out of service, and it counts no more until the coordinator returns it', async () => {
