@@ -4,9 +4,7 @@ import App from './App.vue';
 import { keepLanguage } from './i18n/language.ts';
 import { keepPageTitle } from './i18n/page-titles.ts';
 import { i18n } from './i18n/words.ts';
-import { keepLastKnown } from './offline/keep-last-known.ts';
 import { keepProgram } from './offline/newer.ts';
-import { keepSending } from './outbox/keep-sending.ts';
 import { router } from './router.ts';
 import './design/font.css';
 import './design/tokens.css';
@@ -15,6 +13,8 @@ import './design/base.css';
 keepLanguage();
 createApp(App).use(i18n).use(createPinia()).use(router).mount('#app');
 keepPageTitle(router);
-keepSending();
-keepLastKnown();
+// Not part of what a wall waits for: it sends nothing.
+void import('./outbox/keep-sending.ts').then(({ keepSending }) => keepSending());
+// On the device like the rest of the program, so it is there without a network too.
+void import('./offline/keep-last-known.ts').then(({ keepLastKnown }) => keepLastKnown());
 keepProgram();

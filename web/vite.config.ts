@@ -14,6 +14,12 @@ export const sharedSource = {
   replacement: `${fileURLToPath(new URL('../shared', import.meta.url))}/$1.ts`,
 };
 
+/** Without its compiler of messages: web/i18n/words.ts makes them functions. */
+export const runtimeI18n = {
+  find: /^vue-i18n$/,
+  replacement: 'vue-i18n/dist/vue-i18n.runtime.esm-bundler.js',
+};
+
 /** zod as the server's content policy allows it. */
 const quietZod = {
   find: /^zod$/,
@@ -64,7 +70,7 @@ const onTheDevice = VitePWA({
 /** `npm run dev -w web` serves the screens with the API and the socket of a server on port 4000. */
 export default defineConfig({
   plugins: [vue(), onTheDevice],
-  resolve: { alias: [sharedSource, quietZod] },
+  resolve: { alias: [sharedSource, quietZod, runtimeI18n] },
   server: {
     proxy: {
       '/api': server,
@@ -74,10 +80,11 @@ export default defineConfig({
   },
   define: {
     // The messages are functions' keys, not components: the parts of vue-i18n that nothing here uses stay out.
+    __VUE_OPTIONS_API__: false,
     __VUE_I18N_FULL_INSTALL__: false,
     __VUE_I18N_LEGACY_API__: false,
     __INTLIFY_PROD_DEVTOOLS__: false,
-    __INTLIFY_DROP_MESSAGE_COMPILER__: false,
+    __INTLIFY_DROP_MESSAGE_COMPILER__: true,
   },
   build: { outDir: 'dist', emptyOutDir: true, target: 'es2022', sourcemap: false },
 });
