@@ -13,6 +13,7 @@ import { orderPhrases } from './orders.ts';
 import { problemPhrases } from './problems.ts';
 import { serverProblemPhrases } from './problems-of-server.ts';
 import { protocolPhrases } from './protocol.ts';
+import { readingPhrases } from './readings.ts';
 import { refusalTitles } from './refusal-titles.ts';
 import { refusalPhrases } from './refusals.ts';
 import { entryRefusalPhrases } from './refusals-of-entries.ts';
@@ -33,6 +34,7 @@ export const GERMAN: readonly Phrase[] = [
   ...huddlePhrases,
   ...roundPhrases,
   ...sessionPhrases,
+  ...readingPhrases,
   ...measurePhrases,
   ...eventPhrases,
   ...refusalTitles,
