@@ -78,6 +78,7 @@ const SCREENS = [
   ['stay', of('stays/stay-1'), 'As a table', 'both'],
   ['settings', of('settings'), 'Noor Haddad', 'desk'],
   ['equipment', of('equipment'), 'Equipment', 'desk'],
+  ['paper', of('paper'), 'PAPERHOLDS', 'both'],
 ] as const;
 const SIZES = { desk: [['desk', DESK]], phone: [['phone', PHONE_SIZE]] } as const;
 const VIEWS = SCREENS.flatMap(([name, path, holds, on]) =>
