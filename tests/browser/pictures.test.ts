@@ -78,7 +78,8 @@ const SCREENS = [
   ['stay', of('stays/stay-1'), 'As a table', 'both'],
   ['settings', of('settings'), 'Noor Haddad', 'desk'],
   ['equipment', of('equipment'), 'Equipment', 'desk'],
-  ['paper', of('paper'), 'PAPERHOLDS', 'both'],
+  ['paper', of('paper'), 'No sheet was printed', 'both'],
+  ['round', of('round'), 'Not on the list, and why', 'both'],
 ] as const;
 const SIZES = { desk: [['desk', DESK]], phone: [['phone', PHONE_SIZE]] } as const;
 const VIEWS = SCREENS.flatMap(([name, path, holds, on]) =>

@@ -99,8 +99,6 @@ export const say = defineWords('aids', {
     'table-nothing': 'Nothing to take over.',
     'table-going': '{done} of {all} taken over',
     'table-stopped': 'Stopped at {label}. What was taken over before it stays.',
-    loading: 'Asking for the list.',
-    again: 'Ask again',
     foot: 'Look at every piece before you use it: frayed, bleached or unreadable ones stay out. The list does not replace the check at the bedside.',
   },
   de: {
@@ -203,8 +201,6 @@ export const say = defineWords('aids', {
     'table-nothing': 'Nichts zu übernehmen.',
     'table-going': '{done} von {all} übernommen',
     'table-stopped': 'Angehalten bei {label}. Was davor übernommen wurde, bleibt.',
-    loading: 'Die Liste wird geholt.',
-    again: 'Erneut fragen',
     foot: 'Jedes Stück vor dem Benutzen ansehen: Ausgefranstes, Ausgebleichtes oder Unlesbares bleibt draußen. Die Liste ersetzt nicht die Prüfung am Bett.',
   },
 });

@@ -43,7 +43,6 @@ export const say = defineWords('paper', {
     'kept-both': 'Both kept on this screen.',
     recorded: 'Recorded: {what}.',
     sheets: 'All sheets',
-    reading: 'Reading the list of sheets.',
   },
   de: {
     title: 'Papierbögen',
@@ -87,6 +86,5 @@ export const say = defineWords('paper', {
     'kept-both': 'Beide bleiben auf diesem Bildschirm stehen.',
     recorded: 'Eingetragen: {what}.',
     sheets: 'Alle Bögen',
-    reading: 'Liste der Bögen wird gelesen.',
   },
 });

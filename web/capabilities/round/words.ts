@@ -4,8 +4,6 @@ export const say = defineWords('round', {
   en: {
     title: 'Who next?',
     says: 'whom to get up next and why, for whoever goes round',
-    asking: 'Asking for the list.',
-    again: 'Ask again',
     old: 'The list below, if any, is old.',
     changed: 'List changed: show it',
     nobody: 'Nobody is on the list now. Below: who is not on it, and why.',
@@ -80,8 +78,6 @@ export const say = defineWords('round', {
   de: {
     title: 'Wer ist dran?',
     says: 'wer als Nächstes aufsteht und warum, für alle auf der Runde',
-    asking: 'Liste wird geholt.',
-    again: 'Noch einmal fragen',
     old: 'Die Liste unten ist alt, falls es eine gibt.',
     changed: 'Liste geändert: zeigen',
     nobody: 'Gerade steht niemand auf der Liste. Unten: wer nicht darauf steht und warum.',
