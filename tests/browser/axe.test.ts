@@ -11,7 +11,6 @@ import { axeFaults, openBrowser, openScreen, PHONE_SIZE, startBuilt, type Runnin
  */
 let server: RunningServer;
 let browser: Browser;
-let context: BrowserContext;
 let page: Page;
 let faults: string[];
 const DESK = { width: 1280, height: 800 };
@@ -22,7 +21,7 @@ const STAFF = { noor: ['Noor Haddad', 'charge-nurse'], rita: ['Rita Sorel', 'rec
 beforeAll(async () => {
   server = await startBuilt('server/dist/main.js');
   browser = await openBrowser();
-  ({ page, context, faults } = await openScreen(browser, DESK));
+  ({ page, faults } = await openScreen(browser, DESK));
   await setUpAlder(page, server, STAFF);
   const links: Record<string, string> = {};
   for (const staff of ['noor', 'rita'] as const) {

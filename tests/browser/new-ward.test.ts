@@ -94,7 +94,7 @@ describe('a ward from an empty folder', () => {
     await page.getByText('Preview, not recorded').waitFor();
     await page.getByRole('button', { name: 'Record this check' }).click();
 
-    await tile.getByText('Supported').waitFor({ timeout: 15_000 });
+    await tile.getByText('Supported', { exact: true }).waitFor({ timeout: 15_000 });
     await tile.getByText(/lift/).first().waitFor();
     expect(await tile.innerText()).not.toMatch(/CHECK BEFORE/i);
     await shoot(desk.page, 'wall-first-check-1920');

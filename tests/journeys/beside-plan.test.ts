@@ -35,7 +35,11 @@ describe('what stands beside the plan', () => {
 
   it('BESIDE-1 a wall gets the infection steps, and neither the line nor the leaving', async () => {
     const bed = await rosa();
-    expect(rowFor(bed, 'bed-only').stay).toMatchObject({ isolation: true, leaving: null, therapistLine: null });
+    expect(rowFor(bed, 'bed-only').stay).toMatchObject({
+      isolation: true,
+      leaving: null,
+      therapistLine: null,
+    });
     expect(rowFor(bed, 'visitors').stay).toMatchObject({
       isolation: false,
       leaving: null,

@@ -130,7 +130,7 @@ describe('which lift and sling can do it', () => {
 
   it('does not offer what nobody has described', () => {
     for (const missing of [{ style: null }, { fitsFromKg: null }, { fitsToKg: null }, { safeLoadKg: null }])
-      expect(fit([lift('l'), sling('s', missing)]).sets, JSON.stringify(missing)).toEqual([]);
+      expect({ missing, sets: fit([lift('l'), sling('s', missing)]).sets }).toEqual({ missing, sets: [] });
     expect(fit([lift('l', { safeLoadKg: null }), sling('s')]).sets).toEqual([]);
   });
 

@@ -122,9 +122,9 @@ function againstLoad(is: ItemDescription, counts: number, rules: RulesDocument):
   return counts > allowed ? [`bears ${kg(allowed)}, the person counts as ${kg(counts)}`] : [];
 }
 
+const load = (is: ItemDescription) => Math.min(is.safeLoadKg ?? 0, is.barLoadKg ?? Infinity);
 /** Nobody has weighed or estimated: only what bears most is offered. */
 function againstUnknownWeight(one: FitItem, all: readonly FitItem[]): string[] {
-  const load = (is: ItemDescription) => Math.min(is.safeLoadKg ?? 0, is.barLoadKg ?? Infinity);
   const most = Math.max(...all.map(({ is }) => load(is)));
   if (most === 0) return ['its safe working load is not known'];
   return load(one.is) < most ? ['the weight is not known, and another bears more'] : [];
@@ -148,7 +148,7 @@ function judgeMain(one: FitItem, input: FitInput, counts: number | null, all: re
     part:
       is.kind === 'standing-aid' || is.kind === 'floor-lift' || is.kind === 'ceiling-lift' ? 'lift' : 'aid',
     suits: against.length === 0,
-    for: against.length > 0 ? [] : [...(is.safeLoadKg === null ? [] : [`bears ${kg(is.safeLoadKg)}`])],
+    for: against.length > 0 || is.safeLoadKg === null ? [] : [`bears ${kg(is.safeLoadKg)}`],
     against: [...against, ...notNow(one)],
   };
 }
@@ -203,9 +203,8 @@ function againstSlingWeight(
   ];
 }
 
-const againstWhoHasIt = ({ state }: FitItem, { stay }: FitInput): string[] => [
-  ...(state.keptFor !== null && state.keptFor !== stay.stay ? ['kept for another person'] : []),
-];
+const againstWhoHasIt = ({ state }: FitItem, { stay }: FitInput): string[] =>
+  state.keptFor !== null && state.keptFor !== stay.stay ? ['kept for another person'] : [];
 
 const notNow = ({ now }: FitItem): string[] =>
   now.word === 'usable' ? [] : [`not now: ${now.against.join('; ')}`];
