@@ -80,7 +80,7 @@ describe('display receipts of corrections', () => {
       const { screens } = await read();
       const { waiting } = await change();
       return screens
-        .filter(({ device, place }) => waiting.includes(device) && / wall$/.test(place))
+        .filter(({ device, place }) => waiting.includes(device) && place.endsWith(' wall'))
         .map(({ place }) => place);
     };
     expect(await placesWaiting()).toEqual(['corridor wall', 'station wall']);
