@@ -3,6 +3,7 @@ import { phraseBook, type HowWritten, type Phrase, type PhraseBook } from '../ph
 import { assessmentPhrases } from './assessments.ts';
 import { boardPhrases } from './board.ts';
 import { criticalCarePhrases } from './critical-care.ts';
+import { equipmentPhrases } from './equipment.ts';
 import { eventPhrases } from './events.ts';
 import { fieldPhrases } from './fields.ts';
 import { handlingPhrases } from './handling.ts';
@@ -37,6 +38,7 @@ export const GERMAN: readonly Phrase[] = [
   ...readingPhrases,
   ...measurePhrases,
   ...eventPhrases,
+  ...equipmentPhrases,
   ...refusalTitles,
   ...refusalPhrases,
   ...entryRefusalPhrases,

@@ -40,7 +40,6 @@ export const huddlePhrases: readonly Phrase[] = [
   ["Clinician's plan only now", 'Jetzt nur nach Einzelplan'],
   ['The staged check applies again', 'Die Stufenprüfung gilt wieder'],
   ['Leaves {when}: {what}', 'Geht {when}: {what}'],
-  ['Expected to leave {when}', 'Entlassung erwartet {when}'],
   ['nothing recorded today', 'heute nichts erfasst'],
   ['{n} of {m} today', 'heute {n} von {m}'],
   ['{n} times up today', 'heute {n}-mal auf'],

@@ -9,7 +9,6 @@ export const roundPhrases: readonly Phrase[] = [
   ['Once they are back', 'Sobald zurück'],
   ['Comfort plan: no rank, no goal', 'Komfortplan: keine Reihung, kein Ziel'],
   ['Moves for comfort go on as the person wishes', 'Bewegen zum Wohlbefinden, wie die Person es wünscht'],
-  ["Clinician's plan only", 'Nur nach Einzelplan'],
   ['Ask the nurse what that plan says for today', 'Die Pflege fragen, was der Einzelplan heute sagt'],
   ['Hold on {what} since {since}', 'Stopp für {what} seit {since}'],
   [
