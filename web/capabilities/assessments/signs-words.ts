@@ -44,7 +44,7 @@ export const saySigns = defineWords('beside-check', {
     depth: 'depth of the next check',
     'where-begin': 'Where to begin a full check',
     'every-stage': 'Every stage in order',
-    'first-then': '{first}, then {then}',
+    'first-then': '{first}, then {next}',
     'full-pressure': 'Full, with pressure set',
     'full-pressure-how':
       'about 9 minutes. First check, first time up, faint or dizzy, bleeding, a new pressure drug.',
@@ -168,7 +168,7 @@ export const saySigns = defineWords('beside-check', {
     depth: 'Tiefe der nächsten Prüfung',
     'where-begin': 'Wo eine volle Prüfung beginnt',
     'every-stage': 'Alle Stufen der Reihe nach',
-    'first-then': '{first}, dann {then}',
+    'first-then': '{first}, dann {next}',
     'full-pressure': 'Voll mit Blutdruckreihe',
     'full-pressure-how':
       'etwa 9 Minuten. Erste Prüfung, erstes Aufstehen, Ohnmacht oder Schwindel, Blutung, neues Blutdruckmittel.',
