@@ -27,6 +27,20 @@ const quietZod = {
 };
 
 /**
+ * zod carries a maker of JSON schemas with every schema. Only the server makes any (its API document):
+ * in the browser's bundle those functions are empty, and the wall's download is the smaller for it.
+ */
+const noJsonSchemas = {
+  name: 'no-json-schemas',
+  apply: 'build' as const,
+  transform(code: string, id: string) {
+    if (!/zod\/v4\/core\/(json-schema-processors|to-json-schema)\.js$/.test(id)) return null;
+    const names = [...code.matchAll(/^export (?:const|function|class) (\w+)/gm)].map((found) => found[1]!);
+    return { code: names.map((name) => `export const ${name} = () => undefined;`).join('\n'), map: null };
+  },
+};
+
+/**
  * The program on the device: all its files, kept by a service worker, so that a screen comes up
  * without a network. What the ward says is never among them: addresses of the server are left alone.
  */
@@ -69,7 +83,7 @@ const onTheDevice = VitePWA({
 
 /** `npm run dev -w web` serves the screens with the API and the socket of a server on port 4000. */
 export default defineConfig({
-  plugins: [vue(), onTheDevice],
+  plugins: [vue(), noJsonSchemas, onTheDevice],
   resolve: { alias: [sharedSource, quietZod, runtimeI18n] },
   server: {
     proxy: {

@@ -259,6 +259,16 @@ describe('a wall', () => {
     const { tiles, words } = await measure(page, CAP);
     expect(tiles[0]).toEqual(before);
     expect(words.filter(({ words: said }) => said === 'current')).toEqual([]);
+    // The banner is whole: what it says stands inside it, and it inside the head.
+    const banner = await page.evaluate(() => {
+      const box = (of: string) => document.querySelector(of)!.getBoundingClientRect();
+      const [head, whole] = [box('.head'), box('.banner')];
+      return ['.banner .word', '.banner .why-old'].map((of) => {
+        const { left, right, top, bottom } = box(of);
+        return left >= whole.left && right <= whole.right && top >= head.top && bottom <= head.bottom + 0.5;
+      });
+    });
+    expect(banner).toEqual([true, true]);
     await shoot(page, 'wall-36-last-known-1920');
     await context.close();
     await own.close();
