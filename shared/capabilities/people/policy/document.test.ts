@@ -34,12 +34,12 @@ describe('the policy document', () => {
       });
     }
   });
-  it('shows a wall one board and nothing else', () => {
+  it('shows a wall one board, the initials where its level allows them, and nothing else', () => {
     expect(
       POLICY.filter((r) => r.actors.includes('wall'))
         .map((r) => r.action)
         .toSorted(),
-    ).toEqual(['join-ward', 'leave-ward', 'read-board', 'say-painted']);
+    ).toEqual(['join-ward', 'leave-ward', 'read-board', 'read-initials', 'say-painted']);
   });
   it('says what somebody does instead, wherever not everyone may', () => {
     for (const row of POLICY) {
