@@ -27,13 +27,15 @@ function filmOf(text: string): Buffer {
   ]);
 }
 
+/** On the invented wristband. */
+const RECORD_NUMBER = 'DEMO-004';
 let server: RunningServer;
 let browser: Browser;
 let folder: string;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'footboard-film-'));
   const film = join(folder, 'wristband.y4m');
-  writeFileSync(film, filmOf('DEMO-004'));
+  writeFileSync(film, filmOf(RECORD_NUMBER));
   server = await startBuilt('demo/dist/main.js', { DEMO_SPEED: '1' });
   browser = await openBrowser([
     '--use-fake-device-for-media-stream',
