@@ -151,7 +151,8 @@ describe('queries', () => {
       const asked = Object.entries(named).reduce((so, [name, value]) => so.replace(name, value), path);
       const answer = await ward.get(asked);
       expect({ path, status: answer.status }).toEqual({ path, status: 200 });
-      expect(shape!.safeParse(answer.body).error).toBeUndefined();
+      if (shape) expect(shape.safeParse(answer.body).error).toBeUndefined();
+      else expect(answer.type).toBe('application/pdf');
     }
   });
 });
@@ -167,7 +168,8 @@ describe('what goes with every answer', () => {
     const policy = headers.get('content-security-policy') ?? '';
     expect(policy).toContain("script-src 'self'");
     expect(policy).toContain("frame-ancestors 'none'");
-    expect(policy).not.toContain('unsafe');
+    // What a camera's code reader is compiled to may run (wasm-unsafe-eval); text as script or style may not.
+    expect(policy).not.toMatch(/'unsafe-/);
     expect(headers.get('x-powered-by')).toBeNull();
   });
 

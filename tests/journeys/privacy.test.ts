@@ -36,6 +36,8 @@ const MEANT: Readonly<Record<(typeof PERSONAL)[number], readonly string[]>> = {
     `/api/wards/${WARD}/glass`,
     `/api/wards/${WARD}/access-log`,
     `/api/wards/${WARD}/staff`,
+    // Whose entry waits for a second signature, or says otherwise than one's own.
+    `/api/wards/${WARD}/own-entries`,
     `/api/wards/${WARD}/accounts`,
     '/api/accounts',
     '/api/me',

@@ -51,14 +51,16 @@ export async function ownEntriesOf(
       : [],
   ]);
   const disputes = disputesOf(board);
-  const lines = await linesOf({ log, vault }, ward, [
-    ...mine,
-    ...others,
-    ...disputes.flatMap(({ stream, safer, other }) => [
+  const lines = await linesOf({ log, vault }, ward, [...mine, ...others]);
+  const disputed = await linesOf(
+    { log, vault },
+    ward,
+    disputes.flatMap(({ stream, safer, other }) => [
       { stream, id: safer },
       { stream, id: other },
     ]),
-  ]);
+    'without-texts',
+  );
   const found = (asked: typeof mine): Line[] => asked.flatMap(({ id }) => lines.get(id) ?? []);
   return {
     unconfirmed: found(mine)
@@ -68,7 +70,7 @@ export async function ownEntriesOf(
       .filter((line) => line.counts && line.cosign?.state === 'waiting')
       .map((line) => ({ ...brief(line), by: line.author })),
     disagreeing: disputes.flatMap(({ safer, other }) => {
-      const [stands, yields] = [lines.get(safer), lines.get(other)];
+      const [stands, yields] = [disputed.get(safer), disputed.get(other)];
       if (!stands || !yields) return [];
       const own = stands.author.staff === staff ? stands : yields;
       if (own.author.staff !== staff) return [];
@@ -100,15 +102,21 @@ async function linesOf(
   { log, vault }: { readonly log: Log; readonly vault: Vault },
   ward: WardState,
   asked: readonly { readonly stream: StreamKey; readonly id: EventId }[],
+  /** What was written freely about the person is read on the page of the stay. */
+  how: 'whole' | 'without-texts' = 'whole',
 ): Promise<ReadonlyMap<EventId, Line>> {
   if (asked.length === 0) return new Map();
   const wanted = new Set(asked.map(({ id }) => id));
   const slices = await log.readStreams(ward.ward, [...new Set(asked.map(({ stream }) => stream))]);
   const events = [...slices.values()].flatMap((slice) => slice.events);
-  const refs = [...new Set(events.filter((e) => wanted.has(e.id)).flatMap((e) => refsIn(e.payload)))];
+  const refs =
+    how === 'whole'
+      ? [...new Set(events.filter((e) => wanted.has(e.id)).flatMap((e) => refsIn(e.payload)))]
+      : [];
   const [opened, staff] = await Promise.all([vault.open(refs), staffNames(ward, vault)]);
   const texts = Object.fromEntries([...opened].filter((one): one is [string, string] => one[1] !== null));
-  const names = namesFor(ward, staff, texts);
+  const whole = namesFor(ward, staff, texts);
+  const names = how === 'whole' ? whole : { ...whole, text: () => '…' };
   const lines = new Map<EventId, Line>();
   for (const { stream, version, events: its } of slices.values()) {
     const stay = stayOf(stream);
