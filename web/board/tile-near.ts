@@ -70,6 +70,7 @@ export function nearSays(bed: BedView, says: TileSays, context: TileContext): Ne
   if (stay.shown === 'ask-at-the-bedside') {
     return {
       ...NOTHING,
+      trustWord: context.old ? sayTile('last-known') : '',
       across: across('ASK', true),
       third: sayTile('at-bedside'),
     };
@@ -134,10 +135,13 @@ function holdShape(stay: StayView, plan: TaskPlan | null): NearSays['hold'] {
 function known(stay: StayView, context: TileContext): Partial<NearSays> {
   const scope = widestHold(stay);
   const hold = scope && holdWords(scope, context);
-  if (stay.shown === 'visitors') return hold ? { under: { words: hold, needs: true } } : {};
-  if (stay.scope.kind === 'comfort') {
-    return { isolation: stay.isolation, ...(hold ? { under: { words: hold, needs: true } } : {}) };
-  }
+  // Old is said of everybody, also of whom no trust is shown.
+  const always = {
+    ...(context.old ? { trustWord: sayTile('last-known') } : {}),
+    ...(hold ? { under: { words: hold, needs: true } } : {}),
+  };
+  if (stay.shown === 'visitors') return always;
+  if (stay.scope.kind === 'comfort') return { ...always, isolation: stay.isolation };
   return {
     trust: stay.trust.state,
     trustWord: context.old ? sayTile('last-known') : sayTile(`trust-${stay.trust.state}`),
