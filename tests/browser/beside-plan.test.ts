@@ -1,6 +1,7 @@
 /** The small facts beside a plan, from the phone at the bed to the stay page, in the units and the language of the ward. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { confirmPerson } from './bedside-support.ts';
 import {
   axeFaults,
   openBrowser,
@@ -101,6 +102,7 @@ describe('what stands beside a plan', () => {
 
     const weighing = await bedside('lf-a6', 'Nuri Halvard');
     await weighing.open('Weight');
+    await confirmPerson(weighing.page);
     await weighing.page.getByLabel('Body weight').fill('198');
     await weighing.page.getByLabel('Body weight').blur();
     await weighing.page.getByText('That is 89.8 kg, or 14 st 2 lb.').waitFor();

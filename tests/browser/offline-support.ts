@@ -93,8 +93,16 @@ export async function onTheDevice(page: Page): Promise<void> {
 /** By the bedside page, as a thumb does it. */
 export async function recordSession(page: Page, activity: string): Promise<void> {
   await page.getByRole('button', { name: 'Session', exact: true }).click();
+  const asked = page.getByRole('region', { name: 'Who is in front of you?' });
+  await asked.or(page.getByRole('button', { name: activity, exact: true })).first().waitFor();
+  // Without the server no name is shown: both identifiers are read on the wristband.
+  if (await asked.isVisible()) {
+    await asked.locator('.fact').first().click();
+    await asked.locator('.fact').nth(1).click();
+  }
   await page.getByRole('button', { name: activity, exact: true }).click();
   await page.getByRole('button', { name: 'Done', exact: true }).click();
+  await page.getByRole('button', { name: 'Send now' }).click();
 }
 
 export const lastKnown = (page: Page) => page.getByText(/LAST KNOWN .*\d\d:\d\d/);
