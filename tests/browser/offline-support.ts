@@ -94,7 +94,10 @@ export async function onTheDevice(page: Page): Promise<void> {
 export async function recordSession(page: Page, activity: string): Promise<void> {
   await page.getByRole('button', { name: 'Session', exact: true }).click();
   const asked = page.getByRole('region', { name: 'Who is in front of you?' });
-  await asked.or(page.getByRole('button', { name: activity, exact: true })).first().waitFor();
+  await asked
+    .or(page.getByRole('button', { name: activity, exact: true }))
+    .first()
+    .waitFor();
   // Without the server no name is shown: both identifiers are read on the wristband.
   if (await asked.isVisible()) {
     await asked.locator('.fact').first().click();
