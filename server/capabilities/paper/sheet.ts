@@ -29,6 +29,13 @@ const HOLD_WORD: Readonly<Record<StayView['holds'][number]['scope'], PaperWord>>
   'all-including-turning': 'all-including-turning',
 };
 
+/** Each piece once; "powered standing aid" says more than "standing aid" beside it. */
+const named = (aids: readonly string[]): string[] =>
+  [...new Set(aids.map((aid) => aid.replaceAll('-', ' ')))].filter(
+    (aid, _i, all) =>
+      !all.some((other) => other !== aid && (other.endsWith(` ${aid}`) || other.startsWith(`${aid} `))),
+  );
+
 export function sheetLines(
   board: BoardView,
   t: EpochMs,
@@ -44,7 +51,7 @@ export function sheetLines(
         : say(plan.aid);
     const how = [
       say(plan.people),
-      [aid, ...plan.with].join(' + '),
+      named([aid, ...plan.with]).join(' + '),
       ...(plan.towards ? [say('towards', { side: say(plan.towards) })] : []),
     ].join(', ');
     return `${say(plan.task as PaperWord)}: ${plan.hold ? `${say('hold')} (${how})` : how}`;
