@@ -153,7 +153,7 @@ describe('queries', () => {
       expect({ path, status: answer.status }).toEqual({ path, status: 200 });
       // What has no shape is no JSON: the sheet on paper.
       const fault = shape ? shape.safeParse(answer.body).error : answer.type.replace('application/pdf', '');
-      expect(fault || undefined, path).toBeUndefined();
+      expect({ path, fault: fault || null }).toEqual({ path, fault: null });
     }
   });
 });
