@@ -83,7 +83,7 @@ describe('a bed’s tile', () => {
   it('SCREEN-2 a hold whose review is due has a shape and words of its own, and still stops', () => {
     const one = tile(stopped({ reviewDue: true }));
     expect(drawn(one, 'across')).toBe('HOLD');
-    expect(drawn(one, 'under')).toBe('REVIEW DUE');
+    expect(drawn(one, 'under')).toBe('in bed REVIEW');
     expect(one.find('.hold-mark').classes()).toContain('review-due');
   });
 

@@ -161,8 +161,9 @@ const shortTier = (word: string): string =>
   word === 'Not known' ? sayTile('tier-not-known') : tierWord(word);
 
 function holdWords(hold: HoldView, { zone, now }: TileContext): string {
-  if (hold.reviewDue) return sayTile('review-due');
   const scope = sayScope(hold.scope);
+  // What is stopped is said also when its review is due: passing the time frees nobody.
+  if (hold.reviewDue) return sayTile('review-due', { scope });
   // Where a wall may not say the end there is none in its rows.
   if (hold.reviewAt === 0) return scope;
   const end =

@@ -73,8 +73,7 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
     case 'item-back': {
       const { place } = event.payload as PayloadOf<typeof itemBack>;
       if (!later(at, state.moved)) return state;
-      // Whoever brings it back has wiped it; from a room with infection steps, or known dirty, that is not enough.
-      const clean = { ...since, is: !(state.inUse?.isolation ?? false) && state.clean?.is !== false };
+      const clean = cleanWhenBack(state, since);
       return {
         ...state,
         moved: since,
@@ -116,6 +115,16 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
     default:
       return state;
   }
+}
+
+/**
+ * Whoever brings it back has wiped it; from a room with infection steps, or known to be dirty, that is
+ * not enough. For whom it was taken must have been said: else nobody knows in which room it was.
+ */
+function cleanWhenBack({ inUse, clean }: ItemState, since: Since): ItemState['clean'] {
+  if (clean?.is === false || !inUse) return clean;
+  if (inUse.isolation) return { ...since, is: false };
+  return inUse.usedBy === null ? null : { ...since, is: true };
 }
 
 /** The same with everything that is older than the ward's hours taken away. `note` is told when the next thing gets old. */

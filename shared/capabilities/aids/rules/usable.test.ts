@@ -111,6 +111,13 @@ describe('whether a lift can be used', () => {
     expect(judged([...again, at(5, 'item-cleaning', { clean: true })], 6).word).toBe('usable');
   });
 
+  it('is not known to be clean when it comes back from nobody knows where', () => {
+    const back = [...READY, at(1, 'item-taken', { isolation: false }), at(2, 'item-back')];
+    expect(judged(back, 3)).toMatchObject({ word: 'unknown', against: ['nobody has said that it is clean'] });
+    // Brought back without having been said to be taken: what was known of it stands.
+    expect(judged([...READY, at(1, 'item-back')], 2).word).toBe('usable');
+  });
+
   it('lets no entry that comes late cover a newer one, and none of before the coordinator', () => {
     const newer = [at(4, 'item-back', { place: 'Bay 2' }), at(4, 'battery-read', { band: 'low' })];
     const late = [
