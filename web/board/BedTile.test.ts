@@ -80,10 +80,10 @@ describe('a bed’s tile', () => {
     expect(one.find('.hold-mark').exists()).toBe(true);
   });
 
-  it('SCREEN-2 a hold whose review is due has a shape and words of its own, and still stops', () => {
+  it('SCREEN-2 a hold whose review is due has a shape of its own, still stops and still says what', () => {
     const one = tile(stopped({ reviewDue: true }));
     expect(drawn(one, 'across')).toBe('HOLD');
-    expect(drawn(one, 'under')).toBe('in bed REVIEW');
+    expect(drawn(one, 'under')).toBe('in bed');
     expect(one.find('.hold-mark').classes()).toContain('review-due');
   });
 

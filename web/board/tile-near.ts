@@ -162,10 +162,9 @@ const shortTier = (word: string): string =>
 
 function holdWords(hold: HoldView, { zone, now }: TileContext): string {
   const scope = sayScope(hold.scope);
-  // What is stopped is said also when its review is due: passing the time frees nobody.
-  if (hold.reviewDue) return sayTile('review-due', { scope });
-  // Where a wall may not say the end there is none in its rows.
-  if (hold.reviewAt === 0) return scope;
+  // An end that has passed frees nobody, and beside what is stopped it would read as if it had: the
+  // shape says that the review is due. Where a wall may not say the end there is none in its rows.
+  if (hold.reviewDue || hold.reviewAt === 0) return scope;
   const end =
     hold.reviewAt - now < SAME_TIME_WITHIN
       ? wardTime(hold.reviewAt, zone)
