@@ -6,11 +6,14 @@ import type { PaperSheets } from '@footboard/shared/wire/paper';
 import { lookerOf } from '../access/access-log.ts';
 import { PAPER } from '../capabilities/paper/sheets.ts';
 import type { Paper } from '../capabilities/paper/sheets.ts';
-import { Answered, noSuchWard } from '../commanding/problems.ts';
+import { Answered, noSuchWard, problem } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
 import { Allowed, identityOf } from './allowed.ts';
 import { wardNamed } from './asked.ts';
+
+const bodyAnnounced = ({ headers }: Request): boolean =>
+  headers['transfer-encoding'] !== undefined || Number(headers['content-length'] ?? 0) > 0;
 
 @Controller('api/wards/:ward/paper')
 export class PaperController {
@@ -28,6 +31,17 @@ export class PaperController {
     @Res() response: Response,
   ): Promise<void> {
     const id = await this.#ward(ward);
+    // A body that is cut off would have its sheet made all the same, and nobody told its serial.
+    if (bodyAnnounced(request)) {
+      throw new Answered(
+        problem('unreadable-request', 'A sheet is asked for without a body.', 'Open the address itself.'),
+      );
+    }
+    // Who asks only whether it is there uses up no serial.
+    if (request.method === 'HEAD') {
+      response.type('application/pdf').end();
+      return;
+    }
     const origin = `${request.protocol}://${request.get('host')}`;
     const { serial, pdf } = await this.paper.make(
       id,

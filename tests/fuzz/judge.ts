@@ -43,6 +43,8 @@ const BY_NAME: Readonly<Record<string, readonly string[]>> = {
   BreakGlass: ['glass'],
   ReviewGlass: ['glass'],
   EraseStay: ['text_key', 'text_kept', 'vault_seal'],
+  // A link that makes: each sheet has a serial of its own, and what it shows is remembered.
+  PaperSheet: ['paper_sheet'],
 };
 
 /** Of the inside nothing may show: a stack, a file, a statement, a name of a table's parts. */
@@ -95,7 +97,7 @@ function problemVerdict(status: number, text: string, headers: Answer['headers']
 }
 
 function writtenBy(input: Input, status: number, text: string): Written {
-  if (!['POST', 'DELETE'].includes(input.method)) return NOTHING;
+  if (!['GET', 'POST', 'DELETE'].includes(input.method)) return NOTHING;
   const path = (input.path.split('?')[0] ?? '').replace(/\/$/, '');
   const command = /^\/api\/wards\/[^/]+\/commands\/([^/]+)$/.exec(path)?.[1];
   if (command !== undefined && COMMAND_TYPES.has(decodeURIComponent(command))) {

@@ -53,6 +53,13 @@ describe('the paper sheet of a ward', () => {
     expect(listed[0]!.byItself).toBe(false);
   });
 
+  it('uses up no serial for one who asks only whether it is there', async () => {
+    const before = await sheets();
+    const head = await fetch(`${ward.footboard.url}/api/wards/${WARD}/paper/sheet`, { method: 'HEAD' });
+    expect([head.status, head.headers.get('content-type')]).toEqual([200, 'application/pdf']);
+    expect(await sheets()).toEqual(before);
+  });
+
   it('PAPER-2 (A7) is listed as superseded for the bed whose entry was withdrawn after it, and for no other', async () => {
     const weighed = await ward.enter(
       'record-weight',
