@@ -57,7 +57,9 @@ const BARE: ReadonlySet<number> = new Set([400, 417]);
 
 export function judge(input: Input, answer: Answer | null): Verdict {
   if (answer === null) {
-    return verdict(0, input.unframed ? null : 'closed the connection without an answer');
+    // Who asks for a sheet and hangs up has it made: it stands in the list of sheets.
+    const written = input.unframed && input.method === 'GET' ? writtenBy(input, 0, '') : null;
+    return verdict(0, input.unframed ? null : 'closed the connection without an answer', written);
   }
   const { status, headers, body } = answer;
   const text = body.toString('utf8');

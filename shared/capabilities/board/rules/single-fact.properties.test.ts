@@ -7,7 +7,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isQualified } from '../../../kernel/author.ts';
-import { patience, runs } from '../../../kernel/runs.testkit.ts';
+import { patience, runs, whole } from '../../../kernel/runs.testkit.ts';
 import { atLeast } from '../../handling/rules/help.ts';
 import { task as taskValues, type AidClass, type People, type Task } from '../../handling/values.ts';
 import { rulesOf } from '../../wards/rules/ward-state.ts';
@@ -235,6 +235,7 @@ describe('what a single fact in force asks for', { timeout: patience }, () => {
     );
     // The property is worth something only where each kind of fact was met.
     const kinds = ['hold', 'order', 'trigger', 'chest drain', 'not met', 'wait for help', 'never checked'];
-    expect(kinds.filter((kind) => ![...seen.keys()].some((what) => what.includes(kind)))).toEqual([]);
+    const missed = kinds.filter((kind) => ![...seen.keys()].some((what) => what.includes(kind)));
+    expect(whole ? missed : []).toEqual([]);
   });
 });
