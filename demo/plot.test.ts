@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '@footboard/shared/kernel/times';
+import { foldItem, NOTHING_SEEN } from '@footboard/shared/capabilities/aids/rules/item-state';
+import { liftsOf } from '@footboard/shared/capabilities/aids/rules/lifts';
+import { localDate } from '@footboard/shared/capabilities/wards/rules/calendar';
+import { foldWard } from '@footboard/shared/capabilities/wards/rules/ward-state';
+import type { LoggedEvent } from '@footboard/shared/kernel/event-type';
 import { LARKFIELD, MILLBROOK, WARDS } from './cast.ts';
-import { LIVE_FROM } from './days.ts';
+import { at, LIVE_FROM } from './days.ts';
 import type { Decided } from './ledger.ts';
 import { Ledger } from './ledger.ts';
 import { plot } from './plot.ts';
@@ -101,6 +106,51 @@ describe('the invented week', () => {
     ).toEqual([]);
   });
 
+  it('tells of equipment that is taken, dirty, flat, not there, broken, returned, and out of date', () => {
+    const items = week.events.filter((event) => event.type.startsWith('item-'));
+    const kinds = new Set(items.map(({ type }) => type));
+    expect([...kinds].toSorted()).toEqual([
+      'item-added',
+      'item-back',
+      'item-bound',
+      'item-cleaning',
+      'item-in-service',
+      'item-not-there',
+      'item-out-of-service',
+      'item-seen',
+      'item-taken',
+    ]);
+    const bands = new Set(ofType('battery-read').map(({ payload }) => (payload as { band: string }).band));
+    expect([...bands].toSorted()).toEqual(['flat', 'full', 'half', 'low']);
+    expect(week.refused.filter((one) => /item|battery|cleaning|service/.test(one))).toEqual([]);
+  });
+
+  it('has fewer lifts to use at one time of the day than at another', () => {
+    const logged = week.events
+      .filter(({ ward }) => ward === LARKFIELD)
+      .map(
+        (event, i): LoggedEvent => ({ ...event, position: i + 1, recorded: event.entered }) as LoggedEvent,
+      );
+    const ward = foldWard(
+      LARKFIELD,
+      logged.filter(({ stream }) => stream.startsWith('ward/')),
+      null,
+    )!;
+    const usable = (until: number) => {
+      const stateOf = (id: string) =>
+        logged
+          .filter(({ stream, occurred }) => stream === `item/${id}` && occurred <= until)
+          .reduce(foldItem, NOTHING_SEEN);
+      const items = new Map([...ward.items.keys()].map((id) => [id, stateOf(id)]));
+      return liftsOf({ ward, items, t: until, day: localDate(ward.zone, until) }, () => undefined)!;
+    };
+    // Day 6: Plover is still whole, Elm out of date; Heron is flat at 14:00, Plover broken at 18:00.
+    expect(usable(at(6, '13:00'))).toMatchObject({ usable: 5, all: 6 });
+    expect(usable(at(6, '14:00'))).toMatchObject({ usable: 4 });
+    expect(usable(at(6, '17:30'))).toMatchObject({ usable: 3, inUse: 1 });
+    expect(usable(LIVE_FROM())).toMatchObject({ usable: 3, inUse: 1, unknown: 0, all: 6 });
+  });
+
   it('moves one person to the other ward, each stay naming the other', () => {
     const left = ofType('stay-ended').find((event) => 'next' in (event.payload as object))!;
     const begun = ofType('stay-begun').find(
@@ -118,9 +168,9 @@ describe('the invented week', () => {
   it('has two walks at 01:40 in the hour that the clock change repeats, an hour apart', () => {
     const first = Date.UTC(2026, 9, 25, 0, 40);
     const second = Date.UTC(2026, 9, 25, 1, 40);
-    const at = ofType('session-recorded').map((event) => event.occurred);
-    expect(at).toContain(first);
-    expect(at).toContain(second);
+    const walked = ofType('session-recorded').map((event) => event.occurred);
+    expect(walked).toContain(first);
+    expect(walked).toContain(second);
     expect(second - first).toBe(60 * MINUTE);
   });
 });

@@ -4,6 +4,7 @@ import { besidePlans } from './beside.ts';
 import { LARKFIELD, MILLBROOK, PEOPLE, STAFF, WARDS, ZONE } from './cast.ts';
 import { LIVE_DAY, at } from './days.ts';
 import type { Entry } from './entry.ts';
+import { equipment } from './equipment.ts';
 import { chance } from './random.ts';
 import { ordinaryDays } from './routine.ts';
 import { measures } from './measures.ts';
@@ -71,6 +72,7 @@ export function plot(seed: number, liveDays = 21): Entry[] {
     ...measures(),
     ...wardDays(last),
     ...besidePlans(last),
+    ...equipment(last),
     ...ordinary,
   ];
   return [...settingUp(), ...later.toSorted((a, b) => a.at - b.at)];

@@ -29,6 +29,7 @@ export const sayGate = defineWords('gate', {
     day: 'Day',
     charge: 'Charge nurse',
     bedside: 'Bedside',
+    equipment: 'Equipment',
     settings: 'Settings',
   },
   de: {
@@ -58,6 +59,7 @@ export const sayGate = defineWords('gate', {
     day: 'Tag',
     charge: 'Schichtleitung',
     bedside: 'Am Bett',
+    equipment: 'Hilfsmittel',
     settings: 'Einstellungen',
   },
 });

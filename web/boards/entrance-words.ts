@@ -4,6 +4,7 @@ export const say = defineWords('entrance', {
   en: {
     'charge-nurse': 'Charge nurse',
     'charge-nurse-says': 'who looks after whom, who is expected, the handover on paper',
+    'equipment-says': 'lifts, slings and other aids: which can be used now',
     'storage-on-this-machine-is-the':
       'Storage on this machine is the built-in one, for trial: a power cut may lose the last seconds. A ward in service sets DATABASE_URL to a PostgreSQL server.',
     'the-server-prints-a-one-time':
@@ -93,6 +94,7 @@ export const say = defineWords('entrance', {
   de: {
     'charge-nurse': 'Schichtleitung',
     'charge-nurse-says': 'wer wen betreut, wer erwartet wird, und die Übergabe auf einer Seite',
+    'equipment-says': 'Lifter, Hebetücher und andere: was jetzt benutzbar ist',
     'storage-on-this-machine-is-the':
       'Dieser Rechner speichert mit dem eingebauten Speicher, zum Erproben: ein Stromausfall kann die letzten Sekunden kosten. Eine Station im Betrieb setzt DATABASE_URL auf einen PostgreSQL-Server.',
     'the-server-prints-a-one-time':
