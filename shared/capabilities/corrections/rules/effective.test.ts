@@ -53,6 +53,26 @@ describe('effective facts', () => {
     expect(facts).toMatchObject([{ id: 'w', data: { weight: { kg: 90 } }, correctedBy: 'c2' }]);
   });
 
+  it.each([
+    ['c1', 'c2'],
+    ['c2', 'c1'],
+  ])(
+    'let the one with the later id stand of two corrections of one instant, logged as %s, %s',
+    (one, two) => {
+      const as = (id: string, kg: number): Told => ({ ...correct(3, 'w', weight(1, kg, 'x')), id });
+      const kg: Record<string, number> = { c1: 81, c2: 82 };
+      const facts = factsOf(weight(1, 80, 'w'), as(one, kg[one]!), as(two, kg[two]!));
+      expect(facts).toMatchObject([{ data: { weight: { kg: 82 } }, correctedBy: 'c2' }]);
+    },
+  );
+
+  it.each([
+    ['w1', 'w2'],
+    ['w2', 'w1'],
+  ])('of one instant stand in the order of their ids, logged as %s, %s', (one, two) => {
+    expect(factsOf(weight(1, 80, one), weight(1, 81, two)).map(({ id }) => id)).toEqual(['w1', 'w2']);
+  });
+
   it.each([5, null, {}, [], 'x'])(
     'leave the entry as it is when a correction is not of its shape: %j',
     (value) => {

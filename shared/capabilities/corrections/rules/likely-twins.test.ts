@@ -50,6 +50,37 @@ describe('PAPER-6 (A12) sessions that may be one', () => {
     expect(likelyTwins([line('a', 0), line('b', 5, paper, { outcome: 'part' })])).toHaveLength(1);
   });
 
+  it('not done is no twin where the other was done, whatever was noted of it; without a reason it is one', () => {
+    const tried = { outcome: 'not-done', activities: ['chair'], notDone: { group: 'said-no' } };
+    expect(likelyTwins([line('a', 0), line('b', 5, paper, tried)])).toEqual([]);
+    const noReason = { outcome: 'not-done', activities: [], notDone: undefined };
+    expect(likelyTwins([line('a', 0, {}, noReason), line('b', 5, paper, noReason)])).toHaveLength(1);
+    expect(likelyTwins([line('a', 0, {}, noReason), line('b', 5, paper, tried)])).toEqual([]);
+    expect(likelyTwins([line('a', 0, {}, tried), line('b', 5, paper, noReason)])).toEqual([]);
+  });
+
+  it('have one activity in common at least, whichever of them has more', () => {
+    const both = { activities: ['walk', 'chair'] };
+    expect(likelyTwins([line('a', 0, {}, both), line('b', 5, paper)])).toHaveLength(1);
+  });
+
+  it('stand the earlier first, of one instant by their ids, at any time of day', () => {
+    expect(likelyTwins([line('b', 1_000), line('a', 1_005, paper)])).toEqual([['b', 'a']]);
+    expect(likelyTwins([line('b', 1_000, paper), line('a', 1_000)])).toEqual([['a', 'b']]);
+    expect(likelyTwins([line('a', 1_000), line('b', 1_000, paper)])).toEqual([['a', 'b']]);
+  });
+
+  it('come from another kind of source though device and sheet are the same', () => {
+    const fed = { source: { kind: 'import', device: 'd1' } };
+    expect(likelyTwins([line('a', 0), line('b', 5, fed)])).toHaveLength(1);
+  });
+
+  it('are never an entry whose content nobody may see', () => {
+    const hidden = { ...paper, data: undefined };
+    expect(likelyTwins([line('a', 0), line('b', 5, hidden)])).toEqual([]);
+    expect(likelyTwins([line('a', 0, hidden), line('b', 5)])).toEqual([]);
+  });
+
   it('end when one is withdrawn, and never hold anything but sessions', () => {
     expect(likelyTwins([line('a', 0), line('b', 5, { ...paper, counts: false })])).toEqual([]);
     expect(likelyTwins([line('a', 0, { type: 'x' }), line('b', 5, { ...paper, type: 'x' })])).toEqual([]);
