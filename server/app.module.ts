@@ -37,6 +37,7 @@ import { ProblemsController } from './http/problems.controller.ts';
 import { AccountsController } from './http/accounts.controller.ts';
 import { DevicesController } from './http/devices.controller.ts';
 import { GlassController } from './http/glass.controller.ts';
+import { PlanningController } from './http/planning.controller.ts';
 import { PicturesController } from './http/pictures.controller.ts';
 import { PaperController } from './http/paper.controller.ts';
 import { PrivacyController } from './http/privacy.controller.ts';
@@ -115,6 +116,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       DevicesController,
       GlassController,
       PicturesController,
+      PlanningController,
       PaperController,
       PrivacyController,
       RoundController,

@@ -10,6 +10,7 @@ import { deciders as handling } from './handling/decide.ts';
 import { deciders as measures } from './measures/decide.ts';
 import { deciders as orders } from './orders/decide.ts';
 import { deciders as people } from './people/decide.ts';
+import { peopleOnDeciders } from './planning/people-on.ts';
 import { deciders as sessions } from './sessions/decide.ts';
 import { deciders as stays } from './stays/decide.ts';
 import { deciders as wards } from './wards/decide.ts';
@@ -40,4 +41,5 @@ export const DECIDERS: ReadonlyMap<string, Decider> = byCommand([
   ...aids,
   ...huddleDeciders,
   ...visits,
+  ...peopleOnDeciders,
 ]);

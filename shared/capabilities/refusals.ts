@@ -6,6 +6,7 @@ import { handlingRefusals } from './handling/refusals.ts';
 import { measureRefusals } from './measures/refusals.ts';
 import { orderRefusals } from './orders/refusals.ts';
 import { peopleRefusals } from './people/refusals.ts';
+import { planningRefusals } from './planning/refusals.ts';
 import { sessionRefusals } from './sessions/refusals.ts';
 import { stayRefusals } from './stays/refusals.ts';
 import { wardRefusals } from './wards/refusals.ts';
@@ -21,6 +22,7 @@ export const REFUSALS = {
   ...sessionRefusals,
   ...measureRefusals,
   ...dayplanRefusals,
+  ...planningRefusals,
   ...aidRefusals,
   ...correctionRefusals,
 } as const;

@@ -14,6 +14,8 @@ import { measureCommands } from './measures/commands.ts';
 import { measureEvents } from './measures/events.ts';
 import { orderCommands } from './orders/commands.ts';
 import { orderEvents } from './orders/events.ts';
+import { planningCommands } from './planning/commands.ts';
+import { planningEvents } from './planning/events.ts';
 import { peopleCommands } from './people/commands.ts';
 import { peopleEvents } from './people/events.ts';
 import { sessionCommands } from './sessions/commands.ts';
@@ -46,6 +48,7 @@ export const EVENT_TYPES: ReadonlyMap<string, EventType> = byName<EventType>('ev
   ...sessionEvents,
   ...measureEvents,
   ...dayplanEvents,
+  ...planningEvents,
   ...aidEvents,
   ...correctionEvents,
 ] as unknown as readonly EventType[]);
@@ -60,6 +63,7 @@ export const COMMAND_TYPES: ReadonlyMap<string, CommandType> = byName<CommandTyp
   ...sessionCommands,
   ...measureCommands,
   ...dayplanCommands,
+  ...planningCommands,
   ...aidCommands,
   ...correctionCommands,
 ]);

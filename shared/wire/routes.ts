@@ -14,6 +14,7 @@ import { ownEntries } from './access.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
 import { roundPage } from './round.ts';
+import { planningRoutes } from './routes-of-planning.ts';
 import { accessRoutes } from './routes-of-access.ts';
 import { pictureRoutes } from './routes-of-pictures.ts';
 
@@ -199,4 +200,4 @@ export const commandRoutes: readonly Route[] = [...COMMAND_TYPES.values()].map((
 }));
 
 /** Everything but commands. */
-export const ROUTES: readonly Route[] = [...READS, ...pictureRoutes, ...accessRoutes];
+export const ROUTES: readonly Route[] = [...READS, ...pictureRoutes, ...planningRoutes, ...accessRoutes];

@@ -18,6 +18,7 @@ const wardOf = (...staff: readonly [id: string, role: Role, active?: boolean][])
   beds: [],
   items: new Map(),
   carers: new Map(),
+  peopleOn: new Map(),
   staff: new Map(
     staff.map(([id, role, active = true]) => [
       id as StaffId,

@@ -18,6 +18,13 @@ export interface NamedCarers {
   readonly who: { readonly nurse: StaffId | null; readonly aide: StaffId | null };
 }
 
+/** One person's time on the ward on one ward day: [from, to) without the breaks. */
+export interface TimeOn extends Period {
+  readonly breaks: readonly Period[];
+}
+/** Who was said to be on, by the date a ward day began on, then by person. */
+export type PeopleOn = ReadonlyMap<string, ReadonlyMap<StaffId, TimeOn>>;
+
 /** What the ward's own stream says, folded. */
 export interface WardState {
   readonly ward: WardId;
@@ -38,6 +45,7 @@ export interface WardState {
   readonly protocols: readonly { id: string; version: number; document: unknown }[];
   /** Who was last named for a bed and not taken back; past `until` it says nothing any more. */
   readonly carers: ReadonlyMap<BedId, NamedCarers>;
+  readonly peopleOn: PeopleOn;
   /** The newest published rules document, or null for the defaults. */
   readonly rules: unknown;
 }

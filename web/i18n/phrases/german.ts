@@ -11,6 +11,7 @@ import { handlingTablePhrases } from './handling-tables.ts';
 import { huddlePhrases } from './huddle.ts';
 import { measurePhrases } from './measures.ts';
 import { orderPhrases } from './orders.ts';
+import { planningPhrases } from './planning.ts';
 import { problemPhrases } from './problems.ts';
 import { serverProblemPhrases } from './problems-of-server.ts';
 import { protocolPhrases } from './protocol.ts';
@@ -34,6 +35,7 @@ export const GERMAN: readonly Phrase[] = [
   ...orderPhrases,
   ...huddlePhrases,
   ...roundPhrases,
+  ...planningPhrases,
   ...sessionPhrases,
   ...readingPhrases,
   ...measurePhrases,

@@ -74,6 +74,13 @@ export const refusalTitles: readonly Phrase[] = [
   ['The second person is the one who takes the visit', 'Die zweite Person ist die, die den Besuch übernimmt'],
   ['There is no such agreed action', 'Das wurde nicht vereinbart'],
   ['The agreed action is closed', 'Das Vereinbarte ist abgeschlossen'],
+  ['Somebody stands twice in the list', 'Jemand steht zweimal in der Liste'],
+  [
+    'The time on the ward does not begin on that ward day',
+    'Die Zeit auf der Station beginnt nicht an diesem Stationstag',
+  ],
+  ['The times on the ward cannot be right', 'Die Zeiten auf der Station können nicht stimmen'],
+  ['The times of a break cannot be right', 'Die Zeiten einer Pause können nicht stimmen'],
   ['The time is not ahead', 'Die Zeit liegt nicht voraus'],
   ['That expected arrival is already entered', 'Diese erwartete Ankunft ist schon eingetragen'],
   [

@@ -174,6 +174,9 @@ export const POLICY: readonly PolicyRow[] = [
   ]),
   ...rows('command', ON_THE_WARD, askStaff, ['hold-huddle', 'agree-action', 'close-action']),
   ...rows('command', ['nurse', 'charge-nurse', 'manager'], 'Ask the charge nurse.', ['name-carers']),
+  ...rows('command', ['charge-nurse', 'handling-coordinator', 'manager'], 'Ask the charge nurse.', [
+    'set-people-on',
+  ]),
   ...rows('command', PLACING, askPlacing, ['expect-arrival', 'close-expected-arrival']),
   ...rows(
     'command',
@@ -204,6 +207,7 @@ export const POLICY: readonly PolicyRow[] = [
     'read-round',
     'read-items',
     'read-totals',
+    'read-people-on',
   ]),
   ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),
   // Only at a level that has them: the address sees to that. Administrators have none.

@@ -21,6 +21,10 @@ const jordan = 'Jordan et al. consensus, Clin Auton Res 2022';
 const perry = 'Perry 1995, as restated in Fritz & Lusardi, J Geriatr Phys Ther 2009;32:46-49';
 const shaw = 'Shaw et al., J Hypertens 2017;35:1019-25';
 
+/** One number by day (07:00 to 21:00), one by night. */
+const byDay = (day: number, night: number): number[] =>
+  Array.from({ length: 24 }, (_, hour) => (hour >= 7 && hour < 21 ? day : night));
+
 export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
   version: 1,
   start: {
@@ -199,6 +203,13 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
       'infection-steps': practice(30),
       comfort: practice(240),
     },
+  },
+  planning: {
+    usualNurses: practice(byDay(3, 2)),
+    usualAides: practice(byDay(2, 1)),
+    usualTherapists: practice(Array.from({ length: 24 }, (_, hour) => (hour >= 9 && hour < 16 ? 1 : 0))),
+    meals: practice(['08:00-08:45', '12:00-12:45', '17:30-18:15']),
+    rest: practice(['13:00-14:00']),
   },
   walking: {
     upAndGoFrom: from(12, 'US Centers for Disease Control and Prevention, timed up and go (2017)'),

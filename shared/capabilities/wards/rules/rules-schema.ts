@@ -15,6 +15,13 @@ const limit = <T extends z.ZodType>(value: T) =>
     reviewBy: z.iso.date(),
   });
 
+/** One number for each hour of the wall clock, 00:00 first. */
+const byHour = z.array(z.number().int().min(0).max(40)).length(24, 'one number for each of the 24 hours');
+const clock = '([01]\\d|2[0-3]):[0-5]\\d';
+const windows = z
+  .array(z.string().regex(new RegExp(`^${clock}-${clock}$`), 'a stretch like 12:00-12:45'))
+  .max(8);
+
 export const rulesDocument = z.strictObject({
   version: z.number().int().min(1),
   start: z.strictObject({
@@ -208,6 +215,16 @@ export const rulesDocument = z.strictObject({
       z.enum(Object.keys(NOT_DONE_REASONS) as [NotDoneGroup, ...NotDoneGroup[]]),
       limit(z.number().min(0)),
     ),
+  }),
+  /** What a day plan and a forecast of lifts and hands start from. */
+  planning: z.strictObject({
+    /** Usual staffing by the hour of the ward's clock, from 00:00: counts where nobody was named. */
+    usualNurses: limit(byHour),
+    usualAides: limit(byHour),
+    usualTherapists: limit(byHour),
+    /** Nobody is got up while meals go round, nor while the ward rests; a check may still be needed. */
+    meals: limit(windows),
+    rest: limit(windows),
   }),
   /** Published cut points of the walking measures. The tables by age and sex are data of that room. */
   walking: z.strictObject({

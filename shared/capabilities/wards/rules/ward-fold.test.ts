@@ -37,6 +37,7 @@ describe('a ward', () => {
       staff: new Map(),
       items: new Map(),
       carers: new Map(),
+      peopleOn: new Map(),
       protocols: [],
       rules: null,
     });

@@ -13,6 +13,8 @@ import type {
 import type { itemAdded, itemWithdrawn } from '../../aids/events.ts';
 import { toEpoch } from '../../../kernel/times.ts';
 import type { carersNamed } from '../../dayplan/events.ts';
+import type { peopleOnSet } from '../../planning/events.ts';
+import { NOBODY_NAMED, withPeopleOn } from '../../planning/rules/people-on.ts';
 import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
 import { DEFAULT_PANEL, DEFAULT_UNITS } from '../values.ts';
 import { completed, DEFAULT_RULES, rulesDocument, type RulesDocument } from './rules-document.ts';
@@ -42,6 +44,7 @@ const NOTHING_YET = {
   items: new Map(),
   staff: new Map(),
   carers: new Map(),
+  peopleOn: NOBODY_NAMED,
   protocols: [],
   rules: null,
 } as const;
@@ -99,6 +102,11 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
       ]);
       return { ...state, carers: withCarers(state, named) };
     }
+    case 'people-on-set':
+      return {
+        ...state,
+        peopleOn: withPeopleOn(state.peopleOn, event.payload as PayloadOf<typeof peopleOnSet>),
+      };
     case 'protocol-published': {
       const p = event.payload as PayloadOf<typeof protocolPublished>;
       return { ...state, protocols: [...state.protocols, p] };
