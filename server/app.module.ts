@@ -39,6 +39,7 @@ import { DevicesController } from './http/devices.controller.ts';
 import { GlassController } from './http/glass.controller.ts';
 import { PlanningController } from './http/planning.controller.ts';
 import { PicturesController } from './http/pictures.controller.ts';
+import { PreviewController } from './http/preview.controller.ts';
 import { PaperController } from './http/paper.controller.ts';
 import { PrivacyController } from './http/privacy.controller.ts';
 import { RoundController } from './http/round.controller.ts';
@@ -117,6 +118,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       GlassController,
       PicturesController,
       PlanningController,
+      PreviewController,
       PaperController,
       PrivacyController,
       RoundController,

@@ -68,6 +68,14 @@ export interface CommandPorts {
 }
 export const COMMANDS = Symbol('Commands');
 
+/** What a command would append as things stand: decided, and not stored. */
+export interface Draft {
+  readonly request: AppendRequest;
+  /** The streams that the decision rests on. */
+  readonly read: StreamsRead;
+  readonly now: EpochMs;
+}
+
 /** What became of a command: already stored before, stored now, or a problem that stores nothing. */
 type Settled =
   | { readonly seen: CommandOutcome }
@@ -96,6 +104,29 @@ export class Commands {
     } catch (error) {
       if (error instanceof Answered) return { problem: error.answer };
       this.ports.logger.error({ ward: request.ward, command: request.name, err: error }, 'command broken');
+      return { problem: broken() };
+    }
+  }
+
+  /**
+   * The same recipe up to the decision: what the command would append if it were sent now. Writes
+   * nothing, not even its outcome, so a refusal here binds nobody. Never throws.
+   */
+  async draft(request: CommandRequest): Promise<Draft | { readonly problem: Problem }> {
+    try {
+      const { ward, type, decider } = this.#addressed(request);
+      const command = validate(type, request.body);
+      const read = await this.#read(ward, decider, command);
+      const { voice, said } = await this.#said(request, ward, command, read);
+      const decided =
+        'problem' in voice ? voice : this.#decide({ ...said, ...voice }, command, decider, read);
+      if ('problem' in decided) return decided;
+      const result = decided.command.result as StoredResult;
+      if (isRefusal(result)) return refused(command.envelope.commandId, result, false);
+      return { request: decided, read, now: this.ports.clock.now() };
+    } catch (error) {
+      if (error instanceof Answered) return { problem: error.answer };
+      this.ports.logger.error({ ward: request.ward, command: request.name, err: error }, 'draft broken');
       return { problem: broken() };
     }
   }

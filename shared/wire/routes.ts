@@ -4,12 +4,14 @@
  * against the controllers' own routes (server/http/openapi.test.ts).
  */
 import { z } from 'zod';
+import { recordAssessment } from '../capabilities/assessments/commands.ts';
 import { COMMAND_TYPES } from '../capabilities/registry.ts';
 import type { CommandType } from '../kernel/command-type.ts';
 import { commandEnvelope } from '../kernel/command-type.ts';
 import { healthPage, protocolsInForce, rulesInForce, totalsPage, verifyPage } from './documents.ts';
 import { boardPage, commandAccepted, huddlePage, staffList, stayPage, wardList } from './http.ts';
 import { paperSheets } from './paper.ts';
+import { planPreview } from './preview.ts';
 import { ownEntries } from './access.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
@@ -199,5 +201,24 @@ export const commandRoutes: readonly Route[] = [...COMMAND_TYPES.values()].map((
   answer: commandAccepted,
 }));
 
+/** Reads that take a body, because what they are asked about is an entry that is not sent yet. */
+const PREVIEWS: readonly Route[] = [
+  {
+    method: 'post',
+    path: '/api/wards/{ward}/previews/record-assessment',
+    action: 'read-stay',
+    name: 'PreviewAssessment',
+    says: 'What a staged check would make of the plan if it were recorded now. Takes what record-assessment takes, checks it alike, and records nothing.',
+    body: commandBody(recordAssessment),
+    answer: planPreview,
+  },
+];
+
 /** Everything but commands. */
-export const ROUTES: readonly Route[] = [...READS, ...pictureRoutes, ...planningRoutes, ...accessRoutes];
+export const ROUTES: readonly Route[] = [
+  ...READS,
+  ...PREVIEWS,
+  ...pictureRoutes,
+  ...planningRoutes,
+  ...accessRoutes,
+];

@@ -107,6 +107,8 @@ describe('entering at the bedside with one hand', () => {
 
   it('stops a check at once where a part is not met, and its timer runs on over a reload', async () => {
     const { page, faults } = await openBedside(browser, server.url, 'lf-a6', 'Nuri Halvard');
+    const commands: string[] = [];
+    page.on('request', (one) => one.url().includes('/commands/') && commands.push(one.url()));
     const toUpright = async () => {
       await page.getByRole('button', { name: 'Check', exact: true }).click();
       await page.getByRole('button', { name: /^Full under 4 minutes/ }).click();
@@ -133,6 +135,18 @@ describe('entering at the bedside with one hand', () => {
     await page.getByRole('heading', { name: 'Make safe first' }).waitFor();
     expect(await page.getByText('Symptom during this stage').count()).toBe(0);
     await whole(page, 'bedside-make-safe-390');
+    await page.getByRole('button', { name: 'The person is safe, go on' }).click();
+    await page.getByRole('button', { name: 'No symptom' }).click();
+    await page.getByRole('button', { name: 'Go on to record' }).click();
+    // BEDSIDE-1: every task by day and by night, before anything is sent.
+    const plan = page.getByRole('region', { name: 'The plan that would follow' });
+    await plan.getByRole('heading', { name: 'Bed to chair' }).waitFor();
+    expect(await plan.getByRole('heading', { level: 4 }).count()).toBeGreaterThan(5);
+    expect(await plan.getByText('At night').count()).toBe(
+      await plan.getByRole('heading', { level: 4 }).count(),
+    );
+    await whole(page, 'bedside-plan-preview-390');
+    expect(commands).toEqual([]);
     expect(faults).toEqual([]);
     await page.context().close();
   });

@@ -24,7 +24,7 @@ const PEOPLE: Readonly<Record<TaskPlan['people'], string>> = {
   two: '2 people',
   'three-or-more': '3 people or more',
 };
-type HelpKind = Extract<ChangeKind, 'more-help' | 'other-help' | 'less-help'>;
+export type HelpKind = Extract<ChangeKind, 'more-help' | 'other-help' | 'less-help'>;
 const TITLE: Readonly<Record<HelpKind, string>> = {
   'more-help': 'More help',
   'other-help': 'Other help',
@@ -58,12 +58,13 @@ export function helpChanges(before: StayView, now: StayView): HelpChange[] {
 function tasks(before: readonly TaskPlan[], now: readonly TaskPlan[], night: boolean): Changed[] {
   return now.flatMap((plan) => {
     const was = before.find((one) => one.task === plan.task);
-    const kind = was && kindOf(was, plan);
+    const kind = was && helpKind(was, plan);
     return was && kind ? [{ kind, was, now: plan, night }] : [];
   });
 }
 
-function kindOf(was: TaskPlan, now: TaskPlan): HelpKind | null {
+/** Null where neither asks for more or for something else: the help is the same. */
+export function helpKind(was: TaskPlan, now: TaskPlan): HelpKind | null {
   const [a, b] = [was, now].map((p) => help(p.people, p.aid, p.hold)) as [
     ReturnType<typeof help>,
     ReturnType<typeof help>,
