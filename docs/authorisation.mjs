@@ -21,6 +21,7 @@ const KINDS = [
   ['live', 'Live messages'],
   ['export', 'Taking out and erasing'],
   ['account', 'Accounts, devices, openings'],
+  ['concern', 'Near misses and strain, apart from the record'],
 ];
 const MOVES = { safer: 'safer', freer: 'freer', neither: '' };
 

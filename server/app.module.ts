@@ -15,6 +15,8 @@ import {
   SIGNING,
   SINGLE_SIGN_ON,
 } from './access/ports.ts';
+import { CONCERNS } from './capabilities/concerns/concerns.ts';
+import type { Concerns } from './capabilities/concerns/concerns.ts';
 import { TOTALS } from './capabilities/dayplan/queries.ts';
 import type { TotalsStore } from './capabilities/dayplan/queries.ts';
 import { REVIEWS, Reviews } from './capabilities/dayplan/review.ts';
@@ -30,6 +32,7 @@ import { AccessGuard } from './http/access.guard.ts';
 import { CommandsController } from './http/commands.controller.ts';
 import { LIMITS } from './http/limits.ts';
 import type { Limits } from './http/limits.ts';
+import { ConcernsController } from './http/concerns.controller.ts';
 import { ItemsController } from './http/items.controller.ts';
 import { HealthController } from './http/health.controller.ts';
 import { OpenApiController } from './http/openapi.controller.ts';
@@ -68,6 +71,7 @@ export interface AppPorts {
   readonly commands: Commands;
   readonly totals: TotalsStore;
   readonly paper: Paper;
+  readonly concerns: Concerns;
   readonly access: Access;
   readonly about: About;
   readonly limits: Limits;
@@ -89,6 +93,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [TOTALS, ports.totals],
     [REVIEWS, new Reviews(ports)],
     [PAPER, ports.paper],
+    [CONCERNS, ports.concerns],
     [ABOUT, ports.about],
     [LIMITS, ports.limits],
     [IDENTIFY, ports.access.identify],
@@ -110,6 +115,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       HealthController,
       OpenApiController,
       CommandsController,
+      ConcernsController,
       ItemsController,
       QueriesController,
       ProblemsController,

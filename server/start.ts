@@ -4,6 +4,7 @@ import { createServer } from 'node:net';
 import { createSecureContext } from 'node:tls';
 import { DECIDERS } from './capabilities/deciders.ts';
 import { printHourly } from './capabilities/paper/hourly.ts';
+import { openConcerns } from './capabilities/concerns/concerns.ts';
 import { openPaper } from './capabilities/paper/sheets.ts';
 import { accessKeys } from './access/keys.ts';
 import { joinPath } from './access/invitations.ts';
@@ -114,6 +115,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     });
     const { publicUrl = null, paperDir } = config;
     const paper = openPaper({ database, boards, log, streams, vault, clock, demo, publicUrl });
+    const concerns = openConcerns({ database, keys: accessKeys(masterKey), clock });
     const app = await createApp(
       {
         log,
@@ -124,6 +126,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         commands,
         totals: openProjectionStore(database),
         paper,
+        concerns,
         access,
         limits: options.limits === 'off' ? noLimits : openLimits(),
         about: { demo, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },

@@ -73,6 +73,12 @@ export const router = createRouter({
       props: true,
     },
     {
+      path: '/wards/:ward/concerns',
+      name: 'concerns',
+      component: () => import('./boards/ConcernsPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/settings',
       name: 'settings',
       component: () => import('./boards/SettingsPage.vue'),

@@ -187,6 +187,7 @@ export type Looked =
   | 'break-glass'
   | 'review-glass'
   | 'read-access-log'
+  | 'read-concerns'
   | 'sign-in'
   | 'sign-in-refused'
   | 'code-refused'

@@ -18,6 +18,7 @@ import type { Route } from './route.ts';
 import { roundPage } from './round.ts';
 import { planningRoutes } from './routes-of-planning.ts';
 import { accessRoutes } from './routes-of-access.ts';
+import { concernRoutes } from './routes-of-concerns.ts';
 import { pictureRoutes } from './routes-of-pictures.ts';
 
 /** Reading the board, the people and the log. */
@@ -220,5 +221,8 @@ export const ROUTES: readonly Route[] = [
   ...PREVIEWS,
   ...pictureRoutes,
   ...planningRoutes,
+  ...pictureRoutes,
+  ...planningRoutes,
+  ...concernRoutes,
   ...accessRoutes,
 ];

@@ -43,6 +43,7 @@ const BY_NAME: Readonly<Record<string, readonly string[]>> = {
   BreakGlass: ['glass'],
   ReviewGlass: ['glass'],
   EraseStay: ['text_key', 'text_kept', 'vault_seal'],
+  TellConcern: ['handling_concern'],
   // A link that makes: each sheet has a serial of its own, and what it shows is remembered.
   PaperSheet: ['paper_sheet'],
 };

@@ -10,6 +10,7 @@ import AccessLines from '../capabilities/people/AccessLines.vue';
 import { useBoardStore } from '../sync/board-store.ts';
 import { fakeLink } from '../sync/link.testkit.ts';
 import ChargePage from './ChargePage.vue';
+import ConcernsPage from './ConcernsPage.vue';
 import EquipmentPage from './EquipmentPage.vue';
 import HomePage from './HomePage.vue';
 import PaperPage from './PaperPage.vue';
@@ -78,6 +79,7 @@ const PAGES = [
   ['the charge page', ChargePage, '/huddle', 'who is expected'],
   ['the round', RoundPage, '/round', 'the round'],
   ['equipment', EquipmentPage, '/items', 'the list of equipment'],
+  ['near misses and strain', ConcernsPage, '/concerns', 'near misses and strain'],
   ['paper', PaperPage, '/paper/sheets', 'the list of sheets'],
   ['settings', SettingsPage, '/rules', 'the protocol and the rules'],
 ] as const;

@@ -17,12 +17,13 @@ export async function tellServer<S extends z.ZodType>(
   path: string,
   schema: S,
   body: object = {},
+  more: Readonly<Record<string, string>> = {},
 ): Promise<Told<z.infer<S>>> {
   let answer: Response;
   try {
     answer = await fetch(path, {
       method,
-      headers: { accept: 'application/json', 'content-type': 'application/json' },
+      headers: { accept: 'application/json', 'content-type': 'application/json', ...more },
       cache: 'no-store',
       ...(method === 'GET' ? {} : { body: JSON.stringify(body) }),
     });

@@ -27,6 +27,9 @@ const LOOKED: Readonly<Record<string, string>> = {
   get 'read-access-log'() {
     return say('read-this-log');
   },
+  get 'read-concerns'() {
+    return say('read-near-misses-and-strain');
+  },
   get 'sign-in'() {
     return say('signed-in');
   },

@@ -186,6 +186,12 @@ export const equipmentPhrases: readonly Phrase[] = [
     'Anderes Hebetuch nehmen oder Pflege bitten, es freizugeben und waschen zu lassen.',
   ],
   ['Take it again if you still go.', 'Wieder übernehmen, falls der Besuch noch stattfindet.'],
+  // near misses and strain
+  [
+    'Nobody has signed in here, so there is no name to put to it.',
+    'Hier ist niemand angemeldet, also gibt es keinen Namen dazuzusetzen.',
+  ],
+  ['Tell it without a name, or sign in first.', 'Ohne Namen melden oder erst anmelden.'],
   // the sheet's title stands in both languages
   ['How to move each person: paper sheet', 'So wird bewegt: Papierbogen'],
   ['So wird bewegt: Papierbogen', 'So wird bewegt: Papierbogen'],

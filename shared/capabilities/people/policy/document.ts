@@ -24,7 +24,7 @@ export const ACTORS = [
 ] as const satisfies readonly (Role | 'device' | 'wall')[];
 export type Actor = (typeof ACTORS)[number];
 
-export type ActionKind = 'command' | 'query' | 'live' | 'export' | 'account';
+export type ActionKind = 'command' | 'query' | 'live' | 'export' | 'account' | 'concern';
 
 export interface PolicyRow {
   readonly action: string;
@@ -239,6 +239,13 @@ export const POLICY: readonly PolicyRow[] = [
     'approve-device',
     'list-devices',
     'revoke-device',
+  ]),
+
+  // Near misses and strain stand apart from the record; what is told there moves no help.
+  ...rows('concern', [...ROLES, 'device'], askStaff, ['tell-concern']),
+  ...rows('concern', ['handling-coordinator'], 'Ask the handling coordinator.', ['read-concerns']),
+  ...rows('concern', ['handling-coordinator', 'manager'], 'Ask the manager or the handling coordinator.', [
+    'count-concerns',
   ]),
 
   ...rows('live', [...ROLES, 'device', 'wall'], askStaff, ['join-ward']),

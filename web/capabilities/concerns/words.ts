@@ -1,0 +1,73 @@
+import { defineWords } from '../../i18n/words.ts';
+
+/** Near misses and strain: what staff tell of, apart from the record. */
+export const say = defineWords('concerns', {
+  en: {
+    title: 'Near misses and strain',
+    link: 'Tell of a near miss or strain',
+    apart:
+      'This stands apart from every record: not on the board, not in a timeline, not in what is handed over. It goes without your name unless you choose to put it.',
+    first:
+      'Somebody hurt? Help them first. Accidents and injuries are reported the way your employer and the law lay down; this does not replace it.',
+    'near-miss': 'It nearly went wrong',
+    strain: 'I strained myself',
+    'word-near-miss': 'Near miss',
+    'word-strain': 'Strain',
+    taken: 'Taken down, without a name. You may leave it at that.',
+    more: 'What lay behind it?',
+    'say-more': 'More in words (name no patient)',
+    'my-name': 'Put my name to it',
+    'send-more': 'Add this',
+    added: 'Added.',
+    'one-pair-of-hands': 'one pair of hands for two',
+    'aid-not-to-hand': 'aid or sling not to hand',
+    'aid-faulty': 'aid faulty or flat',
+    'no-room': 'no room to work',
+    'moved-unexpectedly': 'the person moved unexpectedly',
+    'plan-did-not-fit': 'the plan did not fit',
+    'pressed-for-time': 'pressed for time',
+    other: 'something else',
+    told: 'What was told',
+    'told-none': 'Nothing was told in the last year.',
+    'told-about': 'For the handling coordinator alone. The time is the full hour it was told in.',
+    within: 'hour from {moment}',
+    'no-name': 'no name put to it',
+    counts: 'How often, in the last {days} days',
+    'counts-about':
+      'A reason is told apart from {fewest} of its kind on, so that it points at nobody. Fewer told is not fewer happened.',
+  },
+  de: {
+    title: 'Beinahe-Ereignisse und Überlastung',
+    link: 'Beinahe-Ereignis oder Überlastung melden',
+    apart:
+      'Das steht getrennt von jeder Akte: nicht auf der Tafel, in keinem Verlauf, in keiner Auskunft. Ohne Namen, außer wer meldet, setzt ihn dazu.',
+    first:
+      'Jemand verletzt? Erst helfen. Unfälle und Verletzungen werden gemeldet, wie Arbeitgeber und Gesetz es vorsehen; das hier ersetzt es nicht.',
+    'near-miss': 'Es ging beinahe schief',
+    strain: 'Körperlich überlastet',
+    'word-near-miss': 'Beinahe-Ereignis',
+    'word-strain': 'Überlastung',
+    taken: 'Aufgenommen, ohne Namen. Dabei kann es bleiben.',
+    more: 'Was lag dahinter?',
+    'say-more': 'Mehr in Worten (keine Patientin, keinen Patienten nennen)',
+    'my-name': 'Meinen Namen dazusetzen',
+    'send-more': 'Das hinzufügen',
+    added: 'Hinzugefügt.',
+    'one-pair-of-hands': 'allein statt zu zweit',
+    'aid-not-to-hand': 'Hilfsmittel oder Hebetuch nicht zur Hand',
+    'aid-faulty': 'Hilfsmittel defekt oder leer',
+    'no-room': 'kein Platz zum Arbeiten',
+    'moved-unexpectedly': 'die Person bewegte sich unerwartet',
+    'plan-did-not-fit': 'der Plan passte nicht',
+    'pressed-for-time': 'unter Zeitdruck',
+    other: 'etwas anderes',
+    told: 'Was gemeldet wurde',
+    'told-none': 'Im letzten Jahr wurde nichts gemeldet.',
+    'told-about': 'Nur für die Transfer-Koordination. Die Zeit ist die volle Stunde, in der gemeldet wurde.',
+    within: 'Stunde ab {moment}',
+    'no-name': 'ohne Namen',
+    counts: 'Wie oft, in den letzten {days} Tagen',
+    'counts-about':
+      'Ein Grund steht erst ab {fewest} gleichen einzeln, damit er auf niemanden zeigt. Weniger gemeldet heißt nicht weniger geschehen.',
+  },
+});
