@@ -221,8 +221,6 @@ export const ROUTES: readonly Route[] = [
   ...PREVIEWS,
   ...pictureRoutes,
   ...planningRoutes,
-  ...pictureRoutes,
-  ...planningRoutes,
   ...concernRoutes,
   ...accessRoutes,
 ];
