@@ -19,6 +19,7 @@ const news2 = 'Royal College of Physicians, National Early Warning Score (NEWS) 
 const freeman = 'Freeman et al., Auton Neurosci 2011;161:46-48';
 const jordan = 'Jordan et al. consensus, Clin Auton Res 2022';
 const perry = 'Perry 1995, as restated in Fritz & Lusardi, J Geriatr Phys Ther 2009;32:46-49';
+const alamgir = 'Alamgir et al., Injury 2009;40:987 (mean of bed to chair in long-term care)';
 const shaw = 'Shaw et al., J Hypertens 2017;35:1019-25';
 
 /** One number by day (07:00 to 21:00), one by night. */
@@ -210,6 +211,26 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     usualTherapists: practice(Array.from({ length: 24 }, (_, hour) => (hour >= 9 && hour < 16 ? 1 : 0))),
     meals: practice(['08:00-08:45', '12:00-12:45', '17:30-18:15']),
     rest: practice(['13:00-14:00']),
+  },
+  forecast: {
+    movesByDay: practice(5),
+    movesByNight: practice(1),
+    startDays: practice(7),
+    trackSeconds: from(157, alamgir),
+    floorSeconds: from(274, alamgir),
+    aroundMinutes: practice(5),
+    otherAidMinutes: practice(5),
+    pairMinutes: from(8, '7.75 min a move in a study of 212 sessions (abstract), rounded up'),
+    turnMinutes: practice(5),
+    turnHours: practice(4),
+    enoughUses: practice(20),
+    unknownUsable: practice(0.5),
+    handsShare: practice(0.5),
+    lateMinutes: practice(10),
+    sayFrom: practice(0.25),
+    historyDays: practice(28),
+    fewDays: practice(7),
+    runs: practice(2000),
   },
   walking: {
     upAndGoFrom: from(12, 'US Centers for Disease Control and Prevention, timed up and go (2017)'),

@@ -226,6 +226,39 @@ export const rulesDocument = z.strictObject({
     meals: limit(windows),
     rest: limit(windows),
   }),
+  /** Demand for lifts and hands by quarter hour, and when it is worth saying that they run short. */
+  forecast: z.strictObject({
+    /** Toilet and care moves of one person by day and by night: the flat start, until the ward's own record says more. */
+    movesByDay: limit(z.number().min(0).max(40)),
+    movesByNight: limit(z.number().min(0).max(40)),
+    /** That start counts as much as so many recorded days of one stay. */
+    startDays: limit(z.number().positive().max(365)),
+    /** Bed to chair in a lift: time at the bed (s). */
+    trackSeconds: limit(z.number().positive()),
+    floorSeconds: limit(z.number().positive()),
+    /** Fetched, wiped and brought back: time around a use (min). */
+    aroundMinutes: limit(z.number().min(0)),
+    /** At the bed with other listed equipment; two people without any; two people turning somebody (min). */
+    otherAidMinutes: limit(z.number().positive()),
+    pairMinutes: limit(z.number().positive()),
+    turnMinutes: limit(z.number().positive()),
+    /** Whoever two people turn in bed is turned this often (h). */
+    turnHours: limit(z.number().min(1).max(24)),
+    /** From so many uses on, times measured on the ward count instead (taken to back). */
+    enoughUses: limit(z.number().int().min(1)),
+    /** That a piece which nobody has spoken of lately can be used. */
+    unknownUsable: limit(z.number().min(0).max(1)),
+    /** Share of the people on who can be spared for a move of somebody else's person. */
+    handsShare: limit(z.number().min(0).max(1)),
+    lateMinutes: limit(z.number().positive()),
+    /** Said from this chance on that a request waits longer than that. */
+    sayFrom: limit(z.number().min(0.01).max(1)),
+    historyDays: limit(z.number().int().min(1).max(90)),
+    /** With fewer days of its own record it is called little more than a guess. */
+    fewDays: limit(z.number().int().min(0)),
+    /** Simulated days. */
+    runs: limit(z.number().int().min(100).max(20_000)),
+  }),
   /** Published cut points of the walking measures. The tables by age and sex are data of that room. */
   walking: z.strictObject({
     /** From here on at risk of falling (s). */

@@ -1,0 +1,119 @@
+/**
+ * What would help, tried out: the same simulated days again with one thing changed. The same random
+ * numbers on both sides, so that what differs is the change and not the luck.
+ */
+import type { Clash, ForecastInput } from './forecast.ts';
+import { lateADay } from './tally.ts';
+import { SLOT_MINUTES, type Need, type Scenario, type SimItem, type Source } from './scenario.ts';
+
+/** One thing that a person could do. Places are those of the scenario. */
+export type Change =
+  /** One more, from now until the last clash is over. */
+  | { readonly kind: 'borrow-lift'; readonly item: SimItem }
+  /** Two people change rooms: one goes under the track, and is moved as they would be there. */
+  | {
+      readonly kind: 'swap-to-track';
+      readonly source: number;
+      readonly becomes: Source;
+      /** Label of the bed under the track. */
+      readonly track: string;
+    }
+  /** Two people do nothing but moves while it is tight. `hands`: what that adds to the hands there are. */
+  | { readonly kind: 'pair-of-aides'; readonly hands: number }
+  /** A planned move of one person, so many minutes later or earlier. */
+  | { readonly kind: 'move-session'; readonly source: number; readonly due: number; readonly by: number };
+
+export interface Help {
+  readonly change: Change;
+  /** Slots [from, to) of the tight stretch that it was tried for. */
+  readonly from: number;
+  readonly to: number;
+  /** Requests that wait too long until the end: as it is, and so. */
+  readonly before: number;
+  readonly after: number;
+}
+
+/** Tried over so many days: enough to put them in order, since luck is the same on both sides. */
+const TRIES = 400;
+/** What spares fewer than so many late requests, or less than a twentieth of them, is not said. */
+const LEAST = 0.2;
+
+export function helpsOf(
+  { scenario, belief, runs }: ForecastInput,
+  clashes: readonly Clash[],
+  changes: readonly Change[],
+): Help[] {
+  const few = { ...runs, runs: Math.min(TRIES, runs.runs) };
+  const worst = clashes.reduce((a, b) => (b.lateADay > a.lateADay ? b : a));
+  const before = lateADay(scenario, belief, few);
+  const tried = changes.map((change): Help => {
+    const after = lateADay(changed(scenario, change, worst), belief, few);
+    return { change, from: worst.from, to: worst.to, before, after };
+  });
+  const helping = tried
+    .filter(({ after }) => before - after >= Math.max(LEAST, before / 20))
+    .toSorted((a, b) => a.after - b.after);
+  // Of several sessions to move, and of several swaps, the best.
+  const seen = new Set<string>();
+  return helping.filter(({ change: { kind } }) => !seen.has(kind) && seen.add(kind));
+}
+
+/** @param tight the stretch that the change is made for */
+export function changed(
+  scenario: Scenario,
+  change: Change,
+  tight: { readonly from: number; readonly to: number },
+): Scenario {
+  switch (change.kind) {
+    case 'borrow-lift': {
+      const place = scenario.items.length;
+      const to = tight.to * SLOT_MINUTES;
+      const more = (need: Need): Need =>
+        need.group === change.item.group && need.items.length > 0
+          ? { ...need, items: [...need.items, place] }
+          : need;
+      return {
+        ...scenario,
+        items: [...scenario.items, { ...change.item, to: Math.max(to, change.item.to) }],
+        sources: scenario.sources.map((source) => withNeeds(source, more)),
+      };
+    }
+    case 'swap-to-track':
+      return {
+        ...scenario,
+        sources: scenario.sources.map((source, i) => (i === change.source ? change.becomes : source)),
+      };
+    case 'pair-of-aides':
+      return {
+        ...scenario,
+        hands: scenario.hands.map((n, slot) =>
+          slot >= tight.from && slot < tight.to ? Math.min(n + change.hands, scenario.on[slot]!) : n,
+        ),
+      };
+    case 'move-session':
+      return {
+        ...scenario,
+        sources: scenario.sources.map((source, i) =>
+          i === change.source
+            ? {
+                ...source,
+                due: source.due.map((due, j) => (j === change.due ? { ...due, at: due.at + change.by } : due)),
+              }
+            : source,
+        ),
+      };
+  }
+}
+
+export function withNeeds(source: Source, as: (need: Need) => Need): Source {
+  const { day, night } = source.care;
+  return {
+    ...source,
+    care: { day: day && as(day), night: night && as(night) },
+    due: source.due.map((due) => ({
+      ...due,
+      need: as(due.need),
+      then: due.then && { ...due.then, need: as(due.then.need) },
+    })),
+  };
+}
