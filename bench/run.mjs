@@ -7,7 +7,7 @@ import { cpus, totalmem, release, platform } from 'node:os';
 import { table } from './support/table.mjs';
 
 const root = new URL('..', import.meta.url).pathname;
-const suites = ['append', 'command', 'evaluate', 'rebuild', 'tap-to-wall', 'start'];
+const suites = ['append', 'command', 'evaluate', 'rebuild', 'tap-to-wall', 'start', 'forecast'];
 const asked = process.argv.slice(2).filter((arg) => !arg.startsWith('-'));
 const unknown = asked.filter((name) => !suites.includes(name));
 if (unknown.length) {

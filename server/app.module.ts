@@ -20,6 +20,8 @@ import type { Concerns } from './capabilities/concerns/concerns.ts';
 import { TOTALS } from './capabilities/dayplan/queries.ts';
 import type { TotalsStore } from './capabilities/dayplan/queries.ts';
 import { REVIEWS, Reviews } from './capabilities/dayplan/review.ts';
+import { FORECASTS, Forecasts } from './capabilities/forecast/forecasts.ts';
+import type { Simulate } from './capabilities/forecast/forecasts.ts';
 import { PAPER } from './capabilities/paper/sheets.ts';
 import type { Paper } from './capabilities/paper/sheets.ts';
 import { COMMANDS } from './commanding/handle-command.ts';
@@ -39,6 +41,7 @@ import { OpenApiController } from './http/openapi.controller.ts';
 import { ProblemsController } from './http/problems.controller.ts';
 import { AccountsController } from './http/accounts.controller.ts';
 import { DevicesController } from './http/devices.controller.ts';
+import { ForecastController } from './http/forecast.controller.ts';
 import { GlassController } from './http/glass.controller.ts';
 import { PlanningController } from './http/planning.controller.ts';
 import { PicturesController } from './http/pictures.controller.ts';
@@ -72,6 +75,7 @@ export interface AppPorts {
   readonly totals: TotalsStore;
   readonly paper: Paper;
   readonly concerns: Concerns;
+  readonly simulate: Simulate;
   readonly access: Access;
   readonly about: About;
   readonly limits: Limits;
@@ -92,6 +96,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [COMMANDS, ports.commands],
     [TOTALS, ports.totals],
     [REVIEWS, new Reviews(ports)],
+    [FORECASTS, new Forecasts(ports)],
     [PAPER, ports.paper],
     [CONCERNS, ports.concerns],
     [ABOUT, ports.about],
@@ -121,6 +126,7 @@ export function appModule(ports: AppPorts): DynamicModule {
       ProblemsController,
       AccountsController,
       DevicesController,
+      ForecastController,
       GlassController,
       PicturesController,
       PlanningController,

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { createSecureContext } from 'node:tls';
 import { DECIDERS } from './capabilities/deciders.ts';
+import { openSimulator } from './capabilities/forecast/simulator.ts';
 import { printHourly } from './capabilities/paper/hourly.ts';
 import { openConcerns } from './capabilities/concerns/concerns.ts';
 import { openPaper } from './capabilities/paper/sheets.ts';
@@ -113,6 +114,8 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
       logger,
       onAccepted: endsSessions(access.accounts),
     });
+    const simulator = openSimulator();
+    opened.push(() => simulator.close());
     const { publicUrl = null, paperDir } = config;
     const paper = openPaper({ database, boards, log, streams, vault, clock, demo, publicUrl });
     const concerns = openConcerns({ database, keys: accessKeys(masterKey), clock });
@@ -127,6 +130,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         totals: openProjectionStore(database),
         paper,
         concerns,
+        simulate: simulator.simulate,
         access,
         limits: options.limits === 'off' ? noLimits : openLimits(),
         about: { demo, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },

@@ -13,6 +13,7 @@ import { boardPage, commandAccepted, huddlePage, staffList, stayPage, wardList }
 import { paperSheets } from './paper.ts';
 import { planPreview } from './preview.ts';
 import { ownEntries } from './access.ts';
+import { forecastPage } from './forecast.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
 import { roundPage } from './round.ts';
@@ -120,6 +121,14 @@ export const READS: readonly Route[] = [
     name: 'FitPage',
     says: 'Who needs a lift or other listed equipment, and which pieces can do it, with reasons for and against.',
     answer: fitPage,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/forecast',
+    action: 'read-forecast',
+    name: 'ForecastPage',
+    says: 'Demand for lifts and second pairs of hands by quarter hour against what there is: the chance of waiting too long, who would wait, what would help.',
+    answer: forecastPage,
   },
   {
     method: 'get',

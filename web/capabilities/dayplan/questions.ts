@@ -102,7 +102,6 @@ export function questionsOf(page: HuddlePage, board: BoardView, speaks: Speaks):
         board.peopleOn === null
           ? say('people-nobody')
           : say('people-on', { n: board.peopleOn }, board.peopleOn),
-        say('no-forecast'),
       ],
       lines: handsAndLifts(page, board, of),
     },

@@ -35,7 +35,6 @@ export const say = defineWords('huddle', {
     'lifts-none': 'The ward keeps no list of lifts.',
     'people-on': '{n} person named for beds in this shift. | {n} people named for beds in this shift.',
     'people-nobody': 'Nobody is named for a bed in this shift.',
-    'no-forecast': 'There is no forecast by hour yet.',
     'leaving-others':
       '{n} more leaves within 48 hours and is not short. | {n} more leave within 48 hours and are not short.',
     'no-owner': 'nobody named',
@@ -147,7 +146,6 @@ export const say = defineWords('huddle', {
     'people-on':
       '{n} Person in dieser Schicht für Betten benannt. | {n} Personen in dieser Schicht für Betten benannt.',
     'people-nobody': 'In dieser Schicht ist niemand für ein Bett benannt.',
-    'no-forecast': 'Eine Vorschau nach Stunden gibt es noch nicht.',
     'leaving-others':
       '{n} weitere Person geht in 48 Stunden und ist am Ziel. | {n} weitere gehen in 48 Stunden und sind am Ziel.',
     'no-owner': 'niemand benannt',

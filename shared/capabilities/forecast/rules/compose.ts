@@ -131,7 +131,7 @@ function beliefOf({ calendar, rules, history, now }: Ward, slots: readonly Epoch
 /** How far a planned move is moved to try it out (minutes). */
 const MOVE_BY = [-60, 60] as const;
 /** So many planned moves are tried at most. */
-const MOST_MOVES = 8;
+const MOST_MOVES = 6;
 
 function changesOf({ rules, measured }: Ward, scenario: Scenario, demand: Demand): Change[] {
   const lifted = demand.sources.some(({ care, due }) =>

@@ -34,7 +34,7 @@ export interface Help {
 }
 
 /** Tried over so many days: enough to put them in order, since luck is the same on both sides. */
-const TRIES = 400;
+const TRIES = 200;
 /** What spares fewer than so many late requests, or less than a twentieth of them, is not said. */
 const LEAST = 0.2;
 

@@ -204,6 +204,7 @@ export const POLICY: readonly PolicyRow[] = [
   ...rows('query', [...ON_THE_WARD, 'records', 'device'], askStaff, [
     'read-board-then',
     'read-huddle',
+    'read-forecast',
     'read-round',
     'read-items',
     'read-totals',
