@@ -46,7 +46,7 @@ export async function run() {
       lifts: truth.lifts,
       requests: scored.told.length,
       late: share(scored.told.filter(({ happened }) => happened).length / scored.told.length),
-      'Brier': share(brier(scored.told)),
+      Brier: share(brier(scored.told)),
       'skill over the flat start': share(skill(scored.told, scored.flat)),
       'skill over one chance': share(skill(scored.told, scored.everyDay)),
       'calibration error': share(calibrationError(scored.told)),
@@ -65,7 +65,10 @@ export async function run() {
   );
   const overFlat = skill(all.told, all.flat);
   const error = calibrationError(all.told);
-  writeFileSync(`${root}docs/forecast.md`, page({ wards, bins, missed, overFlat, error, all, skill, calibrationError }));
+  writeFileSync(
+    `${root}docs/forecast.md`,
+    page({ wards, bins, missed, overFlat, error, all, skill, calibrationError }),
+  );
   return {
     rows: [
       { case: `${WARDS} wards, ${DAYS} later days each, ${RUNS} simulated days`, requests: all.told.length },
@@ -81,7 +84,16 @@ export async function run() {
   };
 }
 
-const page = ({ wards, bins, missed, overFlat, error, all, skill, calibrationError }) => `# How good the forecast of lifts is
+const page = ({
+  wards,
+  bins,
+  missed,
+  overFlat,
+  error,
+  all,
+  skill,
+  calibrationError,
+}) => `# How good the forecast of lifts is
 
 Written by \`npm run bench forecast\`. ${WARDS} invented wards (fixed seeds) whose truth the forecast does not assume:
 everybody asks at a rate of their own, with peaks on waking, after meals and at bedtime; calls come in bursts; uses of a

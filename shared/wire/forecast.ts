@@ -96,9 +96,7 @@ export const forecastPage = z.strictObject({
   asked: amount,
   late: amount,
   /** Who needs a lift or two people and is not counted, or counted with hands only. */
-  leftOut: z.array(
-    z.strictObject({ ...bed, why: z.enum(['nothing-fits', 'on-hold', 'away']) }),
-  ),
+  leftOut: z.array(z.strictObject({ ...bed, why: z.enum(['nothing-fits', 'on-hold', 'away']) })),
 });
 export type ForecastPage = z.infer<typeof forecastPage>;
 export type ForecastHelp = z.infer<typeof forecastHelp>;

@@ -32,10 +32,19 @@ const SLING = {
   home: 'Hook 3',
 };
 const path = `/api/wards/${WARD}/forecast`;
-const forecast = async () => forecastPage.parse((await ward.get(path)).body);
+const forecast = async () => {
+  const { status, body } = await ward.get(path);
+  if (status !== 200) throw new Error(JSON.stringify(body));
+  return forecastPage.parse(body);
+};
 const time = (instant: number) => new Date(instant).toISOString().slice(11, 16);
 
-const BEDS = ['1A', '1B', '2A', ...Array.from({ length: 27 }, (_, i) => `${3 + Math.floor(i / 9)}${'CDEFGHIJK'[i % 9]}`)];
+const BEDS = [
+  '1A',
+  '1B',
+  '2A',
+  ...Array.from({ length: 27 }, (_, i) => `${3 + Math.floor(i / 9)}${'CDEFGHIJK'[i % 9]}`),
+];
 const LIFTED = BEDS.slice(0, 12);
 
 beforeAll(async () => {
@@ -48,7 +57,14 @@ afterAll(() => ward.footboard.close());
 
 describe('who needs a lift today', () => {
   it('says so where nobody is on the ward, and knows of no list of lifts', async () => {
-    expect(await forecast()).toMatchObject({ groups: [], clashes: [], waits: [], helps: [], asked: 0, people: 'usual' });
+    expect(await forecast()).toMatchObject({
+      groups: [],
+      clashes: [],
+      waits: [],
+      helps: [],
+      asked: 0,
+      people: 'usual',
+    });
   });
 
   it('forecasts hands alone while the ward keeps no list of lifts: nobody waits for what nobody listed', async () => {
@@ -62,7 +78,8 @@ describe('who needs a lift today', () => {
       const stay = `stay-${label}`;
       await ward.enter('begin-stay', { ...beginStay(stay, label), weight: { kg: 80, how: 'measured' } });
       // Not checked yet: two people and a sling lift if it cannot wait. The others were seen walking.
-      if (!LIFTED.includes(label)) await ward.enter('record-seen-walking', { stay, walkingSupport: 'none' }, 'noor');
+      if (!LIFTED.includes(label))
+        await ward.enter('record-seen-walking', { stay, walkingSupport: 'none' }, 'noor');
     }
     await ward.enter('add-item', { item: 'lift-1', is: LIFT }, 'hana');
     await ward.enter('add-item', { item: 'sling-1', is: SLING }, 'hana');
@@ -81,7 +98,9 @@ describe('who needs a lift today', () => {
 
     const page = await forecast();
     expect(time(page.from)).toBe('07:15');
-    const clash = page.clashes.find(({ group, from, to }) => group === 'lift' && from <= at('08:00') && at('08:00') < to);
+    const clash = page.clashes.find(
+      ({ group, from, to }) => group === 'lift' && from <= at('08:00') && at('08:00') < to,
+    );
     expect(clash).toBeDefined();
     expect(clash!.chance).toBeGreaterThan(0.5);
     expect(clash!.low).toBeLessThanOrEqual(clash!.chance);
@@ -90,7 +109,9 @@ describe('who needs a lift today', () => {
     expect(page.waits.filter(({ label }) => !LIFTED.includes(label))).toEqual([]);
     expect(page.waits[0]!.chance).toBeGreaterThanOrEqual(page.waits.at(-1)!.chance);
     // More than there is, where it is told.
-    const slot = page.groups.find(({ group }) => group === 'lift')!.slots.find(({ from }) => from === at('07:45'))!;
+    const slot = page.groups
+      .find(({ group }) => group === 'lift')!
+      .slots.find(({ from }) => from === at('07:45'))!;
     expect(slot).toMatchObject({ sure: 1, most: 1 });
     expect(slot.wanted).toBeGreaterThan(slot.sure);
   });
@@ -124,7 +145,9 @@ describe('who needs a lift today', () => {
     await ward.enter('take-out-of-service', { item: 'lift-1', defect: 'brake-or-wheel' }, 'ada');
     const page = await forecast();
     expect(page.groups.map(({ group }) => group)).toEqual(['hands']);
-    expect(page.leftOut.filter(({ why }) => why === 'nothing-fits').map(({ label }) => label)).toEqual(LIFTED);
+    expect(page.leftOut.filter(({ why }) => why === 'nothing-fits').map(({ label }) => label)).toEqual(
+      LIFTED,
+    );
   });
 
   it('learns from what was recorded: days, moves and times of use', async () => {
@@ -132,7 +155,13 @@ describe('who needs a lift today', () => {
     for (let day = 1; day <= 3; day++) {
       const startedAt = `2026-11-${25 + day}T09:00:00Z`;
       clock.at = Date.parse(startedAt) + 3_600_000;
-      const session = { outcome: 'done', occasion: 'toilet', activities: ['lifted-to-chair'], startedAt, events: [] };
+      const session = {
+        outcome: 'done',
+        occasion: 'toilet',
+        activities: ['lifted-to-chair'],
+        startedAt,
+        events: [],
+      };
       await ward.enter('record-session', { stay: 'stay-1A', session }, 'noor');
     }
     clock.at = Date.parse('2026-11-29T07:20:00Z');

@@ -56,13 +56,13 @@ export function forecastShapes(
       x: x(tick.at),
     })),
     columns: slots.map((slot) => {
-      const width_ = x(slot.from + end) - x(slot.from);
-      const gap = width_ > 5 ? 1 : 0;
+      const wide = x(slot.from + end) - x(slot.from);
+      const gap = wide > 5 ? 1 : 0;
       const within = Math.min(slot.wanted, slot.sure);
       return {
         slot,
         x: x(slot.from) + gap / 2,
-        width: width_ - gap,
+        width: wide - gap,
         /** What there is enough for, and what is above it. */
         within: { y: up(within), height: base - up(within) },
         above: { y: up(slot.wanted), height: up(within) - up(slot.wanted) },

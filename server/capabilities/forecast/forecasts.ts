@@ -10,7 +10,7 @@ import type { BedView, BoardView, StayView } from '@footboard/shared/capabilitie
 import { effectiveFacts } from '@footboard/shared/capabilities/corrections/rules/effective';
 import { composed, pageOf, type Ward } from '@footboard/shared/capabilities/forecast/rules/compose';
 import type { Fits } from '@footboard/shared/capabilities/forecast/rules/demand';
-import type { Forecast, ForecastInput } from '@footboard/shared/capabilities/forecast/rules/forecast';
+import type { Forecast, ForecastInput } from '@footboard/shared/capabilities/forecast/rules/types';
 import { historyOf, measuredOf, type History } from '@footboard/shared/capabilities/forecast/rules/history';
 import { horizonOf, type Horizon } from '@footboard/shared/capabilities/forecast/rules/horizon';
 import type { SeenItem } from '@footboard/shared/capabilities/forecast/rules/supply';
@@ -105,7 +105,9 @@ export class Forecasts {
         ward.items,
         { from: now - rules.forecast.historyDays.value * 24 * HOUR, to: now },
       ),
-      visits: new Map(stays.flatMap(({ stay, visit }) => (visit ? [[stay as string, [visit.from]] as const] : []))),
+      visits: new Map(
+        stays.flatMap(({ stay, visit }) => (visit ? [[stay as string, [visit.from]] as const] : [])),
+      ),
       on: (horizon) => peopleIn(ward, horizon),
     };
     const made = composed(standing, seedOf(ward.ward, from));
@@ -128,7 +130,7 @@ export class Forecasts {
 
   async #readHistory(ward: WardState, calendar: WardCalendar, now: EpochMs): Promise<History> {
     const days: Period[] = [];
-    for (let at = calendar.wardDay(now).from - 1; days.length < rulesOf(ward).forecast.historyDays.value; ) {
+    for (let at = calendar.wardDay(now).from - 1; days.length < rulesOf(ward).forecast.historyDays.value;) {
       const day = calendar.wardDay(at);
       days.unshift(day);
       at = day.from - 1;

@@ -1,6 +1,6 @@
 /** A thread for each forecast, one at a time: the server goes on answering and beating meanwhile. */
 import { Worker } from 'node:worker_threads';
-import type { Forecast, ForecastInput } from '@footboard/shared/capabilities/forecast/rules/forecast';
+import type { Forecast, ForecastInput } from '@footboard/shared/capabilities/forecast/rules/types';
 import type { Simulate } from './forecasts.ts';
 
 /** Run from its sources (in tests) there is only the built file for the thread. */

@@ -6,8 +6,7 @@ export const say = defineWords('forecast', {
     title: 'Lifts and hands until {time}',
     of: 'the forecast',
     'none-asked': 'Nobody here needs a lift or a second pair of hands until {time}.',
-    enough:
-      'Until {time} no stretch stands out in which a request is likely to wait over {minutes} minutes.',
+    enough: 'Until {time} no stretch stands out in which a request is likely to wait over {minutes} minutes.',
     clash: '{from} to {to}: {what} {chance} ({low} to {high}).',
     'waits-lift': 'a request for a lift waits over {minutes} minutes with a chance of',
     'waits-standing-aid': 'a request for a standing aid waits over {minutes} minutes with a chance of',
@@ -16,7 +15,8 @@ export const say = defineWords('forecast', {
     'short-item': 'There are too few of them.',
     'short-hands': 'People are missing more often than equipment.',
     'who-waits': 'Who would wait',
-    'who-waits-about': 'At least once over {minutes} minutes, likeliest first. Not an order of who comes first.',
+    'who-waits-about':
+      'At least once over {minutes} minutes, likeliest first. Not an order of who comes first.',
     'waits-line': 'Bed {bed}, about {time}: {chance}',
     'would-help': 'What would help',
     'would-help-about':
@@ -29,11 +29,14 @@ export const say = defineWords('forecast', {
     'help-effect': '{before} → {after}',
     'no-help': 'Nothing that was tried makes a difference worth saying.',
     'left-out': 'Not counted',
-    'left-nothing-fits': 'Bed {bed}: no piece on the ward’s list fits and can be used; counted with hands only',
+    'left-nothing-fits':
+      'Bed {bed}: no piece on the ward’s list fits and can be used; counted with hands only',
     'left-on-hold': 'Bed {bed}: every move is on hold',
     'left-away': 'Bed {bed}: off the ward, not said when back',
-    record: 'Stands on {days} day of this ward’s record ({moves} moves). | Stands on {days} days of this ward’s record ({moves} moves).',
-    guess: 'Little more than a guess: {days} day of this ward’s record, and a flat start. | Little more than a guess: {days} days of this ward’s record, and a flat start.',
+    record:
+      'Stands on {days} day of this ward’s record ({moves} moves). | Stands on {days} days of this ward’s record ({moves} moves).',
+    guess:
+      'Little more than a guess: {days} day of this ward’s record, and a flat start. | Little more than a guess: {days} days of this ward’s record, and a flat start.',
     method:
       '{runs} simulated days. In brackets: what nine in ten of the rates give that the record leaves open.',
     'people-named': 'People: as named for today.',
@@ -41,14 +44,17 @@ export const say = defineWords('forecast', {
     'people-usual': 'People: the usual staffing, since nobody is named for today.',
     'uses-measured': 'Times of a use: measured here ({n} uses).',
     'uses-rules': 'Times of a use: from the ward’s rules, not measured here.',
-    judge: 'A forecast, not a plan: it may be wrong, and says nothing about who comes first. The clinician at the bedside decides.',
+    judge:
+      'A forecast, not a plan: it may be wrong, and says nothing about who comes first. The clinician at the bedside decides.',
     old: 'The forecast below was made at {time}.',
     'group-lift': 'Lifts',
     'group-standing-aid': 'Standing aids',
     'group-lateral-aid': 'Lateral aids',
     'group-hands': 'Second pairs of hands',
-    'about-item': 'Columns: how many are wanted at once in each quarter hour. Hatched: more than there are for sure.',
-    'about-hands': 'Columns: how many people are wanted at once for moves of two or more. Hatched: more than can be spared.',
+    'about-item':
+      'Columns: how many are wanted at once in each quarter hour. Hatched: more than there are for sure.',
+    'about-hands':
+      'Columns: how many people are wanted at once for moves of two or more. Hatched: more than can be spared.',
     'about-not-listed': 'The ward keeps no list of them: nobody waits for them in this forecast.',
     quarter: 'Quarter hour',
     wanted: 'Wanted at once (mean)',
@@ -80,8 +86,7 @@ export const say = defineWords('forecast', {
       'Eine Anforderung für eine Aufstehhilfe wartet über {minutes} Minuten, Wahrscheinlichkeit',
     'waits-lateral-aid':
       'Eine Anforderung für eine Umlagerungshilfe wartet über {minutes} Minuten, Wahrscheinlichkeit',
-    'waits-hands':
-      'Ein Transfer zu zweit wartet über {minutes} Minuten auf Personen, Wahrscheinlichkeit',
+    'waits-hands': 'Ein Transfer zu zweit wartet über {minutes} Minuten auf Personen, Wahrscheinlichkeit',
     'short-item': 'Es gibt davon zu wenige.',
     'short-hands': 'Häufiger fehlen Personen als Hilfsmittel.',
     'who-waits': 'Wer warten würde',
@@ -99,11 +104,14 @@ export const say = defineWords('forecast', {
     'help-effect': '{before} → {after}',
     'no-help': 'Nichts von dem, was erprobt wurde, ändert genug.',
     'left-out': 'Nicht gezählt',
-    'left-nothing-fits': 'Bett {bed}: nichts auf der Liste der Station passt und ist nutzbar; nur mit Personen gezählt',
+    'left-nothing-fits':
+      'Bett {bed}: nichts auf der Liste der Station passt und ist nutzbar; nur mit Personen gezählt',
     'left-on-hold': 'Bett {bed}: jede Bewegung ist gestoppt',
     'left-away': 'Bett {bed}: nicht auf der Station, Rückkehr nicht angegeben',
-    record: 'Beruht auf {days} Tag dieser Station ({moves} Bewegungen). | Beruht auf {days} Tagen dieser Station ({moves} Bewegungen).',
-    guess: 'Kaum mehr als eine Schätzung: {days} Tag dieser Station und ein flacher Anfangswert. | Kaum mehr als eine Schätzung: {days} Tage dieser Station und ein flacher Anfangswert.',
+    record:
+      'Beruht auf {days} Tag dieser Station ({moves} Bewegungen). | Beruht auf {days} Tagen dieser Station ({moves} Bewegungen).',
+    guess:
+      'Kaum mehr als eine Schätzung: {days} Tag dieser Station und ein flacher Anfangswert. | Kaum mehr als eine Schätzung: {days} Tage dieser Station und ein flacher Anfangswert.',
     method:
       '{runs} simulierte Tage. In Klammern: was neun von zehn der Häufigkeiten ergeben, die das Erfasste offen lässt.',
     'people-named': 'Personen: wie für heute benannt.',
@@ -111,14 +119,17 @@ export const say = defineWords('forecast', {
     'people-usual': 'Personen: die übliche Besetzung, da für heute niemand benannt ist.',
     'uses-measured': 'Dauer der Nutzung: hier gemessen ({n} Nutzungen).',
     'uses-rules': 'Dauer der Nutzung: aus den Regeln der Station, hier nicht gemessen.',
-    judge: 'Eine Vorschau, kein Plan: Sie kann falsch sein und sagt nichts darüber, wer zuerst drankommt. Es entscheidet, wer am Bett steht.',
+    judge:
+      'Eine Vorschau, kein Plan: Sie kann falsch sein und sagt nichts darüber, wer zuerst drankommt. Es entscheidet, wer am Bett steht.',
     old: 'Die Vorschau unten entstand um {time}.',
     'group-lift': 'Lifter',
     'group-standing-aid': 'Aufstehhilfen',
     'group-lateral-aid': 'Umlagerungshilfen',
     'group-hands': 'Zweite Personen',
-    'about-item': 'Säulen: wie viele in jeder Viertelstunde zugleich gebraucht werden. Schraffiert: mehr, als sicher da sind.',
-    'about-hands': 'Säulen: wie viele Personen zugleich für Bewegungen zu zweit oder mehr gebraucht werden. Schraffiert: mehr, als frei sind.',
+    'about-item':
+      'Säulen: wie viele in jeder Viertelstunde zugleich gebraucht werden. Schraffiert: mehr, als sicher da sind.',
+    'about-hands':
+      'Säulen: wie viele Personen zugleich für Bewegungen zu zweit oder mehr gebraucht werden. Schraffiert: mehr, als frei sind.',
     'about-not-listed': 'Die Station führt dafür keine Liste: In dieser Vorschau wartet niemand darauf.',
     quarter: 'Viertelstunde',
     wanted: 'Zugleich gebraucht (Mittel)',

@@ -30,13 +30,19 @@ export function candidatesOf(
       const back = holdOf(random, scenario.holdStages);
       if (!here) return;
       add(all, scenario, source, { at, source: i, need: due.need, planned: true, hold });
-      if (due.then) {
-        const then = { at: at + due.then.after, source: i, need: due.then.need, planned: true, hold: back };
+      if (due.follows) {
+        const then = {
+          at: at + due.follows.after,
+          source: i,
+          need: due.follows.need,
+          planned: true,
+          hold: back,
+        };
         add(all, scenario, source, then);
       }
     });
   });
-  return all.sort((a, b) => a.at - b.at);
+  return all.toSorted((a, b) => a.at - b.at);
 }
 
 const add = (all: Candidate[], { slots }: Scenario, { from, to }: Source, one: Candidate): void => {

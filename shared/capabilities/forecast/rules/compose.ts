@@ -6,13 +6,12 @@ import type { BedView, BoardView } from '../../board/view.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import { demandOf, type Demand, type Fits } from './demand.ts';
-import type { Forecast, ForecastInput } from './forecast.ts';
-import type { Change } from './helps.ts';
 import { horizonOf, quarterOf, slotStart, stretchesIn, SLOTS_OF_DAY, type Horizon } from './horizon.ts';
 import { STAY_TYPES, type History } from './history.ts';
 import { daySpread, posteriorOf, type Posterior, type Prior } from './rates.ts';
 import { GROUPS, SLOT_MINUTES, type AidGroup, type Group, type Scenario, type Source } from './scenario.ts';
 import { GROUP_OF_KIND, handsOf, holdTimeOf, itemsOf, type Measured, type SeenItem } from './supply.ts';
+import type { Change, Forecast, ForecastInput } from './types.ts';
 
 /** People on in a quarter hour who can move somebody. */
 export interface OnSlot {
@@ -83,7 +82,11 @@ export function composed(ward: Ward, seed: number): Composed {
   const sourceIn = (place: number, bed: BedView): Source | null => {
     const { stay } = demand.of[place]!;
     const there = { ...bed, stay, state: 'occupied' as const };
-    const moved = demandOf({ ...asking, beds: [there], fits: new Map([[stay.stay, ward.fitsIn(stay.stay, bed)]]) });
+    const moved = demandOf({
+      ...asking,
+      beds: [there],
+      fits: new Map([[stay.stay, ward.fitsIn(stay.stay, bed)]]),
+    });
     return moved.sources[0] ?? null;
   };
   return {
@@ -102,7 +105,10 @@ export function composed(ward: Ward, seed: number): Composed {
 }
 
 /** The flat start by quarter of the day, then the ward's own record, then as the slots of the horizon have it. */
-function beliefOf({ calendar, rules, history, now }: Ward, slots: readonly EpochMs[]): ForecastInput['belief'] {
+function beliefOf(
+  { calendar, rules, history, now }: Ward,
+  slots: readonly EpochMs[],
+): ForecastInput['belief'] {
   const { movesByDay, movesByNight, startDays } = rules.forecast;
   const { from } = calendar.wardDay(now);
   const quarters = Array.from({ length: SLOTS_OF_DAY }, (_, i) => from + i * SLOT_MINUTES * MINUTE);
@@ -138,17 +144,33 @@ function changesOf({ rules, measured }: Ward, scenario: Scenario, demand: Demand
     [care.day, ...due.map(({ need }) => need)].some((need) => need?.group === 'lift'),
   );
   const { minutes, handMinutes } = holdTimeOf('floor-lift', rules.forecast, measured);
-  const borrowed = { item: 'borrowed', group: 'lift', sure: 1, freeFrom: 0, from: 0, to: 0, minutes, handMinutes } as const;
+  const borrowed = {
+    item: 'borrowed',
+    group: 'lift',
+    sure: 1,
+    freeFrom: 0,
+    from: 0,
+    to: 0,
+    minutes,
+    handMinutes,
+  } as const;
   const moves = demand.sources.flatMap(({ due }, source) =>
     due.flatMap(({ kind, at }, place): Change[] =>
       kind === 'turn' || kind === 'back-to-bed'
         ? []
-        : MOVE_BY.filter((by) => at + by >= 0).map((by) => ({ kind: 'move-session', source, due: place, by })),
+        : MOVE_BY.filter((by) => at + by >= 0).map((by) => ({
+            kind: 'move-session',
+            source,
+            due: place,
+            by,
+          })),
     ),
   );
   // Booked visits first: a meal can be brought later only within limits.
   const order = (change: Change) =>
-    change.kind === 'move-session' && scenario.sources[change.source]!.due[change.due]!.kind === 'visit' ? 0 : 1;
+    change.kind === 'move-session' && scenario.sources[change.source]!.due[change.due]!.kind === 'visit'
+      ? 0
+      : 1;
   const { handsShare } = rules.forecast;
   // Two who do nothing else add what they would otherwise have spent on their own people.
   const more = Math.max(1, Math.round(2 * (1 - handsShare.value)));
@@ -169,7 +191,9 @@ function swapsOf(
   sourceIn: (place: number, bed: BedView) => Source | null,
 ): Change[] {
   const lifted = new Set(demand.of.filter(({ type }) => type === 'lifted').map(({ bed }) => bed.bed));
-  const track = board.beds.find((bed) => bed.ceilingTrack && !lifted.has(bed.bed) && bed.stay?.isolation !== true);
+  const track = board.beds.find(
+    (bed) => bed.ceilingTrack && !lifted.has(bed.bed) && bed.stay?.isolation !== true,
+  );
   if (!track) return [];
   return demand.of
     .flatMap(({ bed, stay, type }, place): Change[] => {
@@ -192,11 +216,15 @@ export function pageOf(
   const labels = new Map(board.beds.map(({ bed, label }) => [bed as string, label]));
   const named = (bed: string) => ({ bed: bed as BedView['bed'], label: labels.get(bed) ?? bed });
   const who = (place: number) => named(demand.of[place]!.bed.bed);
-  const asked = new Set<Group>(GROUPS.filter((group) => answer.groups[group].some((slot) => slot.wanted > 0)));
+  const asked = new Set<Group>(
+    GROUPS.filter((group) => answer.groups[group].some((slot) => slot.wanted > 0)),
+  );
   const said = new Set(on.map((slot) => slot.said));
   const there = (group: Group, slot: number): { sure: number; most: number } => {
     if (group === 'hands') return { sure: scenario.hands[slot]!, most: scenario.hands[slot]! };
-    const here = scenario.items.filter((one) => one.group === group && one.freeFrom < (slot + 1) * SLOT_MINUTES);
+    const here = scenario.items.filter(
+      (one) => one.group === group && one.freeFrom < (slot + 1) * SLOT_MINUTES,
+    );
     return { sure: here.filter(({ sure }) => sure === 1).length, most: here.length };
   };
   return {

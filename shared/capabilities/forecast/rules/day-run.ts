@@ -35,7 +35,12 @@ interface Leaving {
 /**
  * @returns every request of the day in the order in which it began
  */
-export function runDay(scenario: Scenario, candidates: readonly Candidate[], seed: number, run: number): Request[] {
+export function runDay(
+  scenario: Scenario,
+  candidates: readonly Candidate[],
+  seed: number,
+  run: number,
+): Request[] {
   const { items, sources, slots } = scenario;
   const free = items.map(({ sure, freeFrom }, i) => {
     const up = sure >= 1 || randomOf(seed, run, 500_000 + i).next() < sure;
@@ -83,7 +88,7 @@ export function runDay(scenario: Scenario, candidates: readonly Candidate[], see
   const look = (t: number): void => {
     const slot = slotAt(t);
     let handsKept = false;
-    for (let q = 0; q < waiting.length; ) {
+    for (let q = 0; q < waiting.length;) {
       const one = waiting[q]!;
       const { need } = one.candidate;
       const item = need.group === null ? null : (need.items.find((i) => there(i, t)) ?? -1);

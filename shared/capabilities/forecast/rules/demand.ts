@@ -144,7 +144,11 @@ function sourceOf(bed: BedView, stay: StayView, type: StayType, input: DemandInp
   };
 }
 
-function visitsOf(stay: StayView, need: Need | null, { visits, horizon, chairSpellMinutes }: DemandInput): Due[] {
+function visitsOf(
+  stay: StayView,
+  need: Need | null,
+  { visits, horizon, chairSpellMinutes }: DemandInput,
+): Due[] {
   if (!need) return [];
   return (visits.get(stay.stay) ?? []).flatMap((at): Due[] => {
     const minutes = minutesInto(horizon, at);
@@ -156,7 +160,7 @@ function visitsOf(stay: StayView, need: Need | null, { visits, horizon, chairSpe
         spread: 5,
         chance: 1,
         need,
-        then: { after: chairSpellMinutes, need },
+        follows: { after: chairSpellMinutes, need },
       },
     ];
   });
@@ -178,7 +182,7 @@ function mealsOf(stay: StayView, need: Need | null, input: DemandInput): Due[] {
         spread: UP_BEFORE_MEAL,
         chance: mealChance,
         need,
-        then: { after: back, need },
+        follows: { after: back, need },
       },
     ];
   });
@@ -188,7 +192,7 @@ function mealsOf(stay: StayView, need: Need | null, input: DemandInput): Due[] {
 function backOf({ chair }: StayView, need: Need | null, { horizon, chairSpellMinutes }: DemandInput): Due[] {
   if (!need || !chair) return [];
   const at = minutesInto(horizon, chair.backBy ?? chair.since + chairSpellMinutes * MINUTE);
-  return [{ kind: 'back-to-bed', at: Math.max(0, at), spread: 5, chance: 1, need, then: null }];
+  return [{ kind: 'back-to-bed', at: Math.max(0, at), spread: 5, chance: 1, need, follows: null }];
 }
 
 /** Turned in bed by two: every so many hours, not everybody at once. */
@@ -200,6 +204,6 @@ function turnsOf(bed: BedView, need: Need | null, { rules, horizon }: DemandInpu
   for (const letter of bed.bed) phase = (phase * 31 + letter.charCodeAt(0)) % every;
   const due: Due[] = [];
   for (let at = phase; at < minutesInto(horizon, horizon.to); at += every)
-    due.push({ kind: 'turn', at, spread: 15, chance: 1, need: turn, then: null });
+    due.push({ kind: 'turn', at, spread: 15, chance: 1, need: turn, follows: null });
   return due;
 }

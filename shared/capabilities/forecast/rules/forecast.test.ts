@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { forecastOf, type ForecastInput } from './forecast.ts';
-import { changed, type Change } from './helps.ts';
+import { forecastOf } from './forecast.ts';
+import { changed } from './helps.ts';
 import { posteriorOf } from './rates.ts';
 import type { Due, Need, Scenario, SimItem, Source } from './scenario.ts';
+import type { Change, ForecastInput } from './types.ts';
 
 const SLOTS = 40;
 const all = <T>(value: T): T[] => Array.from({ length: SLOTS }, () => value);
@@ -24,7 +25,7 @@ const due = (at: number, more: Partial<Due> = {}): Due => ({
   spread: 5,
   chance: 1,
   need: need(0),
-  then: null,
+  follows: null,
   ...more,
 });
 const source = (bed: string, ...dues: Due[]): Source => ({
@@ -78,7 +79,9 @@ describe('the forecast', () => {
   it('tells nothing where there is enough', () => {
     const items = Array.from({ length: 12 }, (_, i) => lift(`lift-${i}`));
     const sources = breakfast().sources.map((s, i) => ({ ...s, due: [due(60, { need: need(i) })] }));
-    const { clashes, waits, lateADay, helps } = ask(breakfast({ items, sources, hands: all(30), on: all(30) }));
+    const { clashes, waits, lateADay, helps } = ask(
+      breakfast({ items, sources, hands: all(30), on: all(30) }),
+    );
     expect({ clashes, waits, lateADay, helps }).toEqual({ clashes: [], waits: [], lateADay: 0, helps: [] });
   });
 
@@ -92,7 +95,10 @@ describe('the forecast', () => {
 
   it('counts a lift that nobody has spoken of as there on as many days as it is believed to be', () => {
     const one = breakfast({ sources: [source('bed-1', due(60))] });
-    const { lateADay } = ask({ ...one, items: [lift('lift-1', { sure: 0.3 })] }, { runs: { seed: 3, runs: 2_000, blocks: 10 } });
+    const { lateADay } = ask(
+      { ...one, items: [lift('lift-1', { sure: 0.3 })] },
+      { runs: { seed: 3, runs: 2_000, blocks: 10 } },
+    );
     expect(lateADay).toBeGreaterThan(0.65);
     expect(lateADay).toBeLessThan(0.75);
   });
@@ -110,7 +116,10 @@ describe('the forecast', () => {
 });
 
 describe('what would help', () => {
-  const track: Source = { ...source('bed-3', due(60, { need: need(1) })), care: { day: need(1), night: need(1) } };
+  const track: Source = {
+    ...source('bed-3', due(60, { need: need(1) })),
+    care: { day: need(1), night: need(1) },
+  };
   const changes: Change[] = [
     { kind: 'borrow-lift', item: lift('borrowed') },
     { kind: 'move-session', source: 0, due: 0, by: 120 },

@@ -3,62 +3,10 @@
  * supply by quarter hour, the chance that a request waits too long, who would wait, and what would
  * help. A picture of what is likely, not an order of who comes first.
  */
-import { helpsOf, type Change, type Help } from './helps.ts';
-import type { Runs } from './tally.ts';
-import { tallyOf, type Belief, type Tally } from './tally.ts';
-import { GROUPS, type Group, type Scenario } from './scenario.ts';
-
-export interface ForecastInput {
-  readonly scenario: Scenario;
-  readonly belief: Belief;
-  readonly runs: Runs;
-  /** A chance from here on is worth saying. */
-  readonly sayFrom: number;
-  /** What could be done, to be tried out. */
-  readonly changes: readonly Change[];
-}
-
-/** A share, with the range of nine in ten of the sets of rates that the record leaves open. */
-export interface Chance {
-  readonly chance: number;
-  readonly low: number;
-  readonly high: number;
-}
-export interface SlotOfGroup {
-  /** In use at once if nobody had to wait: the mean of the most, and what one day in ten reaches. */
-  readonly wanted: number;
-  readonly wantedTenth: number;
-  /** Requests of a day that fall into the slot. */
-  readonly asked: number;
-  /** That a request of this slot waits too long; null where hardly any is made. */
-  readonly late: Chance | null;
-}
-/** Slots [from, to) in which a request is likely to wait too long. */
-export interface Clash extends Chance {
-  readonly group: Group;
-  readonly from: number;
-  readonly to: number;
-  /** What is missing more often. */
-  readonly short: 'item' | 'hands';
-  /** Requests of these slots that wait too long, a day. */
-  readonly lateADay: number;
-}
-export interface Waits {
-  /** Place among the sources. */
-  readonly source: number;
-  /** That it waits too long at least once. */
-  readonly chance: number;
-  /** The slot in which it most often does. */
-  readonly slot: number;
-}
-export interface Forecast {
-  readonly groups: Readonly<Record<Group, readonly SlotOfGroup[]>>;
-  readonly clashes: readonly Clash[];
-  readonly waits: readonly Waits[];
-  readonly helps: readonly Help[];
-  readonly askedADay: number;
-  readonly lateADay: number;
-}
+import { helpsOf } from './helps.ts';
+import { GROUPS, type Group } from './scenario.ts';
+import { tallyOf, type Tally } from './tally.ts';
+import type { Chance, Clash, Forecast, ForecastInput, SlotOfGroup, Waits } from './types.ts';
 
 /** Below so many simulated requests a share says nothing. */
 const LEAST_ASKED = 40;
@@ -69,7 +17,10 @@ export function forecastOf(input: ForecastInput): Forecast {
   const { scenario, belief, runs, sayFrom, changes } = input;
   const tally = tallyOf(scenario, belief, runs);
   const groups = Object.fromEntries(
-    GROUPS.map((group) => [group, Array.from({ length: scenario.slots }, (_, slot) => slotOf(tally, group, slot))]),
+    GROUPS.map((group) => [
+      group,
+      Array.from({ length: scenario.slots }, (_, slot) => slotOf(tally, group, slot)),
+    ]),
   ) as Record<Group, SlotOfGroup[]>;
   const clashes = GROUPS.flatMap((group) => clashesOf(tally, group, groups[group], sayFrom)).toSorted(
     (a, b) => a.from - b.from || b.lateADay - a.lateADay,
@@ -84,7 +35,11 @@ export function forecastOf(input: ForecastInput): Forecast {
   };
 }
 
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+const sum = (values: readonly number[] | Float64Array): number => {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+};
 
 /** The share over slots [from, to), and its range over the blocks of rates. */
 function chanceOf(tally: Tally, group: Group, from: number, to: number): Chance | null {
@@ -121,12 +76,7 @@ function slotOf(tally: Tally, group: Group, slot: number): SlotOfGroup {
   };
 }
 
-function clashesOf(
-  tally: Tally,
-  group: Group,
-  slots: readonly SlotOfGroup[],
-  sayFrom: number,
-): Clash[] {
+function clashesOf(tally: Tally, group: Group, slots: readonly SlotOfGroup[], sayFrom: number): Clash[] {
   const found: { from: number; to: number }[] = [];
   slots.forEach(({ late }, slot) => {
     if (late === null || late.chance < sayFrom) return;
@@ -137,10 +87,17 @@ function clashesOf(
   return found.flatMap(({ from, to }) => {
     const chance = chanceOf(tally, group, from, to);
     if (chance === null || chance.chance < sayFrom) return [];
-    const late = sum(tally.late[group].map((block) => sum([...block.slice(from, to)])));
-    const noHands = sum([...tally.noHands[group].slice(from, to)]);
+    const late = sum(tally.late[group].map((block) => sum(block.slice(from, to))));
+    const noHands = sum(tally.noHands[group].slice(from, to));
     return [
-      { group, from, to, ...chance, short: noHands * 2 > late ? 'hands' : 'item', lateADay: late / tally.runs },
+      {
+        group,
+        from,
+        to,
+        ...chance,
+        short: noHands * 2 > late ? 'hands' : 'item',
+        lateADay: late / tally.runs,
+      },
     ];
   });
 }

@@ -17,7 +17,12 @@ export const FLAT: Prior = {
 };
 
 const scenarioOf = ({ people, lifts, useMinutes }: Truth, mealChance: number): Scenario => {
-  const need = { group: 'lift', items: slots((i) => i).slice(0, lifts), hands: 1, minutes: useMinutes } as const;
+  const need = {
+    group: 'lift',
+    items: slots((i) => i).slice(0, lifts),
+    hands: 1,
+    minutes: useMinutes,
+  } as const;
   const source = (i: number): Source => ({
     bed: `${i}`,
     type: 0,
@@ -31,7 +36,7 @@ const scenarioOf = ({ people, lifts, useMinutes }: Truth, mealChance: number): S
       spread: 15,
       chance: mealChance,
       need,
-      then: { after: 75, need },
+      follows: { after: 75, need },
     })),
   });
   return {
@@ -56,8 +61,13 @@ const scenarioOf = ({ people, lifts, useMinutes }: Truth, mealChance: number): S
 };
 
 function chances(scenario: Scenario, posterior: Posterior, spread: number, runs: number): number[] {
-  const tally = tallyOf(scenario, { posteriors: [posterior], daySpread: spread }, { seed: 5, runs, blocks: 20 });
-  const total = (of: readonly Float64Array[], slot: number) => of.reduce((sum, block) => sum + block[slot]!, 0);
+  const tally = tallyOf(
+    scenario,
+    { posteriors: [posterior], daySpread: spread },
+    { seed: 5, runs, blocks: 20 },
+  );
+  const total = (of: readonly Float64Array[], slot: number) =>
+    of.reduce((sum, block) => sum + block[slot]!, 0);
   return slots((slot) => {
     const asked = total(tally.asked.lift, slot);
     return asked === 0 ? 0 : total(tally.late.lift, slot) / asked;

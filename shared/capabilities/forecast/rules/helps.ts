@@ -2,36 +2,9 @@
  * What would help, tried out: the same simulated days again with one thing changed. The same random
  * numbers on both sides, so that what differs is the change and not the luck.
  */
-import type { Clash, ForecastInput } from './forecast.ts';
+import { SLOT_MINUTES, type Need, type Scenario, type Source } from './scenario.ts';
 import { lateADay } from './tally.ts';
-import { SLOT_MINUTES, type Need, type Scenario, type SimItem, type Source } from './scenario.ts';
-
-/** One thing that a person could do. Places are those of the scenario. */
-export type Change =
-  /** One more, from now until the last clash is over. */
-  | { readonly kind: 'borrow-lift'; readonly item: SimItem }
-  /** Two people change rooms: one goes under the track, and is moved as they would be there. */
-  | {
-      readonly kind: 'swap-to-track';
-      readonly source: number;
-      readonly becomes: Source;
-      /** Label of the bed under the track. */
-      readonly track: string;
-    }
-  /** Two people do nothing but moves while it is tight. `hands`: what that adds to the hands there are. */
-  | { readonly kind: 'pair-of-aides'; readonly hands: number }
-  /** A planned move of one person, so many minutes later or earlier. */
-  | { readonly kind: 'move-session'; readonly source: number; readonly due: number; readonly by: number };
-
-export interface Help {
-  readonly change: Change;
-  /** Slots [from, to) of the tight stretch that it was tried for. */
-  readonly from: number;
-  readonly to: number;
-  /** Requests that wait too long until the end: as it is, and so. */
-  readonly before: number;
-  readonly after: number;
-}
+import type { Change, Clash, ForecastInput, Help } from './types.ts';
 
 /** Tried over so many days: enough to put them in order, since luck is the same on both sides. */
 const TRIES = 200;
@@ -97,7 +70,9 @@ export function changed(
           i === change.source
             ? {
                 ...source,
-                due: source.due.map((due, j) => (j === change.due ? { ...due, at: due.at + change.by } : due)),
+                due: source.due.map((due, j) =>
+                  j === change.due ? { ...due, at: due.at + change.by } : due,
+                ),
               }
             : source,
         ),
@@ -113,7 +88,7 @@ export function withNeeds(source: Source, as: (need: Need) => Need): Source {
     due: source.due.map((due) => ({
       ...due,
       need: as(due.need),
-      then: due.then && { ...due.then, need: as(due.then.need) },
+      follows: due.follows && { ...due.follows, need: as(due.follows.need) },
     })),
   };
 }

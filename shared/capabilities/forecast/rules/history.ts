@@ -32,20 +32,17 @@ export interface History {
 const SLOT = SLOT_MINUTES * MINUTE;
 const isLift = (aid: string | undefined) => aid === 'sling-lift' || aid === 'bariatric-lift';
 
+const helped = ({ help }: Session): boolean =>
+  (help?.people ?? 0) >= 2 || help?.aid === 'standing-aid' || help?.aid === 'lateral-transfer-aid';
+
 /** By the most help that was written down on that day; null: none that asks for a lift or two people. */
 function typeOf(sessions: readonly Session[]): StayType | null {
   if (sessions.some((s) => isLift(s.help?.aid) || s.activities.includes('lifted-to-chair'))) return 'lifted';
-  const helped = (s: Session) =>
-    (s.help?.people ?? 0) >= 2 || s.help?.aid === 'standing-aid' || s.help?.aid === 'lateral-transfer-aid';
   return sessions.some(helped) ? 'helped' : null;
 }
 
 /** @param days whole ward days, oldest first */
-export function historyOf(
-  records: readonly StayRecord[],
-  days: readonly Period[],
-  zone: string,
-): History {
+export function historyOf(records: readonly StayRecord[], days: readonly Period[], zone: string): History {
   const seen = { lifted: nothing(), helped: nothing() };
   const byDay = days.map(() => ({ moves: 0, stays: { lifted: 0, helped: 0 } }));
   const meals = { taken: 0, stayDays: 0 };

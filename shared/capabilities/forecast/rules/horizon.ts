@@ -31,7 +31,7 @@ export const minutesInto = ({ from }: Horizon, at: EpochMs): number => (at - fro
 
 /** Which quarter of the wall clock's day an instant lies in, from 00:00; an hour shown twice counts as one. */
 export const quarterOf = (zone: string, at: EpochMs): number =>
-  Math.floor((((wallAt(zone, at) / MINUTE) % DAY_MINUTES) + DAY_MINUTES) % DAY_MINUTES / SLOT_MINUTES);
+  Math.floor(((((wallAt(zone, at) / MINUTE) % DAY_MINUTES) + DAY_MINUTES) % DAY_MINUTES) / SLOT_MINUTES);
 
 /** Daily stretches like '12:00-12:45' that touch the horizon, oldest first. A time that a clock change skips is read as RFC 5545 says. */
 export function stretchesIn(zone: string, daily: readonly string[], { from, to }: Horizon): Period[] {

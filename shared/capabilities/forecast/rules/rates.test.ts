@@ -26,8 +26,17 @@ describe('how often people ask', () => {
 
   it('draws rates around their mean, closer the more is known', () => {
     const spreadOf = (days: number) => {
-      const posterior = posteriorOf(flat, seen([0.1, 0.1, 0.1, 0.1].map((r) => r * days), days));
-      const drawn = Array.from({ length: 4_000 }, (_, i) => drawRates([posterior], randomOf(1, i))[0]![0]! * 15);
+      const posterior = posteriorOf(
+        flat,
+        seen(
+          [0.1, 0.1, 0.1, 0.1].map((r) => r * days),
+          days,
+        ),
+      );
+      const drawn = Array.from(
+        { length: 4_000 },
+        (_, i) => drawRates([posterior], randomOf(1, i))[0]![0]! * 15,
+      );
       const mean = drawn.reduce((a, b) => a + b, 0) / drawn.length;
       expect(mean).toBeCloseTo(0.1, 2);
       return Math.sqrt(drawn.reduce((sum, x) => sum + (x - mean) ** 2, 0) / drawn.length);
@@ -49,9 +58,19 @@ describe('how often people ask', () => {
 
   it('says that days differ only when they differ by more than chance', () => {
     const expected = Array.from({ length: 28 }, () => 60);
-    expect(daySpread(expected.map((n, i) => n + (i % 2 === 0 ? 5 : -5)), expected)).toBe(Infinity);
+    expect(
+      daySpread(
+        expected.map((n, i) => n + (i % 2 === 0 ? 5 : -5)),
+        expected,
+      ),
+    ).toBe(Infinity);
     // Between 30 and 90: variance 900, of which 60 is chance; shape 60^2 / 840.
-    expect(daySpread(expected.map((n, i) => n + (i % 2 === 0 ? 30 : -30)), expected)).toBeCloseTo(3600 / 840, 6);
+    expect(
+      daySpread(
+        expected.map((n, i) => n + (i % 2 === 0 ? 30 : -30)),
+        expected,
+      ),
+    ).toBeCloseTo(3600 / 840, 6);
     expect(daySpread([10, 100], [50, 50])).toBe(Infinity);
   });
 });

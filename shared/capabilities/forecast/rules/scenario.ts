@@ -46,7 +46,7 @@ export interface Due {
   readonly chance: number;
   readonly need: Need;
   /** When it happens, so does this one, so many minutes later. */
-  readonly then: { readonly after: number; readonly need: Need } | null;
+  readonly follows: { readonly after: number; readonly need: Need } | null;
 }
 
 /** A bed with somebody in it: at most one open request at a time. */

@@ -110,8 +110,14 @@ describe('the simulator in the case of a formula', () => {
   it('agrees with Erlang C where sources are so many that they never run short', () => {
     const of = scenario(400, 3);
     const rate = 2 / 10 / 400;
-    expectWithin(share(of, rate, 150, ({ wait }) => wait > 1e-9), erlangC(3, 2));
-    expectWithin(share(of, rate, 150, ({ wait }) => wait > 10), erlangWaitsOver(3, 2, 10, 10));
+    expectWithin(
+      share(of, rate, 150, ({ wait }) => wait > 1e-9),
+      erlangC(3, 2),
+    );
+    expectWithin(
+      share(of, rate, 150, ({ wait }) => wait > 10),
+      erlangWaitsOver(3, 2, 10, 10),
+    );
   });
 
   it.each([
@@ -119,15 +125,27 @@ describe('the simulator in the case of a formula', () => {
     [12, 2, 1 / 70],
     [12, 1, 1 / 120],
     [4, 3, 1 / 20],
-  ])('agrees with the finite source: %i beds, %i lifts, one request in so many minutes', (beds, lifts, rate) => {
-    const of = scenario(beds, lifts);
-    const exact = (t: number) => finiteSourceWaitsOver(beds, lifts, rate * 10, 10, t);
-    expectWithin(share(of, rate, 400, ({ wait }) => wait > 1e-9), exact(0));
-    expectWithin(share(of, rate, 400, ({ wait }) => wait > 10), exact(10));
-  });
+  ])(
+    'agrees with the finite source: %i beds, %i lifts, one request in so many minutes',
+    (beds, lifts, rate) => {
+      const of = scenario(beds, lifts);
+      const exact = (t: number) => finiteSourceWaitsOver(beds, lifts, rate * 10, 10, t);
+      expectWithin(
+        share(of, rate, 400, ({ wait }) => wait > 1e-9),
+        exact(0),
+      );
+      expectWithin(
+        share(of, rate, 400, ({ wait }) => wait > 10),
+        exact(10),
+      );
+    },
+  );
 
   it('keeps to one open request a bed and to what there is, whatever is drawn', () => {
-    const of = scenario(9, 2, { hands: Array.from({ length: SLOTS }, () => 3), on: Array.from({ length: SLOTS }, () => 3) });
+    const of = scenario(9, 2, {
+      hands: Array.from({ length: SLOTS }, () => 3),
+      on: Array.from({ length: SLOTS }, () => 3),
+    });
     let checked = 0;
     const wrong: unknown[] = [];
     for (let day = 0; day < 20; day++) {
@@ -151,7 +169,9 @@ describe('the simulator in the case of a formula', () => {
     const of = scenario(9, 1);
     for (let day = 0; day < 20; day++) {
       const done = runDay(of, candidatesOf(of, flat(1 / 60), 3, day), 3, day);
-      expect(done.map(({ asked }) => asked)).toEqual(done.map(({ asked }) => asked).toSorted((a, b) => a - b));
+      expect(done.map(({ asked }) => asked)).toEqual(
+        done.map(({ asked }) => asked).toSorted((a, b) => a - b),
+      );
     }
   });
 });

@@ -43,9 +43,12 @@ export function holdTimeOf(kind: ItemKind, rules: ForecastRules, measured: Measu
   // A lift on a track hangs where it is used; wiping it is part of the same numbers.
   const around = rules.aroundMinutes.value;
   const seen = measured.get(kind);
-  if (!seen || seen.uses < rules.enoughUses.value) return { minutes: handMinutes + around, handMinutes, uses: 0 };
+  if (!seen || seen.uses < rules.enoughUses.value)
+    return { minutes: handMinutes + around, handMinutes, uses: 0 };
   return { minutes: seen.minutes, handMinutes: Math.min(handMinutes, seen.minutes), uses: seen.uses };
 }
+
+const order = (kind: ItemKind): number => (kind === 'ceiling-lift' ? 0 : 1);
 
 /**
  * Equipment as the simulator takes it, tracks first; what cannot be used now is left out. In use now:
@@ -57,7 +60,6 @@ export function itemsOf(
   rules: ForecastRules,
   measured: Measured,
 ): SimItem[] {
-  const order = (kind: ItemKind) => (kind === 'ceiling-lift' ? 0 : 1);
   return items
     .toSorted((a, b) => order(a.is.kind) - order(b.is.kind))
     .flatMap(({ item, is, state, now }): SimItem[] => {

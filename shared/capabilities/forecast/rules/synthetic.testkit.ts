@@ -93,10 +93,14 @@ export function trueDay(truth: Truth, day: number): TrueDay {
       asks.push({ at: up, person, meal: 'up' }, { at: up + 75 + 15 * normal(random), person, meal: 'back' });
     }
   }
-  for (let at = (exponential(random) * DAY) / truth.bursts; at < DAY; at += (exponential(random) * DAY) / truth.bursts)
+  for (
+    let at = (exponential(random) * DAY) / truth.bursts;
+    at < DAY;
+    at += (exponential(random) * DAY) / truth.bursts
+  )
     for (let n = 2 + Math.floor(3 * random.next()); n > 0; n--)
       asks.push({ at: at + 8 * random.next(), person: Math.floor(random.next() * people), meal: null });
-  const sorted = asks.filter(({ at }) => at >= 0 && at < DAY).sort((a, b) => a.at - b.at);
+  const sorted = asks.filter(({ at }) => at >= 0 && at < DAY).toSorted((a, b) => a.at - b.at);
   return { asks: sorted, outcomes: serve(truth, sorted, random) };
 }
 
@@ -122,7 +126,10 @@ function serve(truth: Truth, asks: readonly Ask[], random: Random): Outcome[] {
     const lift = starts.indexOf(Math.min(...starts));
     free[lift] = starts[lift]! + use;
     busy.set(person, starts[lift]! + use / 2);
-    outcomes.push({ slot: Math.min(DAY_SLOTS - 1, Math.floor(asked / SLOT_MINUTES)), late: starts[lift]! - asked > 10 });
+    outcomes.push({
+      slot: Math.min(DAY_SLOTS - 1, Math.floor(asked / SLOT_MINUTES)),
+      late: starts[lift]! - asked > 10,
+    });
   }
   return outcomes;
 }

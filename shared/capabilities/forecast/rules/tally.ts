@@ -28,8 +28,7 @@ export function overDays(
   const drawn = Array.from({ length: blocks }, (_, b) => drawRates(posteriors, randomOf(seed, 7, b)));
   for (let run = 0; run < runs; run++) {
     const block = run % blocks;
-    const factor =
-      daySpread === Infinity ? 1 : gamma(randomOf(seed, 11, run), daySpread) / daySpread;
+    const factor = daySpread === Infinity ? 1 : gamma(randomOf(seed, 11, run), daySpread) / daySpread;
     each({ block, run, rates: drawn[block]!, factor });
   }
 }
@@ -118,7 +117,8 @@ export function lateADay(scenario: Scenario, belief: Belief, runs: Runs): number
   let late = 0;
   overDays(scenario, belief, runs, ({ run, rates, factor }) => {
     const candidates = candidatesOf(scenario, rates, runs.seed, run, factor);
-    for (const { wait } of runDay(scenario, candidates, runs.seed, run)) if (wait > scenario.lateAfter) late++;
+    for (const { wait } of runDay(scenario, candidates, runs.seed, run))
+      if (wait > scenario.lateAfter) late++;
   });
   return late / runs.runs;
 }
