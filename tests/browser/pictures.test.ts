@@ -70,7 +70,7 @@ const SCREENS = [
   ['home', '/', 'Alder', 'both'],
   ['set-up', '/set-up', 'Set up a ward', 'desk'],
   ['wall', of('wall'), '1B', 'desk'],
-  ['huddle', of('huddle'), 'Alder', 'desk'],
+  ['huddle', of('huddle'), 'A forecast, not a plan', 'desk'],
   ['charge', of('charge'), 'Alder', 'desk'],
   ['day', of('day'), 'The person said no', 'both'],
   ['bedside', of('bedside'), '1A', 'phone'],

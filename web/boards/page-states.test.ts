@@ -7,6 +7,7 @@ import type { WardId } from '@footboard/shared/kernel/ids';
 import { NOON, beatOf, bedRow, snapshotOf } from '../board/rows.testkit.ts';
 import AccessGlass from '../capabilities/people/AccessGlass.vue';
 import AccessLines from '../capabilities/people/AccessLines.vue';
+import ForecastSection from '../capabilities/forecast/ForecastSection.vue';
 import { useBoardStore } from '../sync/board-store.ts';
 import { fakeLink } from '../sync/link.testkit.ts';
 import ChargePage from './ChargePage.vue';
@@ -80,6 +81,7 @@ const PAGES = [
   ['the round', RoundPage, '/round', 'the round'],
   ['equipment', EquipmentPage, '/items', 'the list of equipment'],
   ['near misses and strain', ConcernsPage, '/concerns', 'near misses and strain'],
+  ['the forecast in the huddle', ForecastSection, '/forecast', 'the forecast'],
   ['paper', PaperPage, '/paper/sheets', 'the list of sheets'],
   ['settings', SettingsPage, '/rules', 'the protocol and the rules'],
 ] as const;

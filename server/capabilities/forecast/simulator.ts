@@ -24,7 +24,8 @@ export function openSimulator(): Simulator {
         reject(new Error('the server is closing'));
         return;
       }
-      const worker = new Worker(WORKER, { workerData: input });
+      // Without the arguments of this process: tests run it with another way to find files.
+      const worker = new Worker(WORKER, { workerData: input, execArgv: [] });
       running = worker;
       worker.once('message', resolve);
       worker.once('error', reject);

@@ -1,5 +1,6 @@
 /** Invented answers for the pictures on the page of parts. */
 import type { EventId, StayId, WardId } from '@footboard/shared/kernel/ids';
+import type { ForecastPage } from '@footboard/shared/wire/forecast';
 import type { StayCourse, WardHours } from '@footboard/shared/wire/pictures';
 import { NOW, TIERS } from './rows.ts';
 
@@ -87,4 +88,44 @@ export const DAY: WardHours = {
       nothingYet: begun ? 10 - 2 * i : null,
     };
   }),
+};
+
+/** Two peaks above the two lifts there are; one of them nobody has spoken of since. */
+const wantedAt = (i: number) =>
+  0.4 + 2.4 * Math.exp(-(((i - 8) / 4) ** 2)) + 1.2 * Math.exp(-(((i - 40) / 6) ** 2));
+const lateAt = (i: number) => Math.min(0.95, Math.max(0.02, (wantedAt(i) - 0.8) / 2.2));
+export const FORECAST: ForecastPage = {
+  ward: 'invented' as WardId,
+  position: 40,
+  from: at(0),
+  to: at(24),
+  slotMinutes: 15,
+  lateMinutes: 10,
+  record: { days: 12, moves: 340, fewDays: 7, uses: 0 },
+  runs: 2_000,
+  people: 'partly',
+  groups: [
+    {
+      group: 'lift',
+      listed: true,
+      slots: Array.from({ length: 96 }, (_, i) => ({
+        from: at(i / 4),
+        wanted: wantedAt(i),
+        wantedTenth: Math.ceil(wantedAt(i) + 0.6),
+        sure: i < 24 ? 2 : 1,
+        most: 2,
+        asked: wantedAt(i),
+        late:
+          i > 70
+            ? null
+            : { chance: lateAt(i), low: Math.max(0, lateAt(i) - 0.1), high: Math.min(1, lateAt(i) + 0.08) },
+      })),
+    },
+  ],
+  clashes: [],
+  waits: [],
+  helps: [],
+  asked: 60,
+  late: 9,
+  leftOut: [],
 };

@@ -4,6 +4,7 @@ import { defineWords } from '../../i18n/words.ts';
 export const say = defineWords('forecast', {
   en: {
     title: 'Lifts and hands until {time}',
+    heading: 'Lifts and hands',
     of: 'the forecast',
     'none-asked': 'Nobody here needs a lift or a second pair of hands until {time}.',
     enough: 'Until {time} no stretch stands out in which a request is likely to wait over {minutes} minutes.',
@@ -76,6 +77,7 @@ export const say = defineWords('forecast', {
   },
   de: {
     title: 'Lifter und Hände bis {time}',
+    heading: 'Lifter und Hände',
     of: 'Vorschau',
     'none-asked': 'Bis {time} braucht hier niemand einen Lifter oder eine zweite Person.',
     enough:
