@@ -1,0 +1,49 @@
+/** The planner in real threads: the pool, the worker as built, the solver. Needs `npm run build`. */
+import { afterAll, describe, expect, it } from 'vitest';
+import { checkPlan } from '@footboard/shared/capabilities/planning/rules/check-plan';
+import { problem, slots, visit } from '@footboard/shared/capabilities/planning/rules/planning.testkit';
+import { openWorkerPool, type WorkerPool } from '../../platform/worker-pool.ts';
+import { openPlanner } from './open-planner.ts';
+
+const pool = openWorkerPool();
+afterAll(() => pool.close());
+const day = problem({
+  visits: Array.from({ length: 6 }, (_, i) => visit(`v${i}`, { people: i % 2 ? 2 : 1 })),
+});
+const never = new AbortController().signal;
+
+describe('the planner', () => {
+  it('plans in a thread while this one goes on', async () => {
+    let beats = 0;
+    const beat = setInterval(() => beats++, 5);
+    const proposal = await openPlanner(pool).plan(day, { seconds: 5, signal: never });
+    clearInterval(beat);
+    expect(proposal).toMatchObject({ how: 'solver', unplaced: [] });
+    expect(checkPlan(day, proposal.placed)).toEqual([]);
+    expect(beats).toBeGreaterThan(0);
+  });
+
+  it('can be stopped, and plans again afterwards', async () => {
+    const planner = openPlanner(pool);
+    const hard = problem({
+      grid: { start: 0, slots: 96 },
+      visits: Array.from({ length: 120 }, (_, i) => visit(`v${i}`, { people: 2, windows: [slots(0, 96)] })),
+    });
+    const stop = new AbortController();
+    const planning = planner.plan(hard, { seconds: 60, signal: stop.signal });
+    setTimeout(() => stop.abort(), 50);
+    await expect(planning).rejects.toThrow(/abort/i);
+    await expect(planner.plan(day, { seconds: 5, signal: never })).resolves.toMatchObject({ how: 'solver' });
+  });
+
+  it('gives the greedy plan, marked, when the solver fails in its thread', async () => {
+    const failing: WorkerPool = {
+      ...pool,
+      run: (file, task, input, signal) =>
+        task === 'solve' ? Promise.reject(new Error('the thread died')) : pool.run(file, task, input, signal),
+    };
+    const proposal = await openPlanner(failing).plan(day, { seconds: 5, signal: never });
+    expect(proposal).toMatchObject({ how: 'greedy', fallback: 'solver-failed', gap: null });
+    expect(checkPlan(day, proposal.placed)).toEqual([]);
+  });
+});
