@@ -1,13 +1,23 @@
 // `npm run bench [-- append rebuild ...]`: measures against a baseline in the same run, prints ratios,
 // and keeps a table and JSON in docs/bench with machine and commit. Needs PostgreSQL (TEST_DATABASE_URL
-// or 127.0.0.1:5432) and a build.
+// or 127.0.0.1:5432) and a build; the walls need Chromium.
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync, existsSync } from 'node:fs';
 import { cpus, totalmem, release, platform } from 'node:os';
 import { table } from './support/table.mjs';
 
 const root = new URL('..', import.meta.url).pathname;
-const suites = ['append', 'command', 'evaluate', 'rebuild', 'tap-to-wall', 'start', 'forecast'];
+const suites = [
+  'append',
+  'command',
+  'evaluate',
+  'rebuild',
+  'tap-to-wall',
+  'start',
+  'forecast',
+  'wall-patch',
+  'wall-heap',
+];
 const asked = process.argv.slice(2).filter((arg) => !arg.startsWith('-'));
 const unknown = asked.filter((name) => !suites.includes(name));
 if (unknown.length) {

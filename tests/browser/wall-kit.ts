@@ -39,6 +39,8 @@ export interface PlayedWard {
   change(...beds: readonly BedView[]): void;
   /** Beats stop, as if the server had gone. */
   fallSilent(): void;
+  /** The ward's clock now (epoch ms). */
+  clock(): number;
   close(): Promise<void>;
 }
 
@@ -47,16 +49,25 @@ const nobody = {
   firstRun: false,
   singleSignOn: null,
   person: null,
-  device: null,
   wards: [],
 };
+/** A paired wall: it says what it has painted. */
+const paired = { device: 'd1', kind: 'wall', ward: 'w1', level: 'bed-only' };
 
-export async function playWard(): Promise<PlayedWard> {
+export interface Played {
+  /** How fast the ward's clock runs. */
+  readonly rate?: number;
+  readonly paired?: boolean;
+}
+
+export async function playWard(how: Played = {}): Promise<PlayedWard> {
+  const { rate = 1 } = how;
+  const me = { ...nobody, device: how.paired ? paired : null };
   const http = createServer((request, response) => {
     const path = new URL(request.url ?? '/', 'http://w').pathname;
     if (path.startsWith('/api/')) {
       response.setHeader('content-type', 'application/json');
-      return response.end(JSON.stringify(path === '/api/me' ? nobody : {}));
+      return response.end(JSON.stringify(path === '/api/me' ? me : {}));
     }
     const file = extname(path) === '' ? '/index.html' : path;
     // As the real server does (server/http/security.ts): nothing inline, nothing from elsewhere.
@@ -77,9 +88,10 @@ export async function playWard(): Promise<PlayedWard> {
   let board = boardRow([]);
   let feed = 1;
   let silent = false;
+  const clock = () => NOON + (Date.now() - started) * rate;
   const beat = () => {
-    const at = NOON + Date.now() - started;
-    return beatOf({ clock: at, readAt: at, evaluatedAt: at, feed });
+    const at = clock();
+    return beatOf({ clock: at, rate, readAt: at, evaluatedAt: at, feed });
   };
   sockets.on('connection', (socket) => {
     socket.on(SOCKET.join, (asked: { requestId: string }, answer: (told: unknown) => void) => {
@@ -105,6 +117,7 @@ export async function playWard(): Promise<PlayedWard> {
       sockets.emit(SOCKET.patch, packRows({ ward: 'w1', from, to: feed, p: feed, t: NOON, beds }));
     },
     fallSilent: () => (silent = true),
+    clock,
     async close() {
       clearInterval(beating);
       await sockets.close();
@@ -145,10 +158,12 @@ const AIDS: readonly Partial<
   { people: 'three-or-more', aid: 'slide-sheet', with: ['friction-reducing sheet'] },
 ];
 
+const mixedLabel = (i: number): string =>
+  ['A1', '12', '24B', 'W12', '1204'][i % 5]!.replace(/\d+$/, (n) => String(Number(n) + i).slice(-n.length));
+
 /** The same invented rows whatever the number of beds: every aid, every state, the longest words beside each other. */
-export function longestWords(count: number): BedView[] {
+export function longestWords(count: number, labels: (i: number) => string = mixedLabel): BedView[] {
   return Array.from({ length: count }, (_, i) => {
-    const label = ['A1', '12', '24B', 'W12', '1204'][i % 5]!.replace(/\d+$/, (n) => String(Number(n) + i).slice(-n.length)); // prettier-ignore
     const { people, aid, with: others, ...rest } = AIDS[i % AIDS.length]!;
     const move = { people: people!, aid: aid!, with: others ?? [] };
     const base = stayRow({
@@ -163,7 +178,7 @@ export function longestWords(count: number): BedView[] {
       isolation: true,
       shown: 'bed-only',
     });
-    return { ...bedRow(label, inState(base, i, move)), bed: `bed-${i}` as BedView['bed'] };
+    return { ...bedRow(labels(i), inState(base, i, move)), bed: `bed-${i}` as BedView['bed'] };
   });
 }
 

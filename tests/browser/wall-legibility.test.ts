@@ -186,6 +186,87 @@ describe('a wall', () => {
     await context.close();
   });
 
+  it.each([24, 36])(
+    'WALL-4 writes what tells long labels apart as high as promised, with %i beds',
+    async (count) => {
+      const beds = longestWords(count, (i) => `Nordflügel-${String(i + 1).padStart(2, '0')}`);
+      const { page, context } = await wall({ beds });
+      const { words, tiles } = await measure(page, CAP);
+      const far = capitalMm(5, farArcmin(count)) * pixelsPerMm(55, 1920, 1080);
+      const labels = words.filter(({ place }) => place === 'label');
+      expect(labels.map((one) => one.words)).toEqual(beds.map(({ label }) => label.slice(-2)));
+      expect(labels.filter(({ size }) => size * CAP < far * 0.995)).toEqual([]);
+      const heads = words.filter(({ place }) => place === 'label-head');
+      expect(new Set(heads.map((one) => one.words))).toEqual(new Set(['Nordflügel-']));
+      const trust = words.filter(({ place }) => place === 'trust-word');
+      const over = [...labels, ...heads].filter((a) =>
+        [...trust, ...heads].some((b) => a !== b && a.tile === b.tile && !apart(a.box, b.box)),
+      );
+      expect(over.map((one) => one.words)).toEqual([]);
+      expect(heads.filter(({ tile, box }) => box.left < tiles[tile]!.left)).toEqual([]);
+      // A reader hears the label whole.
+      const read = await page.locator('article.tile h3').first().textContent();
+      expect(read!.replaceAll(/\s/g, '')).toBe('Nordflügel-01');
+      expect(await page.locator('.too-small').count()).toBe(0);
+      await shoot(page, `wall-${count}-long-labels-1920`);
+      await context.close();
+    },
+  );
+
+  it('WALL-5 says so where labels differ in more signs than fit', async () => {
+    const { page, context } = await wall({ beds: longestWords(36, (i) => `${i + 1} Lavendelhof`) });
+    expect(await page.locator('.too-small').innerText()).toMatch(/Bed labels too long to be read from 5 m/);
+    await context.close();
+  });
+
+  it('draws the dots of a capital on the field of a word that stops', async () => {
+    const { page, context } = await wall({ beds: longestWords(24), language: 'de' });
+    const stop = page.locator('.stops', { hasText: 'PRÜFEN' }).first();
+    const high = await stop.evaluate((field) => {
+      const fit = field.querySelector('.fit')!;
+      const { fontSize, fontWeight, fontFamily } = getComputedStyle(fit);
+      const pen = document.createElement('canvas').getContext('2d')!;
+      pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+      const range = document.createRange();
+      range.selectNodeContents(fit);
+      // Archivo's ascent is 0.878 em: from the top of the range to the baseline.
+      const baseline = range.getBoundingClientRect().top + 0.878 * parseFloat(fontSize);
+      const raised = -parseFloat(/ (-[\d.]+)px /.exec(getComputedStyle(field).boxShadow)![1]!);
+      return {
+        dots: baseline - pen.measureText('Ü').actualBoundingBoxAscent,
+        field: field.getBoundingClientRect().top - raised,
+        foot: baseline,
+        end: field.getBoundingClientRect().bottom,
+      };
+    });
+    expect(high.dots).toBeGreaterThanOrEqual(high.field);
+    expect(high.foot).toBeLessThanOrEqual(high.end);
+    await context.close();
+  });
+
+  it('held in a hand is written in words that can be read, and scrolls one way alone', async () => {
+    const { page, context } = await wall(
+      { beds: longestWords(24), language: 'de' },
+      { width: 390, height: 844 },
+    );
+    const found = await page.evaluate(() => ({
+      wide: document.documentElement.scrollWidth,
+      head: document.querySelector('.head')!.getBoundingClientRect().height,
+      small: [...document.querySelectorAll<HTMLElement>('.line, .goal .fit, .under .fit, .head .fit')]
+        .filter((one) => one.textContent !== '' && parseFloat(getComputedStyle(one).fontSize) < 11)
+        .map((one) => one.textContent),
+      cut: [...document.querySelectorAll('article.tile')].filter(
+        (tile) => tile.scrollHeight > tile.clientHeight + 1,
+      ).length,
+    }));
+    expect(found.wide).toBe(390);
+    expect(found.head).toBeLessThan(844 / 4);
+    expect(found.small).toEqual([]);
+    expect(found.cut).toBe(0);
+    await shoot(page, 'wall-24-de-phone');
+    await context.close();
+  });
+
   it('WALL-5 too small for its beds says so, with what would fit', async () => {
     const { page, context } = await wall({ beds: longestWords(36), panel: { inches: 32, metres: 5 } });
     const said = await page.locator('.too-small').innerText();

@@ -3,6 +3,7 @@
  * In the hour that a clock change repeats the offset is written beside the time.
  */
 import { speaks } from '../i18n/language.ts';
+import { remembered } from './remembered.ts';
 import { say } from './say.ts';
 
 const MINUTE = 60_000;
@@ -26,6 +27,11 @@ function format(zone: string, kind: 'time' | 'offset' | 'day'): Intl.DateTimeFor
   return known;
 }
 
+/** Written once a minute of the clock: a ward's change asks for hundreds, and each is dear. */
+const writtenTimes = remembered<string>(800);
+const written = (kind: string, at: number, zone: string, write: () => string): string =>
+  writtenTimes(`${speaks.value} ${kind} ${zone} ${Math.floor(at / MINUTE)}`, write);
+
 const clockOnly = (at: number, zone: string): string => format(zone, 'time').format(at);
 
 /** True when the ward's clock shows this time twice: the same reading half an hour or an hour away. */
@@ -33,7 +39,10 @@ const repeated = (at: number, zone: string): boolean =>
   [-60, -30, 30, 60].some((minutes) => clockOnly(at + minutes * MINUTE, zone) === clockOnly(at, zone));
 
 /** "14:05", or "01:40 (UTC+1)" in a repeated hour. */
-export function wardTime(at: number, zone: string): string {
+export const wardTime = (at: number, zone: string): string =>
+  written('time', at, zone, () => timeWithOffset(at, zone));
+
+function timeWithOffset(at: number, zone: string): string {
   const time = clockOnly(at, zone);
   if (!repeated(at, zone)) return time;
   const offset = format(zone, 'offset')
@@ -46,13 +55,15 @@ export function wardTime(at: number, zone: string): string {
 
 /** "Wed 25 Nov", "Mi 25. Nov". */
 export const wardDate = (at: number, zone: string): string =>
-  format(zone, 'day').format(at).replace('.,', '').replace(',', '');
+  written('date', at, zone, () => format(zone, 'day').format(at).replace('.,', '').replace(',', ''));
 
 const weekday = (at: number, zone: string): string =>
-  format(zone, 'day')
-    .formatToParts(at)
-    .find((part) => part.type === 'weekday')!
-    .value.replace('.', '');
+  written('weekday', at, zone, () =>
+    format(zone, 'day')
+      .formatToParts(at)
+      .find((part) => part.type === 'weekday')!
+      .value.replace('.', ''),
+  );
 
 /** The time alone on the same date as `now`, else with its date. */
 export const wardMoment = (at: number, zone: string, now: number): string =>

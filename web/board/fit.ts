@@ -5,6 +5,7 @@
  */
 import { fontEdition } from './font.ts';
 import { CAP } from './legible.ts';
+import { remembered } from './remembered.ts';
 
 const NARROW = /[ijltfrI.,:;'|()\s-]/;
 const WIDE = /[mwMWCDGHNOQU%+&]/;
@@ -12,10 +13,13 @@ const WIDE = /[mwMWCDGHNOQU%+&]/;
 const LEAST = 62.5;
 const MOST = 100;
 /** Left free, for what a measurement and a drawing round differently. */
-const SPARE = 0.99;
+export const SPARE = 0.99;
+
+/** More than stand on a wall of 36 beds at once, at both ends. */
+const KEPT_WORDS = 1_200;
 
 const FAMILY = () => getComputedStyle(document.documentElement).fontFamily || 'sans-serif';
-const measured = new Map<string, number>();
+let measured = remembered<number>(KEPT_WORDS);
 let edition = -1;
 let brush: OffscreenCanvasRenderingContext2D | null | undefined;
 
@@ -34,17 +38,12 @@ const guessed = (text: string, narrow: boolean): number =>
 
 /** Width of a text in em, in a CSS font weight, at its full width or as narrow as it goes. */
 export function widthInEm(text: string, weight: number, narrow = false): number {
-  if (edition !== fontEdition.value) measured.clear();
+  if (edition !== fontEdition.value) measured = remembered(KEPT_WORDS);
   edition = fontEdition.value;
-  const key = `${weight} ${narrow ? 'narrow' : 'full'} ${text}`;
-  let width = measured.get(key);
-  if (width === undefined) {
+  return measured(`${weight} ${narrow ? 'narrow' : 'full'} ${text}`, () => {
     const pen = brushOf(weight, narrow);
-    width = pen ? pen.measureText(text).width / 100 : guessed(text, narrow);
-    if (measured.size > 4_000) measured.clear();
-    measured.set(key, width);
-  }
-  return width;
+    return pen ? pen.measureText(text).width / 100 : guessed(text, narrow);
+  });
 }
 
 export interface Fitted {

@@ -38,6 +38,10 @@ export interface TilePlan {
   readonly lines: number;
   readonly width: number;
   readonly height: number;
+  /** How wide a bed's label may be. */
+  readonly label: number;
+  /** Whole words go on in a next line instead of becoming smaller: the tile is as high as it needs. */
+  readonly wraps: boolean;
 }
 export interface WallPlan extends TilePlan {
   readonly columns: number;
@@ -108,8 +112,23 @@ function best(room: Room, lines: number): { columns: number; scale: number } {
   return found;
 }
 
-/** The grid that writes largest; once the promise is kept, with lines for the plan's whole words before more size. */
-export function planWall(beds: number, width: number, height: number, panel: Panel): WallPlan {
+/** What a label may take beside the words of trust: as much as is wanted, never less than its least, never from those. */
+function labelWide(width: number, far: number, near: number, wanted: number): number {
+  const beside = width - 2 * EDGE * near - 2 - (1 + 2 * GAP) * far - STACK_WIDE * near;
+  return Math.max(LABEL_WIDE * far, Math.min(wanted * far, beside));
+}
+
+/**
+ * The grid that writes largest; once the promise is kept, with lines for the plan's whole words before more size.
+ * @param label how wide the widest label of a bed is, in heights of a far capital
+ */
+export function planWall(
+  beds: number,
+  width: number,
+  height: number,
+  panel: Panel,
+  label = LABEL_WIDE,
+): WallPlan {
   const arcmin = farArcmin(beds);
   const perMm = pixelsPerMm(panel.inches, width, height);
   const far = capitalMm(panel.metres, arcmin) * perMm;
@@ -133,6 +152,8 @@ export function planWall(beds: number, width: number, height: number, panel: Pan
     scale,
     ...tile,
     ...sized(tile, far * scale, near * scale),
+    label: labelWide(tile.width, far * scale, near * scale, label),
+    wraps: false,
   };
 }
 
@@ -143,11 +164,11 @@ function sized({ height }: { height: number }, far: number, near: number) {
 }
 
 /** Held in a hand, not hung on a wall: as many columns as fit, nothing promised, the page scrolls. */
-export function planHand(beds: number, width: number): WallPlan {
+export function planHand(beds: number, width: number, label = LABEL_WIDE): WallPlan {
   const columns = 2;
   const wide = (width - 2 * AROUND - (columns - 1) * BETWEEN) / columns;
   const scale = Math.min(1.6, wide / leastWidth(22, 11.5));
-  const [far, near, lines] = [22 * scale, 11.5 * scale, 3];
+  const [far, near, lines] = [22 * scale, 11.5 * scale, 4];
   return {
     columns,
     rows: Math.max(1, Math.ceil(beds / columns)),
@@ -159,7 +180,9 @@ export function planHand(beds: number, width: number): WallPlan {
     near,
     lines,
     width: wide,
-    height: leastHeight(far, near, lines),
+    height: leastHeight(far, near, 2),
+    label: labelWide(wide, far, near, label),
+    wraps: true,
   };
 }
 

@@ -1,15 +1,5 @@
 /** Where the parts of a tile are and how wide, in pixels from its inner edge: the same for every bed. */
-import {
-  EDGE,
-  FAR_LINE,
-  GAP,
-  LABEL_WIDE,
-  NEAR_LINE,
-  PAD,
-  PEOPLE_WIDE,
-  firstRow,
-  type TilePlan,
-} from './legible.ts';
+import { EDGE, FAR_LINE, GAP, NEAR_LINE, PAD, PEOPLE_WIDE, firstRow, type TilePlan } from './legible.ts';
 
 export const BAR_WIDE = 1.7;
 const SIGN_WIDE = 1.15;
@@ -45,10 +35,9 @@ export function placesOf(plan: TilePlan, withInitials: boolean): Places {
   return places;
 }
 
-function work({ far, near, width }: TilePlan, withInitials: boolean): Places {
+function work({ far, near, width, label }: TilePlan, withInitials: boolean): Places {
   const gap = GAP * far;
   const line = width - 2 * EDGE * near - 2;
-  const label = LABEL_WIDE * far;
   const stack = line - label - far - 2 * gap;
   const initials = withInitials ? INITIALS_WIDE * near : 0;
   const across = line - far - gap;

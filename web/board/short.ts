@@ -62,8 +62,7 @@ export const sayFar = defineWords('wall-far', {
     comfort: 'Komfort',
     bedside: 'am Bett',
     HOLD: 'STOPP',
-    // No dots above a capital: they would stand outside the field behind it.
-    CHECK: 'CHECK',
+    CHECK: 'PRÜFEN',
     ASK: 'FRAGEN',
   },
 });

@@ -30,7 +30,11 @@ export function wholeSentence(bed: BedView, says: TileSays, context: AloudContex
     says.due.words,
     says.also,
     says.sign,
-    within && stay.visit && sayTile('next-visit', { time: time(stay.visit.from) }),
+    within &&
+      stay.visit &&
+      sayTile(stay.visit.from <= context.now && !context.old ? 'visit-since' : 'next-visit', {
+        time: time(stay.visit.from),
+      }),
     within && stay.isolation && sayTile('isolation'),
     context.changed !== null && sayTile('changed', { time: time(context.changed) }),
     context.initials && sayTile('initials', { letters: context.initials }),

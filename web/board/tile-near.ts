@@ -149,7 +149,7 @@ function known(stay: StayView, context: TileContext): Partial<NearSays> {
     tier: stay.tier.word === null ? null : { word: shortTier(stay.tier.word), notch: stay.tier.notch },
     goal: todayWords(stay.today),
     lastUp: lastUpWords(stay, context),
-    next: stay.visit ? sayTile('next', { time: wardTime(stay.visit.from, context.zone) }) : '',
+    next: stay.visit ? visitWords(stay.visit, context) : '',
     firstUp: stay.firstTimeUpPending,
     isolation: stay.isolation,
     faded: stay.due.state === 'overdue',
@@ -182,6 +182,11 @@ function checkWords(stay: StayView, context: TileContext): NearSays['under'] {
 function lastUpWords(stay: StayView, context: TileContext): string {
   if (!stay.lastUp) return sayTile('not-up');
   return sayTile('up', { age: age(stay.lastUp.at, context) });
+}
+
+/** A visit that has begun is no next one: somebody is there. Under LAST KNOWN nobody knows whether it has. */
+function visitWords({ from }: NonNullable<StayView['visit']>, { zone, now, old }: TileContext): string {
+  return sayTile(from <= now && !old ? 'since' : 'next', { time: wardTime(from, zone) });
 }
 
 /** Under LAST KNOWN the instant, because no age is known. */

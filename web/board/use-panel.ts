@@ -1,13 +1,14 @@
 /** The size of the window, followed: which plan the wall is drawn by. */
 import { computed, onMounted, onUnmounted, ref, type ComputedRef } from 'vue';
 import { DEFAULT_PANEL, type Panel } from '@footboard/shared/capabilities/wards/values';
+import { widestLabel } from './label.ts';
 import { planHand, planWall, type WallPlan } from './legible.ts';
 
 /** Narrower than this a screen is held in a hand. */
 const HAND = 720;
 
 export function usePanel(
-  beds: () => number,
+  labels: () => readonly string[],
   panel: () => Panel | undefined,
 ): { plan: ComputedRef<WallPlan>; hand: ComputedRef<boolean>; width: ComputedRef<number> } {
   const width = ref(window.innerWidth);
@@ -23,8 +24,10 @@ export function usePanel(
     hand,
     width: computed(() => width.value),
     plan: computed(() => {
-      if (hand.value) return planHand(beds(), width.value);
-      return planWall(Math.max(1, beds()), width.value, height.value, panel() ?? DEFAULT_PANEL);
+      const { length } = labels();
+      const widest = widestLabel(labels());
+      if (hand.value) return planHand(length, width.value, widest);
+      return planWall(Math.max(1, length), width.value, height.value, panel() ?? DEFAULT_PANEL, widest);
     }),
   };
 }

@@ -22,6 +22,8 @@ export const sayWall = defineWords('wall', {
     'shows-night': 'Shown on each bed: toilet, night plan.',
     'too-small':
       'Too small for {beds} beds: made to be read from {metres} m, readable from about {fits} m. A panel of {inches} inches would fit.',
+    'labels-too-long':
+      'Bed labels too long to be read from {metres} m: four signs fit, beside what all begin with.',
     standing:
       'Not an alarm. Check before you move. Orders, local policy and the clinician at the bedside come first.',
     'sign-own': 'on own',
@@ -60,6 +62,8 @@ export const sayWall = defineWords('wall', {
     'shows-night': 'Je Bett gezeigt: Toilette, Nachtplan.',
     'too-small':
       'Zu klein für {beds} Betten: gedacht für {metres} m, lesbar aus etwa {fits} m. Ein Bildschirm von {inches} Zoll würde passen.',
+    'labels-too-long':
+      'Bettnamen zu lang, um aus {metres} m lesbar zu sein: vier Zeichen passen, neben dem gemeinsamen Anfang.',
     standing:
       'Kein Alarm. Vor dem Bewegen prüfen. Anordnungen, Hausregeln und die Fachperson am Bett gehen vor.',
     'sign-own': 'allein',

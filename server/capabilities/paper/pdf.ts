@@ -1,4 +1,4 @@
-/** A sheet as PDF: nine beds a page in the order of the ward, room to write, a code a bed. */
+/** A sheet as PDF: up to nine beds a page, as many on each, in the order of the ward, room to write, a code a bed. */
 // oxlint-disable-next-line import/no-named-as-default -- the types of pdfkit know the default alone
 import PDFDocument from 'pdfkit';
 import QRCode from 'qrcode';
@@ -18,6 +18,8 @@ export interface SheetPaper {
   /** Known up to longer ago than a screen would call live. */
   readonly stale: boolean;
   readonly lines: readonly SheetLine[];
+  /** Said once, above all beds. */
+  readonly ofAll: readonly string[];
   /** Where the code of a bed leads. */
   readonly address: (bed: string) => string;
 }
@@ -26,14 +28,16 @@ const PAGE = { width: 595.28, height: 841.89 } as const;
 const EDGE = 28;
 const HEAD = 84;
 const FOOT = 40;
-const A_PAGE = 9;
-const ROW = (PAGE.height - HEAD - FOOT - EDGE) / A_PAGE;
+const MOST_A_PAGE = 9;
+/** Sizes for what to mind: smaller only where it would be cut off. */
+const MIND_SIZES = [6.8, 6.2, 5.6];
 const CODE = 50;
 const LEFT = 92;
 
 export async function sheetPdf(paper: SheetPaper): Promise<Buffer> {
   const say = paperWords(paper.language);
-  const pages = Math.max(1, Math.ceil(paper.lines.length / A_PAGE));
+  const pages = Math.max(1, Math.ceil(paper.lines.length / MOST_A_PAGE));
+  const aPage = Math.max(1, Math.ceil(paper.lines.length / pages));
   const pdf = new PDFDocument({ size: 'A4', margin: 0, autoFirstPage: false, lang: paper.language });
   const done = new Promise<Buffer>((resolve, reject) => {
     const parts: Buffer[] = [];
@@ -46,6 +50,12 @@ export async function sheetPdf(paper: SheetPaper): Promise<Buffer> {
   const write = (font: 'Helvetica' | 'Helvetica-Bold', size: number) => pdf.font(font).fontSize(size);
   const line = (x1: number, y: number, x2: number, width = 0.5) =>
     pdf.moveTo(x1, y).lineTo(x2, y).lineWidth(width).stroke('#000');
+
+  const ofAll = paper.ofAll.length > 0 ? `${say('of-all')} ${paper.ofAll.join('; ')}` : '';
+  const whole = { width: PAGE.width - 2 * EDGE };
+  // As high as it needs to be: nothing that is said of everybody is cut off.
+  const headHigh = HEAD + (ofAll ? write('Helvetica-Bold', 7).heightOfString(ofAll, whole) : 0);
+  const rowHigh = (PAGE.height - headHigh - FOOT - EDGE) / aPage;
 
   const head = (page: number) => {
     pdf.addPage();
@@ -63,6 +73,7 @@ export async function sheetPdf(paper: SheetPaper): Promise<Buffer> {
     );
     const note = paper.stale ? say('stale') : say('reenter');
     write(paper.stale ? 'Helvetica-Bold' : 'Helvetica', 8).text(note, EDGE, 68, { lineBreak: false });
+    if (ofAll) write('Helvetica-Bold', 7).text(ofAll, EDGE, HEAD - 5, whole);
     write('Helvetica', 8).text(`${paper.serial}, ${say('page', { n: page, all: pages })}`, 300, 26, {
       width: PAGE.width - EDGE - 300,
       align: 'right',
@@ -73,8 +84,8 @@ export async function sheetPdf(paper: SheetPaper): Promise<Buffer> {
   };
 
   for (const [i, row] of paper.lines.entries()) {
-    if (i % A_PAGE === 0) head(i / A_PAGE + 1);
-    const top = HEAD + (i % A_PAGE) * ROW;
+    if (i % aPage === 0) head(i / aPage + 1);
+    const top = headHigh + (i % aPage) * rowHigh;
     line(EDGE, top, PAGE.width - EDGE, 1);
     write('Helvetica-Bold', 20).text(row.label, EDGE, top + 5, {
       width: LEFT - 8,
@@ -85,7 +96,7 @@ export async function sheetPdf(paper: SheetPaper): Promise<Buffer> {
       [...row.standing, ...(row.until ? [`${say('until').toLowerCase()} ${row.until}`] : [])].join('\n'),
       EDGE,
       top + 27,
-      { width: LEFT - 6, height: ROW - 30 },
+      { width: LEFT - 6, height: rowHigh - 30 },
     );
     const x = EDGE + LEFT;
     const width = PAGE.width - EDGE - x - CODE - 8;
@@ -98,14 +109,26 @@ export async function sheetPdf(paper: SheetPaper): Promise<Buffer> {
       });
     }
     for (const { of, words } of row.plans) {
-      write('Helvetica-Bold', 7.2).text(`${of}  `, x, pdf.y, { width, continued: true });
-      write('Helvetica', 7.2).text(words, { width });
+      write('Helvetica-Bold', 7.2).text(`${of}  `, x, pdf.y, { width, continued: words.length > 0 });
+      for (const [nth, { task, how }] of words.entries()) {
+        const last = nth === words.length - 1;
+        if (task) write('Helvetica-Bold', 7.2).text(`${task}: `, { width, continued: true });
+        write('Helvetica', 7.2).text(last ? how : `${how}.  `, { width, continued: !last });
+      }
     }
     if (row.minds.length > 0) {
-      const room = Math.max(9, top + ROW - 16 - pdf.y);
-      write('Helvetica', 6.8).text(row.minds.join('; '), x, pdf.y, { width, height: room, ellipsis: true });
+      const room = Math.max(9, top + rowHigh - 16 - pdf.y);
+      const words = row.minds.join('; ');
+      const fits = MIND_SIZES.find(
+        (size) => write('Helvetica', size).heightOfString(words, { width }) <= room,
+      );
+      write('Helvetica', fits ?? MIND_SIZES.at(-1)!).text(words, x, pdf.y, {
+        width,
+        height: room,
+        ellipsis: true,
+      });
     }
-    const hand = top + ROW - 3;
+    const hand = top + rowHigh - 3;
     write('Helvetica', 6).text(say('time'), x, hand - 7, { lineBreak: false });
     write('Helvetica', 6).text(say('what'), x + 66, hand - 7, { lineBreak: false });
     write('Helvetica', 6).text(say('who'), x + width - 60, hand - 7, { lineBreak: false });

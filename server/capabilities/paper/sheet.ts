@@ -7,6 +7,12 @@ import { paperWords, type PaperWord } from './words.ts';
 /** A sheet counts no longer than a shift and a half. Common practice, no source; the ward's safety lead owns it. */
 export const SHEET_AT_MOST_MS = 12 * HOUR;
 
+/** One task of a plan; no task is said of the rest. */
+export interface PlanWords {
+  readonly task: string;
+  readonly how: string;
+}
+
 export interface SheetLine {
   readonly bed: string;
   readonly label: string;
@@ -14,7 +20,7 @@ export interface SheetLine {
   readonly standing: readonly string[];
   /** Printed heavy, before any plan. */
   readonly stops: readonly string[];
-  readonly plans: readonly { readonly of: string; readonly words: string }[];
+  readonly plans: readonly { readonly of: string; readonly words: readonly PlanWords[] }[];
   readonly minds: readonly string[];
   /** Up to when this line may be used; null where only the sheet's own end counts. */
   readonly until: string | null;
@@ -36,6 +42,33 @@ const named = (aids: readonly string[]): string[] =>
       !all.some((other) => other !== aid && (other.endsWith(` ${aid}`) || other.startsWith(`${aid} `))),
   );
 
+/** At night only what differs: read twice, the same plan hides the one line that is another. */
+function atNight(
+  day: readonly PlanWords[],
+  night: readonly PlanWords[],
+  say: ReturnType<typeof paperWords>,
+): readonly PlanWords[] {
+  const tasks = (list: readonly PlanWords[]) => list.map(({ task }) => task).join('; ');
+  // A task that only one of them has would leave "otherwise" open.
+  if (tasks(day) !== tasks(night)) return night;
+  const other = night.filter(({ how }, i) => how !== day[i]!.how);
+  if (other.length === night.length) return night;
+  return [...other, { task: '', how: say(other.length === 0 ? 'as-by-day' : 'rest-by-day') }];
+}
+
+/** Cautions that stand on the sheet of everybody who has a plan: said once, above all beds. */
+export function saidOfAll(board: BoardView): readonly string[] {
+  const all = board.beds.flatMap(({ stay }) => (stay?.plan ? [new Set(cautionsOf(stay))] : []));
+  // Of two people, what both have is still each one's own.
+  if (all.length < 3) return [];
+  return [...all[0]!].filter((words) => all.every((one) => one.has(words)));
+}
+
+const cautionsOf = (stay: StayView): readonly string[] => [
+  ...stay.cautions.map(({ words }) => words),
+  ...[...(stay.plan?.day ?? []), ...(stay.plan?.night ?? [])].flatMap((plan) => plan.cautions),
+];
+
 export function sheetLines(
   board: BoardView,
   t: EpochMs,
@@ -43,8 +76,9 @@ export function sheetLines(
 ): readonly SheetLine[] {
   const say = paperWords(board.language);
   const time = (at: EpochMs) => sayDayTime(board.zone, at);
+  const ofAll = new Set(saidOfAll(board));
 
-  const planOf = (plan: TaskPlan, support: StayView['walkingSupport']): string => {
+  const planOf = (plan: TaskPlan, support: StayView['walkingSupport']): PlanWords => {
     const aid =
       plan.aid === 'walking-support' && support && support !== 'none'
         ? support.replaceAll('-', ' ')
@@ -54,17 +88,18 @@ export function sheetLines(
       named([aid, ...plan.with]).join(' + '),
       ...(plan.towards ? [say('towards', { side: say(plan.towards) })] : []),
     ].join(', ');
-    return `${say(plan.task as PaperWord)}: ${plan.hold ? `${say('hold')} (${how})` : how}`;
+    return { task: say(plan.task as PaperWord), how: plan.hold ? `${say('hold')} (${how})` : how };
   };
   const plansOf = (stay: StayView) => {
     if (!stay.plan) return [];
     const of = (list: readonly TaskPlan[]) =>
-      PRINTED.flatMap((task) => list.filter((plan) => plan.task === task))
-        .map((plan) => planOf(plan, stay.walkingSupport))
-        .join('; ');
+      PRINTED.flatMap((task) => list.filter((plan) => plan.task === task)).map((plan) =>
+        planOf(plan, stay.walkingSupport),
+      );
+    const [day, night] = [of(stay.plan.day), of(stay.plan.night)];
     return [
-      { of: say('day'), words: of(stay.plan.day) },
-      { of: say('night'), words: of(stay.plan.night) },
+      { of: say('day'), words: day },
+      { of: say('night'), words: atNight(day, night, say) },
     ];
   };
   const stopsOf = (stay: StayView) => [
@@ -100,10 +135,7 @@ export function sheetLines(
       };
     }
     const { at } = stay.tier;
-    const cautions = new Set([
-      ...stay.cautions.map(({ words }) => words),
-      ...[...(stay.plan?.day ?? []), ...(stay.plan?.night ?? [])].flatMap((plan) => plan.cautions),
-    ]);
+    const cautions = new Set(cautionsOf(stay).filter((words) => !ofAll.has(words)));
     // Its own end: the first instant at which the rules themselves would say something else.
     const ends = [stay.due.at, ...stay.holds.map(({ reviewAt }) => reviewAt)].filter(
       (end): end is number => end !== null && end > t && end < t + SHEET_AT_MOST_MS,

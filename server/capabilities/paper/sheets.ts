@@ -15,7 +15,7 @@ import { Answered, noSuchWard } from '../../commanding/problems.ts';
 import { boardNow } from '../board/queries.ts';
 import { staffNames } from '../people/queries.ts';
 import { sheetPdf } from './pdf.ts';
-import { SHEET_AT_MOST_MS, sheetLines } from './sheet.ts';
+import { SHEET_AT_MOST_MS, saidOfAll, sheetLines } from './sheet.ts';
 
 export interface PaperParts {
   readonly database: Pick<Database, 'query'>;
@@ -136,6 +136,7 @@ export function openPaper(parts: PaperParts): Paper {
         until: time(validUntil),
         stale: (made - known) / clock.rate > LAST_KNOWN_AFTER_MS,
         lines,
+        ofAll: saidOfAll(board),
         address: (bed) => `${publicUrl ?? origin}/wards/${ward}/paper/${serial}/${bed}`,
       });
       return { serial, pdf };
