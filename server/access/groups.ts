@@ -28,23 +28,23 @@ const EXAMPLE = '{"board-nurses": {"ward": "alder", "role": "nurse"}, "board-kee
 
 /** @throws StartRefused with one line: the place in the file, what is wrong, what a right one looks like. */
 export function readGroups(path: string): Groups {
-  const refuse = (why: string, cause?: unknown) =>
+  const unusable = (why: string, cause?: unknown) =>
     new StartRefused(`OIDC_ROLES_FILE ${path} ${why}: write JSON like ${EXAMPLE}`, { cause });
   let written: unknown;
   try {
     written = JSON.parse(readFileSync(path, 'utf8'));
   } catch (error) {
-    throw refuse('cannot be read as JSON', error);
+    throw unusable('cannot be read as JSON', error);
   }
   const parsed = rolesFile.safeParse(written);
   if (!parsed.success) {
     const places = parsed.error.issues.map(({ path: at }) => `"${at.map(String).join('/')}"`);
-    throw refuse(`is not right at ${[...new Set(places)].slice(0, 5).join(', ')}`, parsed.error);
+    throw unusable(`is not right at ${[...new Set(places)].slice(0, 5).join(', ')}`, parsed.error);
   }
   const lines = Object.entries(parsed.data).flatMap(([group, given]) =>
     [given].flat().map((one): readonly [string, Gives] => [group, one]),
   );
-  if (lines.length === 0) throw refuse('names no group');
+  if (lines.length === 0) throw unusable('names no group');
   return {
     wards: [...new Set(lines.flatMap(([, one]) => ('ward' in one ? [one.ward] : [])))],
     given(groups) {

@@ -120,7 +120,9 @@ const CAUTION = 'Raising caution (a trigger, a hold) stays possible without a co
 const wrongCode = (left: number): Problem =>
   problem(
     'wrong-code',
-    `The code is not right. ${left === 1 ? 'One try is' : `${left} tries are`} left on this device.`,
+    left === 1
+      ? 'The code is not right. One try is left on this device.'
+      : `The code is not right. ${left} tries are left on this device.`,
     `Type it again, or sign in with name and password. ${CAUTION}`,
   );
 const wrongBadge = (): Problem =>

@@ -26,7 +26,9 @@ export function sessionTimes(
   if (latest > context.now + AHEAD_TAKEN_AS_NOW) {
     return refuse(
       'time-in-future',
-      `the session ${session.endedAt ? 'ends' : 'starts'} ${sayAt(context, latest)}; it is ${sayAt(context, context.now)}`,
+      session.endedAt
+        ? `the session ends ${sayAt(context, latest)}; it is ${sayAt(context, context.now)}`
+        : `the session starts ${sayAt(context, latest)}; it is ${sayAt(context, context.now)}`,
       'Enter a session once it is over; check the clock of this device.',
       session.endedAt ? `${at}/endedAt` : `${at}/startedAt`,
     );

@@ -1,7 +1,9 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
+import { nextTick } from 'vue';
 import { recordSession } from '@footboard/shared/capabilities/sessions/commands';
 import { DEFAULT_RULES } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import { bedRow, NOON, stayRow } from '../../board/rows.testkit.ts';
+import { chooseLanguage, keepLanguage } from '../../i18n/language.ts';
 import { bench } from '../entry/entry.testkit.ts';
 import SessionForm from './SessionForm.vue';
 
@@ -289,5 +291,22 @@ describe('the person in the bed changes while the entry is written', () => {
     await form.tap('Do not send it');
     expect(form.sent).toHaveLength(0);
     expect(form.wrapper.emitted('discard')).toHaveLength(1);
+  });
+});
+
+describe('the language of an open form', () => {
+  keepLanguage();
+  afterEach(() => chooseLanguage(null));
+
+  it('follows the screen in its choices too, and keeps what was chosen', async () => {
+    const form = given();
+    await form.tap('Stand');
+    chooseLanguage('de');
+    await nextTick();
+    const said = form.wrapper.findAll('button').map((button) => button.text().replace('✓', '').trim());
+    expect(said).toEqual(expect.arrayContaining(['Stehen', 'Gehen', 'Beim Toilettengang', 'Gemacht']));
+    expect(said.filter((one) => /^(Stand|Walk|Done|With toilet)/.test(one))).toEqual([]);
+    await form.tap('Gemacht');
+    expect(form.sent[0]!.body.data).toMatchObject({ session: { activities: ['stand'] } });
   });
 });

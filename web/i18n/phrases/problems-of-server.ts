@@ -226,6 +226,54 @@ export const serverProblemPhrases: readonly Phrase[] = [
   ],
   ["The ward's log ends at position {n}.", 'Das Protokoll der Station endet bei Stelle {n}.'],
   ['Ask for a position from 1 to {n}.', 'Nach einer Stelle von 1 bis {n} fragen.'],
+  ['{what} Nothing was stored.', '{what} Nichts wurde gespeichert.'],
+  // what only a program or a proxy gets to read
+  [
+    'Look at the proxy or the program that sent it; a browser does not send such a thing.',
+    'Im Proxy oder im sendenden Programm nachsehen; ein Browser sendet so etwas nicht.',
+  ],
+  ['Send it again.', 'Noch einmal senden.'],
+  ['A sheet is asked for without a body.', 'Ein Papierblatt wird ohne Inhalt angefragt.'],
+  ['Open the address itself.', 'Die Adresse selbst öffnen.'],
+  ['Send one JSON object in UTF-8.', 'Ein JSON-Objekt in UTF-8 senden.'],
+  [
+    'Send one entry a command; a check with all its stages is far smaller.',
+    'Je Eingabe einen Eintrag senden; eine Prüfung mit allen Stufen ist viel kleiner.',
+  ],
+  ['Send the body in one piece.', 'Den Inhalt in einem Stück senden.'],
+  [
+    'Send the command as JSON with the header Content-Type: application/json.',
+    'Die Eingabe als JSON mit der Kopfzeile Content-Type: application/json senden.',
+  ],
+  [
+    'The address and the headers together are over 16 kB.',
+    'Adresse und Kopfzeilen sind zusammen größer als 16 kB.',
+  ],
+  [
+    'The address has "%00" in it, which stands for no character.',
+    'In der Adresse steht "%00", das für kein Zeichen steht.',
+  ],
+  [
+    'The address has a percent sign that stands for no character.',
+    'In der Adresse steht ein Prozentzeichen, das für kein Zeichen steht.',
+  ],
+  ['The body cannot be read as JSON.', 'Der Inhalt ist nicht als JSON lesbar.'],
+  ['The body is over {n} kB.', 'Der Inhalt ist größer als {n} kB.'],
+  [
+    'The parts of the body carry too much beside it.',
+    'Die Teile des Inhalts tragen zu viel anderes mit sich.',
+  ],
+  ['The request did not arrive whole in time.', 'Die Anfrage kam nicht rechtzeitig ganz an.'],
+  ['The request has no JSON body.', 'Die Anfrage hat keinen Inhalt in JSON.'],
+  [
+    'What arrived is not a request by the rules of HTTP.',
+    'Was ankam, ist nach den Regeln von HTTP keine Anfrage.',
+  ],
+  ['Write the address in UTF-8 and escape it once.', 'Adresse in UTF-8 schreiben und einmal maskieren.'],
+  [
+    'there is a field with a name of {n} characters, which is not known here',
+    'es gibt ein Feld, dessen Name {n} Zeichen hat und das hier nicht bekannt ist',
+  ],
   // screens that cannot join
   ['this page is older than the server', 'diese Seite ist älter als der Server'],
   ['reload the page', 'Seite neu laden'],

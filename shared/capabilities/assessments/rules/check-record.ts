@@ -158,7 +158,7 @@ function checkFinding(
     return no(
       'finding-twice',
       place,
-      `"${part.id}"${finding.side ? ` ${finding.side}` : ''} is there twice.`,
+      finding.side ? `"${part.id}" ${finding.side} is there twice.` : `"${part.id}" is there twice.`,
       'Keep the one that is right.',
     );
   }
