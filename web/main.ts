@@ -14,7 +14,13 @@ keepLanguage();
 createApp(App).use(i18n).use(createPinia()).use(router).mount('#app');
 keepPageTitle(router);
 // Not part of what a wall waits for: it sends nothing.
-void import('./outbox/keep-sending.ts').then(({ keepSending }) => keepSending());
+void Promise.all([import('./outbox/keep-sending.ts'), import('./capabilities/entry/sent-late.ts')]).then(
+  ([{ keepSending }, { useSentLate }]) => {
+    // Whichever page is open when they go out: what stands beside them is told at the bedside.
+    useSentLate();
+    keepSending();
+  },
+);
 // On the device like the rest of the program, so it is there without a network too.
 void import('./offline/keep-last-known.ts').then(({ keepLastKnown }) => keepLastKnown());
 keepProgram();

@@ -96,15 +96,22 @@ export const asProblem = (sent: Sent): Problem => {
 
 const bed = (label: string) => ({ bed: `bed-${label}`, label, bay: `Bay ${label[0]}` });
 
-/** An open ward "Alder" in Lisbon with three beds, a charge nurse Ines, a nurse Noor and an aide Ada. */
-export async function openWard(clock: Clock): Promise<Ward> {
+const IN_MEMORY = { DATA_DIR: 'memory://' };
+
+/** A server with sign-in off on a free port; by default on an empty database in memory. */
+export async function startServer(clock: Clock, env: Record<string, string> = IN_MEMORY): Promise<Ward> {
   const footboard = await startFootboard({
-    config: readConfig({ PORT: '0', DATA_DIR: 'memory://', FOOTBOARD_LOG: 'silent' }),
+    config: readConfig({ PORT: '0', FOOTBOARD_LOG: 'silent', ...env }),
     clock,
     access: 'open',
     quiet: true,
   });
-  const ward = new Ward(footboard, clock);
+  return new Ward(footboard, clock);
+}
+
+/** An open ward "Alder" in Lisbon with three beds, a charge nurse Ines, a nurse Noor and an aide Ada. */
+export async function openWard(clock: Clock, env?: Record<string, string>): Promise<Ward> {
+  const ward = await startServer(clock, env);
   await ward.enter(
     'set-up-ward',
     { name: 'Alder', zone: 'Europe/Lisbon', beds: [bed('1A'), bed('1B'), bed('2A')] },

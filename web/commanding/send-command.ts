@@ -1,3 +1,4 @@
+import type { BedView } from '@footboard/shared/capabilities/board/view';
 import type { CommandId, StaffId, WardId } from '@footboard/shared/kernel/ids';
 import type { z } from 'zod';
 import type { commandEnvelope } from '@footboard/shared/kernel/command-type';
@@ -17,6 +18,8 @@ export interface PreparedCommand {
   readonly commandId: CommandId;
   /** The staff id that stands for it, fixed when it was made. */
   readonly staff: StaffId | null;
+  /** Label of the bed its person was in when it was made, as far as this page knew. Not sent. */
+  readonly bed?: string;
   readonly body: Envelope & { readonly data: unknown };
 }
 
@@ -48,15 +51,27 @@ export interface Ask {
   readonly paper?: string | undefined;
 }
 
+/** The stay that an entry is about; null for an arrival and for what is the ward's own. */
+export function stayIn(data: unknown): string | null {
+  const stay = (data as { stay?: unknown } | null)?.stay;
+  return typeof stay === 'string' ? stay : null;
+}
+/** Label of the bed that a stay is in; undefined where it is in none of these. */
+export const bedOf = (beds: readonly BedView[], stay: string | null): string | undefined =>
+  stay === null ? undefined : beds.find((bed) => bed.stay?.stay === stay)?.label;
+
 export function prepareCommand(ask: Ask): PreparedCommand {
   const device = new Date();
-  const now = useBoardStore().serverNow() ?? device.getTime();
+  const board = useBoardStore();
+  const now = board.serverNow() ?? device.getTime();
+  const bed = bedOf(board.beds, stayIn(ask.data));
   const commandId = newId() as CommandId;
   return {
     ward: ask.ward,
     name: ask.name,
     commandId,
     staff: useWhoStore().chosenId,
+    ...(bed === undefined ? {} : { bed }),
     body: {
       commandId,
       occurred: ask.occurred ?? { at: new Date(now).toISOString(), precision: 'exact' },

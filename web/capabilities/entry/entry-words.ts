@@ -60,7 +60,8 @@ export const entryWords = defineWords('entry', {
       'At {time} something happened ({what}); your entry was kept, the plan asks for a check first.',
     'stands-order': 'An order changed at {time}; your entry was kept, the order stands.',
     'stands-disagrees': 'Your entry was kept, and it disagrees with another: the safer stands. {what}',
-    'stands-other-bed': 'Your entry was kept with its person, who is now in bed {bed}.',
+    'stands-other-bed':
+      'Beds were changed meanwhile: you entered it at bed {from}. It was kept with its person, who is now in bed {bed}.',
     'stands-gone':
       'Your entry was kept with its person, who is no longer on this ward. Whoever is in the bed now is not touched.',
     'sent-late': '{what}, entered at {time}, was sent now.',
@@ -127,7 +128,8 @@ export const entryWords = defineWords('entry', {
       'Um {time} ist etwas passiert ({what}); der Eintrag ist erfasst, vor dem Bewegen ist zu prüfen.',
     'stands-order': 'Um {time} wurde eine Anordnung geändert; der Eintrag ist erfasst, die Anordnung gilt.',
     'stands-disagrees': 'Der Eintrag ist erfasst und widerspricht einem anderen: das Sicherere gilt. {what}',
-    'stands-other-bed': 'Der Eintrag ist bei der Person erfasst, die jetzt in Bett {bed} ist.',
+    'stands-other-bed':
+      'Inzwischen wurden Betten gewechselt: eingegeben an Bett {from}, erfasst bei der Person, die jetzt in Bett {bed} ist.',
     'stands-gone':
       'Der Eintrag ist bei der Person erfasst, die nicht mehr auf dieser Station ist. Für die Person, die jetzt im Bett ist, ändert sich nichts.',
     'sent-late': '{what}, eingegeben um {time}, wurde jetzt gesendet.',

@@ -57,6 +57,15 @@ describe('what stands beside an entry that was sent late', () => {
     ]);
   });
 
+  it('names the bed the person is in now, where it is another, before what happened there', () => {
+    const beds = row({ holds: [hold(NOON + MINUTE)] });
+    expect(standsBeside({ ...entry, bed: '7' }, beds).map(({ kind }) => kind)).toEqual(['hold']);
+    expect(standsBeside({ ...entry, bed: '4' }, beds)).toEqual([
+      { kind: 'other-bed', from: '4', bed: '7' },
+      { kind: 'hold', at: NOON + MINUTE, scope: 'walking' },
+    ]);
+  });
+
   it('says that the person has gone, and looks at nobody who is in the bed now', () => {
     const beds = [bedRow('7', stayRow({ stay: 's2' as StayId, holds: [hold(NOON + MINUTE)] }))];
     expect(standsBeside(entry, beds)).toEqual([{ kind: 'gone' }]);

@@ -12,6 +12,8 @@ export interface SentEntry {
   readonly occurred: number;
   /** Ids of the events that the server made of it. */
   readonly events: readonly string[];
+  /** Label of the bed its person was in when it was made; left out where that is not known. */
+  readonly bed?: string;
 }
 
 export type StandsBeside =
@@ -19,17 +21,22 @@ export type StandsBeside =
   | { readonly kind: 'trigger'; readonly at: number; readonly words: string }
   | { readonly kind: 'order'; readonly at: number }
   | { readonly kind: 'disagrees'; readonly words: string }
+  /** Its person is in another bed now; the entry is theirs. */
+  | { readonly kind: 'other-bed'; readonly from: string; readonly bed: string }
   /** Its person is in no bed of this ward any more: it went to their closed stay. */
   | { readonly kind: 'gone' };
 
 /** In the order in which it matters to whoever made the entry. */
 export function standsBeside(entry: SentEntry, beds: readonly BedView[]): readonly StandsBeside[] {
   if (entry.stay === null) return [];
-  const stay = beds.find((bed) => bed.stay?.stay === entry.stay)?.stay;
+  const row = beds.find((bed) => bed.stay?.stay === entry.stay);
+  const stay = row?.stay;
   if (!stay) return [{ kind: 'gone' }];
+  const { bed: from = row.label } = entry;
   const own = new Set(entry.events);
   const since = (at: number, event: string) => at >= entry.occurred && !own.has(event);
   return [
+    ...(from === row.label ? [] : [{ kind: 'other-bed' as const, from, bed: row.label }]),
     ...stay.holds
       .filter(({ placedAt, event }) => since(placedAt, event))
       .map(({ placedAt, scope }) => ({ kind: 'hold' as const, at: placedAt, scope })),

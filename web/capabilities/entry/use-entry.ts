@@ -25,6 +25,7 @@ import { useWhoStore } from '../../people/who-store.ts';
 import { useBoardStore } from '../../sync/board-store.ts';
 import { checkBeforeSending, faultsOf, type Fault } from './check.ts';
 import { useOutgoing } from './outgoing.ts';
+import { useSentLate } from './sent-late.ts';
 import type { PersonAtTheBed } from './person-at-the-bed.ts';
 
 /** What a sheet needs to know of the page it lies on. */
@@ -99,6 +100,7 @@ export interface Entry {
 export function useEntry(command: CommandType): Entry {
   const context = useEntryContext();
   const outbox = useOutgoing();
+  const late = useSentLate();
   const me = useMeStore();
   const board = useBoardStore();
   const state = shallowRef<EntryState>({ at: 'writing' });
@@ -126,8 +128,11 @@ export function useEntry(command: CommandType): Entry {
     state.value = { at: 'sending' };
     const sent = await sending;
     settle(sent);
-    if (sent?.kind === 'accepted' && held) context.recorded(sent.accepted, held.says);
-    else if (at() === 'needs-sign-in') await sign();
+    if (sent?.kind === 'accepted' && held) {
+      context.recorded(sent.accepted, held.says);
+      // The beds may have been changed in the seconds in which it could be undone.
+      late.settled(held.command, held.says, Date.now(), sent);
+    } else if (at() === 'needs-sign-in') await sign();
   }
   // It may go out by itself while the form is still open; the page hears of that from the outbox.
   onScopeDispose(
