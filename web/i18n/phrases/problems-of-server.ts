@@ -3,7 +3,6 @@ import type { Phrase } from '../phrase-book.ts';
 
 export const serverProblemPhrases: readonly Phrase[] = [
   ['A sheet is asked for without a body.', 'Ein Bogen wird ohne Inhalt angefordert.'],
-  ['Open the address itself.', 'Die Adresse selbst öffnen.'],
   // what a screen says where no answer came
   ['No answer', 'Keine Antwort'],
   ["{what}: the ward's server did not answer.", '{what}: der Server der Station hat nicht geantwortet.'],
@@ -233,8 +232,6 @@ export const serverProblemPhrases: readonly Phrase[] = [
     'Im Proxy oder im sendenden Programm nachsehen; ein Browser sendet so etwas nicht.',
   ],
   ['Send it again.', 'Noch einmal senden.'],
-  ['A sheet is asked for without a body.', 'Ein Papierblatt wird ohne Inhalt angefragt.'],
-  ['Open the address itself.', 'Die Adresse selbst öffnen.'],
   ['Send one JSON object in UTF-8.', 'Ein JSON-Objekt in UTF-8 senden.'],
   [
     'Send one entry a command; a check with all its stages is far smaller.',
