@@ -17,6 +17,7 @@ const suites = [
   'forecast',
   'wall-patch',
   'wall-heap',
+  'day-plan',
 ];
 const asked = process.argv.slice(2).filter((arg) => !arg.startsWith('-'));
 const unknown = asked.filter((name) => !suites.includes(name));

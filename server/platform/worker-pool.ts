@@ -36,7 +36,7 @@ export function openWorkerPool(): WorkerPool {
     maxQueue: MOST_WAITING,
     idleTimeout: 60_000,
     concurrentTasksPerWorker: 1,
-    niceIncrement: 10,
+    niceIncrement: 4,
     // Without the arguments of this process: tests run it with another way to find files.
     execArgv: [],
   });

@@ -39,16 +39,14 @@ export function safeBound(model: Model, duals: ArrayLike<number>): number {
 
 /**
  * The columns worth a closer look, at most about `most`: every visit keeps its best few starts, then
- * the starts that lose least at these prices. `always` stay, whatever they lose.
+ * the starts that lose least at the prices. `always` stay, whatever they lose.
  */
 export function narrowed(
   model: Model,
-  duals: ArrayLike<number>,
+  starts: readonly StartColumns[],
   always: ArrayLike<number>,
   most: number,
 ): boolean[] {
-  const left = reducedCosts(model, duals);
-  const starts = startsOf(model, left);
   const keep = model.columns.map((column, c) => column.is === 'most' || always[c]! > 0.5);
   const first = new Map<number, number>();
   let count = 0;
@@ -64,13 +62,15 @@ export function narrowed(
   return keep;
 }
 
-interface StartColumns {
+export interface StartColumns {
   readonly v: number;
   readonly columns: readonly number[];
   readonly loses: number;
 }
-/** Starts with their columns, what loses least first. */
-function startsOf({ columns, feasible }: Model, left: Float64Array): StartColumns[] {
+/** Starts with their columns, what loses least at these prices first. */
+export function startsByLoss(model: Model, duals: ArrayLike<number>): StartColumns[] {
+  const { columns, feasible, problem } = model;
+  const left = reducedCosts(model, duals);
   const starts = new Map<string, { v: number; ys: number[]; xs: number[] }>();
   for (const [c, column] of columns.entries()) {
     if (column.is === 'most') continue;
@@ -86,21 +86,28 @@ function startsOf({ columns, feasible }: Model, left: Float64Array): StartColumn
       .slice(0, many)
       .reduce((sum, is) => sum + is, 0);
   return [...starts.values()]
-    .map(({ v, ys, xs }) => ({
-      v,
-      columns: [...ys, ...xs],
-      loses: -(best(ys, 1) + best(xs, feasible[v]!.visit.people)),
-    }))
+    .map(({ v, ys, xs }) => {
+      const { people, lead } = feasible[v]!.visit;
+      const crew = xs.toSorted((a, b) => left[b]! - left[a]!);
+      const leads = crew.filter((c) => {
+        const column = columns[c]!;
+        return column.is === 'x' && lead.includes(problem.staff[column.s]!.role);
+      });
+      // Those who lose least, one to spare, and two who may lead.
+      const near = new Set([...crew.slice(0, people + 2), ...leads.slice(0, 2)]);
+      return { v, columns: [...ys, ...near], loses: -(best(ys, 1) + best(xs, people)) };
+    })
     .toSorted((a, b) => a.loses - b.loses);
 }
 
 /** The model with some columns left out, and which column of the whole each of its is. */
 export function partOf(model: Model, keep: readonly boolean[]): { part: Model; of: number[] } {
   const of = keep.flatMap((is, c) => (is ? [c] : []));
-  const to = new Map(of.map((c, i) => [c, i]));
+  const to = new Int32Array(model.columns.length).fill(-1);
+  for (const [i, c] of of.entries()) to[c] = i;
   const rows = model.rows.flatMap((row) => {
     const { low, columns, values } = row;
-    const kept = columns.flatMap((c, i) => (to.has(c) ? [[to.get(c)!, values[i]!] as const] : []));
+    const kept = columns.flatMap((c, i) => (to[c]! >= 0 ? [[to[c]!, values[i]!] as const] : []));
     if (kept.length === 0 && low <= 0) return [];
     return [{ ...row, columns: kept.map(([c]) => c), values: kept.map(([, value]) => value) }];
   });

@@ -16,7 +16,7 @@ import { solveDay, type Limits } from './solve.ts';
 const exact: Limits = { seconds: null, nodes: 5_000, seed: 7, gap: 0 };
 
 describe('a day planned by the solver', { timeout: patience }, () => {
-  it('keeps every rule, is worth what the best of all plans is worth, and says so itself', async () => {
+  it('DAYPLAN-1 keeps every rule, is worth what the best of all plans is worth, and says so itself', async () => {
     let placed = 0;
     let left = 0;
     await fc.assert(
@@ -39,7 +39,7 @@ describe('a day planned by the solver', { timeout: patience }, () => {
     expect(left).toBeGreaterThan(0);
   });
 
-  it('without a solver also keeps every rule, is marked, and is never worth more', async () => {
+  it('DAYPLAN-3 without a solver also keeps every rule, is marked, and is never worth more', async () => {
     await fc.assert(
       fc.asyncProperty(anyProblem, async (day) => {
         const greedy = greedyProposal(day, 'solver-failed');

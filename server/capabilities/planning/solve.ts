@@ -12,7 +12,7 @@ import { gapOf, greedyProposal, proposalOf } from '@footboard/shared/capabilitie
 import { asSolution, readSolution } from '@footboard/shared/capabilities/planning/rules/read-solution';
 import { worthOf } from '@footboard/shared/capabilities/planning/rules/worth';
 import { bestFrom, highs, linearPrices, type Stop } from './highs.ts';
-import { narrowed, partOf, priced, safeBound } from './narrow.ts';
+import { narrowed, partOf, priced, safeBound, startsByLoss } from './narrow.ts';
 
 export interface Limits {
   /** For the whole search; null: no limit of time (tests say nodes instead). */
@@ -30,6 +30,11 @@ const WHOLE = 600;
 const TOO_LARGE = 120_000;
 /** Columns of the first closer look; doubled while there is time. */
 const NARROW = 400;
+/** From so many visits on, a few stays are searched at a time first. */
+const MANY = 45;
+const TOURS = 3;
+/** Columns of the few stays that are searched at a time. */
+const FEW = 350;
 
 export async function solveDay(problem: DayProblem, limits: Limits): Promise<DayProposal> {
   const began = performance.now();
@@ -105,25 +110,83 @@ function search(
   if (!prices) return null;
   const duals = priced(model, prices);
   const bound = Math.min(safeBound(model, duals), plainBound(model));
+  const starts = startsByLoss(model, duals);
   let best: Placement[] = [...greedy];
   let nodes = 0;
-  for (let most = NARROW; ; most *= 2) {
+  const enough = (): boolean => {
     const more = left();
-    if ((gapOf(value(best), bound) ?? 1) <= limits.gap || (more !== null && more < 0.2)) break;
-    const begin = asSolution(model, best);
-    const { part, of } = partOf(model, narrowed(model, duals, begin, most));
-    const found = bestFrom(
-      solver,
-      part,
-      of.map((c) => begin[c]!),
-      limits.gap / 2,
-      stop(),
-    );
-    if (!found) break;
+    return (gapOf(value(best), bound) ?? 1) <= limits.gap || (more !== null && more < 0.2);
+  };
+  /** Searches these columns from the best plan on; false: the solver had none. */
+  const look = (keep: readonly boolean[], begin: readonly number[]): boolean => {
+    const { part, of } = partOf(model, keep);
+    const from = of.map((c) => begin[c]!);
+    const found = bestFrom(solver, part, from, limits.gap / 2, stop());
+    if (!found) return false;
     nodes += found.nodes;
     const plan = filled(model, readSolution(part, found.values));
     if (value(plan) > value(best)) best = plan;
-    if (part.columns.length === model.columns.length) break;
+    return true;
+  };
+  // A few stays at a time, the others as they are: with many visits that is sooner better than all at once.
+  const stays = [...new Set(problem.visits.map(({ stay }) => stay))];
+  const tours = problem.visits.length > MANY ? TOURS : 0;
+  for (let tour = 0; tour < tours; tour++) {
+    for (let next = 0; next < stays.length && !enough();) {
+      const begin = asSolution(model, best);
+      const near = narrowed(model, starts, begin, 2 * NARROW * (tour + 1));
+      const few = fewStays(model, near, best, stays, next + tour * 2);
+      next += few.moved;
+      const keep = near.map((is, c) => is && (begin[c]! > 0.5 || isOf(model, c, few.stays)));
+      if (!look(keep, begin)) break;
+    }
+  }
+  for (let most = NARROW; !enough(); most *= 2) {
+    const begin = asSolution(model, best);
+    const keep = narrowed(model, starts, begin, most);
+    if (!look(keep, begin) || keep.every(Boolean)) break;
   }
   return { plan: best, bound, nodes };
 }
+
+/** Whether a column belongs to one of these stays, or to all. */
+function isOf({ columns, feasible }: Model, c: number, stays: ReadonlySet<string>): boolean {
+  const column = columns[c]!;
+  return column.is === 'most' || stays.has(feasible[column.v]!.visit.stay);
+}
+
+/** The next stays in turn, with some that have a visit left out, as many as make a model soon searched. */
+function fewStays(
+  model: Model,
+  near: readonly boolean[],
+  plan: readonly Placement[],
+  stays: readonly string[],
+  next: number,
+): { stays: Set<string>; moved: number } {
+  const size = new Map<string, number>();
+  for (const [c, column] of model.columns.entries()) {
+    if (column.is === 'most' || !near[c]) continue;
+    const { stay } = model.feasible[column.v]!.visit;
+    size.set(stay, (size.get(stay) ?? 0) + 1);
+  }
+  const placed = new Set(plan.map(({ visit }) => visit));
+  const short = stays.filter((stay) =>
+    model.feasible.some(
+      ({ visit, none }) => visit.stay === stay && none === null && !placed.has(visit.visit),
+    ),
+  );
+  const few = new Set(turned(short, next).slice(0, 3));
+  let columns = [...few].reduce((sum, stay) => sum + (size.get(stay) ?? 0), 0);
+  let moved = 0;
+  for (const stay of turned(stays, next)) {
+    if (moved > 0 && columns >= FEW) break;
+    moved++;
+    if (few.has(stay)) continue;
+    few.add(stay);
+    columns += size.get(stay) ?? 0;
+  }
+  return { stays: few, moved };
+}
+
+const turned = (all: readonly string[], by: number): string[] =>
+  all.length === 0 ? [] : [...all.slice(by % all.length), ...all.slice(0, by % all.length)];

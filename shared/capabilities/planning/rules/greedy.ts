@@ -8,22 +8,43 @@ import { feasibleVisits, type Feasible } from './feasible.ts';
 import { Occupied } from './occupied.ts';
 import { worthOf } from './worth.ts';
 
-/** The best of a few orders in which the visits are placed. */
+/** Rounds in which what was left out is put forward. */
+const ROUNDS = 24;
+
+/**
+ * The best of a few orders in which the visits are placed; then, round after round, what the last plan
+ * left out is put forward, and the best plan of all rounds stays.
+ */
 export function greedyPlan(
   problem: DayProblem,
   feasible: readonly Feasible[] = feasibleVisits(problem),
 ): Placement[] {
   const reach = chainWorth(feasible);
   const orders: ((a: Feasible, b: Feasible) => number)[] = [
-    (a, b) => reach(b) / effort(b) - reach(a) / effort(a),
     (a, b) => reach(b) - reach(a),
     (a, b) => scarce(a) - scarce(b),
     (a, b) => needs(b) - needs(a) || reach(b) - reach(a),
   ];
-  const plans = orders.map((order) => placeIn(problem, feasible, order));
-  return plans.reduce((best, one) =>
-    worthOf(problem, one).value > worthOf(problem, best).value ? one : best,
-  );
+  const value = (plan: readonly Placement[]): number => worthOf(problem, plan).value;
+  let best = orders
+    .map((order) => placeIn(problem, feasible, order))
+    .reduce((a, b) => (value(b) > value(a) ? b : a));
+  const forward = new Map(feasible.map((one) => [one, reach(one) / effort(one)]));
+  for (let round = 0; round < ROUNDS; round++) {
+    const plan = placeIn(problem, feasible, (a, b) => forward.get(b)! - forward.get(a)!);
+    if (value(plan) > value(best)) best = plan;
+    const placed = new Set(plan.map(({ visit }) => visit));
+    const left = feasible.filter(({ visit, none }) => none === null && !placed.has(visit.visit));
+    if (left.length === 0) break;
+    for (const one of left) {
+      forward.set(one, forward.get(one)! * 1.5);
+      // It waits for these: they go forward with it.
+      for (const first of feasible) {
+        if (one.visit.after.includes(first.visit.visit)) forward.set(first, forward.get(first)! * 1.25);
+      }
+    }
+  }
+  return best;
 }
 
 /** One order alone. `earliest`: each at the first slot there is, whatever it is worth there. */
