@@ -84,6 +84,7 @@ describe('the invented week', () => {
       'visit-handed-over',
       'visit-given-back',
       'carers-named',
+      'people-on-set',
       'huddle-held',
       'action-agreed',
       'action-closed',

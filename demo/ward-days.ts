@@ -56,6 +56,37 @@ const carers = (day: number): Entry[] =>
     ),
   ]);
 
+/** By day, and by night with the whole shift: from, until, and when the break begins (half an hour). */
+const DAY_ON: readonly (readonly [string, string, string, string])[] = [
+  ['ida', '07:00', '15:30', '11:00'],
+  ['nuri', '07:00', '15:30', '11:30'],
+  ['pia', '07:00', '19:00', '12:45'],
+  ['otto', '07:00', '19:00', '13:15'],
+  ['cleo', '13:00', '21:00', '17:00'],
+  ['tess', '07:00', '15:00', '11:00'],
+  ['abel', '07:00', '19:00', '12:45'],
+  ['dina', '11:00', '21:00', '15:00'],
+  ['rhea', '08:30', '16:30', '12:00'],
+  ['jonas', '09:00', '15:00', '12:30'],
+];
+const NIGHT_ON = ['lena', 'mika', 'bram'];
+const HALF = 30 * MINUTE;
+function on(day: number): Entry[] {
+  const of = (staff: string, from: Entry['at'], until: Entry['at'], pause: Entry['at']) => ({
+    staff,
+    from: toIso(from),
+    until: toIso(until),
+    breaks: [{ from: toIso(pause), until: toIso(pause + HALF) }],
+  });
+  const byDay = DAY_ON.map(([staff, from, until, pause]) =>
+    of(staff, at(day, from), at(day, until), at(day, pause)),
+  );
+  const byNight = NIGHT_ON.map((staff, n) =>
+    of(staff, at(day, '21:00'), at(day + 1, '07:00'), at(day + 1, '01:30') + n * HALF),
+  );
+  return [enter(at(day, '07:06'), 'ida', 'set-people-on', { people: [...byDay, ...byNight] })];
+}
+
 /** Held at half past eight; two actions a day, and every other day one about equipment that stays open overnight. */
 function huddle(day: number): Entry[] {
   const id = (n: number) => `action-${day}-${n}`;
@@ -136,6 +167,10 @@ function expected(): Entry[] {
 
 /** From the first day to the last, both included. There is no huddle on the day the ward opens. */
 export const wardDays = (last: number): Entry[] => [
-  ...Array.from({ length: last + 1 }, (_, day) => [...carers(day), ...(day > 0 ? huddle(day) : [])]).flat(),
+  ...Array.from({ length: last + 1 }, (_, day) => [
+    ...carers(day),
+    ...on(day),
+    ...(day > 0 ? huddle(day) : []),
+  ]).flat(),
   ...expected(),
 ];

@@ -12,6 +12,8 @@ export const peopleOnPage = z.strictObject({
   at: z.number(),
   /** As named for this ward day. Empty: nobody was named. */
   people: z.array(z.strictObject({ staff: staffId, ...stretch, breaks: z.array(z.strictObject(stretch)) })),
+  /** The shifts of the ward's roster that begin in this ward day. */
+  shifts: z.array(z.strictObject(stretch)),
   /** By quarter hours: who is there, or the usual staffing where nobody was named. */
   slots: z.array(
     z.strictObject({

@@ -1,6 +1,6 @@
 import { peopleOnAt } from '@footboard/shared/capabilities/planning/rules/people-on';
 import { wardDate } from '@footboard/shared/capabilities/planning/values';
-import type { WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
+import type { Period, WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
 import { localDate } from '@footboard/shared/capabilities/wards/rules/calendar';
 import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -30,8 +30,18 @@ export function peopleOnPage(
     to,
     at: asked.now,
     people,
+    shifts: shiftsOf(calendar, { from, to }),
     slots: peopleOnAt(ward, rulesOf(ward), from, to).map((slot) => ({ ...slot, people: [...slot.people] })),
   };
+}
+
+function shiftsOf(calendar: WardCalendar, { from, to }: Period): Period[] {
+  const shifts: Period[] = [];
+  for (let at = from; at < to; at = calendar.shift(at).to) {
+    const shift = calendar.shift(at);
+    if (shift.from >= from) shifts.push({ from: shift.from, to: shift.to });
+  }
+  return shifts;
 }
 
 function dateOf(day: string): string {
