@@ -43,6 +43,12 @@ export const router = createRouter({
       props: true,
     },
     {
+      path: '/wards/:ward/day-plan',
+      name: 'day-plan',
+      component: () => import('./boards/DayPlanPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/charge',
       name: 'charge',
       component: () => import('./boards/ChargePage.vue'),

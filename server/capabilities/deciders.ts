@@ -10,6 +10,7 @@ import { deciders as handling } from './handling/decide.ts';
 import { deciders as measures } from './measures/decide.ts';
 import { deciders as orders } from './orders/decide.ts';
 import { deciders as people } from './people/decide.ts';
+import { dayPlanDeciders } from './planning/accept.ts';
 import { peopleOnDeciders } from './planning/people-on.ts';
 import { deciders as sessions } from './sessions/decide.ts';
 import { deciders as stays } from './stays/decide.ts';
@@ -42,4 +43,5 @@ export const DECIDERS: ReadonlyMap<string, Decider> = byCommand([
   ...huddleDeciders,
   ...visits,
   ...peopleOnDeciders,
+  ...dayPlanDeciders,
 ]);

@@ -1,6 +1,18 @@
-/** Who is on the ward, as a screen asks for it. */
+/** Who is on the ward, the plan of the day and what would change it, as a screen asks for them. */
 import { z } from 'zod';
-import { staffId, wardId } from '../kernel/ids.ts';
+import { itemId } from '../capabilities/aids/values.ts';
+import {
+  MOST_VISITS,
+  neededVisit,
+  placement,
+  plannedStaff,
+  visitId,
+} from '../capabilities/planning/problem.ts';
+import { dayProposal } from '../capabilities/planning/proposal.ts';
+import { notPlannedWhy } from '../capabilities/planning/not-planned.ts';
+import { plannedDay, plannedPlacement } from '../capabilities/planning/values.ts';
+import { staffId, stayId, wardId } from '../kernel/ids.ts';
+import { isoInstant } from '../kernel/times.ts';
 
 const stretch = { from: z.number(), to: z.number() };
 
@@ -27,3 +39,76 @@ export const peopleOnPage = z.strictObject({
   ),
 });
 export type PeopleOnPage = z.infer<typeof peopleOnPage>;
+
+const acceptedPlan = plannedDay.omit({ placements: true }).extend({
+  at: z.number(),
+  by: staffId,
+  placements: z.array(plannedPlacement.extend({ start: z.number() })),
+});
+
+/** The rest of the ward day: what it asks for, with whom and what; and the plan that was accepted. */
+export const dayPlanPage = z.strictObject({
+  ward: wardId,
+  day: z.iso.date(),
+  position: z.number().int(),
+  at: z.number(),
+  /** Slot 0 begins here; slots are 15 minutes. */
+  start: z.number(),
+  slots: z.number().int(),
+  visits: z.array(
+    neededVisit
+      .pick({
+        visit: true,
+        stay: true,
+        bay: true,
+        isolation: true,
+        kind: true,
+        activity: true,
+        aid: true,
+        people: true,
+        length: true,
+        firstTimeUp: true,
+      })
+      .extend({
+        /** Of the bed; empty where there is none yet. */
+        label: z.string(),
+        /** Which time up of the day it is; null for a check. */
+        nth: z.number().int().nullable(),
+        expected: z.boolean(),
+      }),
+  ),
+  staff: z.array(plannedStaff.pick({ staff: true, role: true, on: true, breaks: true, taken: true })),
+  items: z.array(z.strictObject({ item: itemId, label: z.string() })),
+  notPlanned: z.array(z.strictObject({ stay: stayId, label: z.string(), why: z.enum(notPlannedWhy) })),
+  accepted: acceptedPlan.nullable(),
+});
+export type DayPlanPage = z.infer<typeof dayPlanPage>;
+
+export const proposedDay = dayPlanPage.extend({
+  proposal: dayProposal,
+  /** SHA-256 of what was to be solved and of what is proposed. */
+  hash: z.string(),
+});
+export type ProposedDay = z.infer<typeof proposedDay>;
+
+/** Nothing to say: a plan is made from the ward as it is. */
+export const proposeDay = z.strictObject({});
+
+export const whatIfAsked = z.strictObject({
+  change: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('person-away'), staff: staffId, from: isoInstant }),
+    z.strictObject({ kind: z.literal('item-lost'), item: itemId }),
+    z.strictObject({ kind: z.literal('one-more-arrival'), at: isoInstant }),
+  ]),
+  /** The plan to compare with, counted from `start`. */
+  start: z.number().int(),
+  base: z.array(placement).max(MOST_VISITS),
+});
+export type WhatIfAsked = z.infer<typeof whatIfAsked>;
+
+export const whatIfPage = z.strictObject({
+  /** In the plan to compare with, and not possible any more. */
+  without: z.array(visitId),
+  proposal: dayProposal,
+});
+export type WhatIfPage = z.infer<typeof whatIfPage>;

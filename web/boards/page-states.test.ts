@@ -12,6 +12,7 @@ import { useBoardStore } from '../sync/board-store.ts';
 import { fakeLink } from '../sync/link.testkit.ts';
 import ChargePage from './ChargePage.vue';
 import ConcernsPage from './ConcernsPage.vue';
+import DayPlanPage from './DayPlanPage.vue';
 import EquipmentPage from './EquipmentPage.vue';
 import HomePage from './HomePage.vue';
 import PaperPage from './PaperPage.vue';
@@ -78,6 +79,7 @@ afterEach(() => {
 
 const PAGES = [
   ['the charge page', ChargePage, '/huddle', 'who is expected'],
+  ['the day plan', DayPlanPage, '/day-plan', 'the day plan'],
   ['the round', RoundPage, '/round', 'the round'],
   ['equipment', EquipmentPage, '/items', 'the list of equipment'],
   ['near misses and strain', ConcernsPage, '/concerns', 'near misses and strain'],

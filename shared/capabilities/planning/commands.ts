@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { commandType } from '../../kernel/command-type.ts';
-import { onTheWard, wardDate } from './values.ts';
+import { onTheWard, plannedDay, wardDate } from './values.ts';
 
 export const setPeopleOn = commandType(
   'set-people-on',
@@ -15,4 +15,10 @@ export const setPeopleOn = commandType(
   }),
 );
 
-export const planningCommands = [setPeopleOn] as const;
+export const acceptDayPlan = commandType(
+  'accept-day-plan',
+  'The plan of the rest of the ward day, as proposed or changed by hand. Every rule of a plan is checked again.',
+  plannedDay,
+);
+
+export const planningCommands = [setPeopleOn, acceptDayPlan] as const;

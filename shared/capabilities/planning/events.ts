@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
 import { staffId } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
-import { onTheWard, wardDate } from './values.ts';
+import { onTheWard, plannedDay, wardDate } from './values.ts';
 
 /**
  * Who is on the ward on one ward day, from when until when, with breaks. Somebody named again for the
@@ -33,4 +33,13 @@ export const peopleOnSet = eventType('people-on-set', {
       .join('; ')}`,
 });
 
-export const planningEvents = [peopleOnSet] as const;
+/** The plan of the rest of a ward day, as a person accepted it. The last one of a day counts. */
+export const dayPlanAccepted = eventType('day-plan-accepted', {
+  stream: 'ward',
+  version: 1,
+  schema: plannedDay,
+  words: (p) =>
+    `Day plan of ${p.day} accepted: ${p.placements.length} visits${p.edited ? ', changed by hand' : ''}${p.how === 'greedy' ? ', made without the solver' : ''}`,
+});
+
+export const planningEvents = [peopleOnSet, dayPlanAccepted] as const;

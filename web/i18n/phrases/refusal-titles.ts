@@ -74,6 +74,8 @@ export const refusalTitles: readonly Phrase[] = [
   ['The second person is the one who takes the visit', 'Die zweite Person ist die, die den Besuch übernimmt'],
   ['There is no such agreed action', 'Das wurde nicht vereinbart'],
   ['The agreed action is closed', 'Das Vereinbarte ist abgeschlossen'],
+  ['The plan breaks a rule', 'Der Plan verletzt eine Regel'],
+  ['The plan is of another ward day', 'Der Plan gilt für einen anderen Stationstag'],
   ['Somebody stands twice in the list', 'Jemand steht zweimal in der Liste'],
   [
     'The time on the ward does not begin on that ward day',

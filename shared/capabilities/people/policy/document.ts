@@ -176,6 +176,7 @@ export const POLICY: readonly PolicyRow[] = [
   ...rows('command', ['nurse', 'charge-nurse', 'manager'], 'Ask the charge nurse.', ['name-carers']),
   ...rows('command', ['charge-nurse', 'handling-coordinator', 'manager'], 'Ask the charge nurse.', [
     'set-people-on',
+    'accept-day-plan',
   ]),
   ...rows('command', PLACING, askPlacing, ['expect-arrival', 'close-expected-arrival']),
   ...rows(
@@ -209,7 +210,9 @@ export const POLICY: readonly PolicyRow[] = [
     'read-items',
     'read-totals',
     'read-people-on',
+    'read-day-plan',
   ]),
+  ...rows('query', [...ON_THE_WARD, 'device'], askStaff, ['propose-day-plan']),
   ...rows('query', [...ON_THE_WARD, 'records'], askStaff, ['read-stay']),
   // Only at a level that has them: the address sees to that. Administrators have none.
   ...rows('query', [...ON_THE_WARD, 'records', 'device', 'wall'], askStaff, ['read-initials']),

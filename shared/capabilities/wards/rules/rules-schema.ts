@@ -225,6 +225,28 @@ export const rulesDocument = z.strictObject({
     /** Nobody is got up while meals go round, nor while the ward rests; a check may still be needed. */
     meals: limit(windows),
     rest: limit(windows),
+    /** How long a visit takes with getting ready and writing down: in general, with a lift, a staged check. */
+    visitMinutes: limit(z.number().int().min(5).max(120)),
+    liftMinutes: limit(z.number().int().min(5).max(120)),
+    checkMinutes: limit(z.number().int().min(5).max(120)),
+    /** Between two people, and after somebody with infection steps. */
+    cleaningMinutes: limit(z.number().int().min(0).max(120)),
+    cleaningIsolationMinutes: limit(z.number().int().min(0).max(240)),
+    /** What a plan is judged by. Points have no unit; the version of the rules is theirs too. */
+    goalPoints: limit(z.number().min(0)),
+    /** The second and each further time up counts so much less (0.2 = a fifth). */
+    laterGoalLess: limit(z.number().min(0).max(1)),
+    checkPoints: limit(z.number().min(0)),
+    /** For each quarter hour that somebody waits who has been in bed too long; others a quarter of it. */
+    debtPoints: limit(z.number().min(0)),
+    otherBayPoints: limit(z.number().min(0)),
+    seenLastPoints: limit(z.number().min(0)),
+    spreadPoints: limit(z.number().min(0)),
+    fairnessPoints: limit(z.number().min(0)),
+    movedPoints: limit(z.number().min(0)),
+    otherCrewPoints: limit(z.number().min(0)),
+    /** The search ends after so long with the best plan so far (seconds). */
+    searchSeconds: limit(z.number().min(0.2).max(30)),
   }),
   /** Demand for lifts and hands by quarter hour, and when it is worth saying that they run short. */
   forecast: z.strictObject({
