@@ -22,6 +22,8 @@ import type { TotalsStore } from './capabilities/dayplan/queries.ts';
 import { REVIEWS, Reviews } from './capabilities/dayplan/review.ts';
 import { FORECASTS, Forecasts } from './capabilities/forecast/forecasts.ts';
 import type { Simulate } from './capabilities/forecast/forecasts.ts';
+import { PLANNER } from './capabilities/planning/planner.ts';
+import type { Planner } from './capabilities/planning/planner.ts';
 import { PAPER } from './capabilities/paper/sheets.ts';
 import type { Paper } from './capabilities/paper/sheets.ts';
 import { COMMANDS } from './commanding/handle-command.ts';
@@ -76,6 +78,7 @@ export interface AppPorts {
   readonly paper: Paper;
   readonly concerns: Concerns;
   readonly simulate: Simulate;
+  readonly planner: Planner;
   readonly access: Access;
   readonly about: About;
   readonly limits: Limits;
@@ -97,6 +100,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [TOTALS, ports.totals],
     [REVIEWS, new Reviews(ports)],
     [FORECASTS, new Forecasts(ports)],
+    [PLANNER, ports.planner],
     [PAPER, ports.paper],
     [CONCERNS, ports.concerns],
     [ABOUT, ports.about],

@@ -4,6 +4,7 @@ import { createServer } from 'node:net';
 import { createSecureContext } from 'node:tls';
 import { DECIDERS } from './capabilities/deciders.ts';
 import { openSimulator } from './capabilities/forecast/simulator.ts';
+import { openPlanner } from './capabilities/planning/open-planner.ts';
 import { printHourly } from './capabilities/paper/hourly.ts';
 import { openConcerns } from './capabilities/concerns/concerns.ts';
 import { openPaper } from './capabilities/paper/sheets.ts';
@@ -27,6 +28,7 @@ import { openLogger } from './platform/logging.ts';
 import type { LogTo, Logger } from './platform/logging.ts';
 import { migrate } from './platform/migrate.ts';
 import { StartRefused } from './platform/start-refused.ts';
+import { openWorkerPool } from './platform/worker-pool.ts';
 import { openBoards } from './projecting/open-boards.ts';
 import type { RunningBoards } from './projecting/open-boards.ts';
 import { openProjectionStore } from './projecting/projection-store.ts';
@@ -116,6 +118,8 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     });
     const simulator = openSimulator();
     opened.push(() => simulator.close());
+    const pool = openWorkerPool();
+    opened.push(() => pool.close());
     const { publicUrl = null, paperDir } = config;
     const paper = openPaper({ database, boards, log, streams, vault, clock, demo, publicUrl });
     const concerns = openConcerns({ database, keys: accessKeys(masterKey), clock });
@@ -131,6 +135,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         paper,
         concerns,
         simulate: simulator.simulate,
+        planner: openPlanner(pool),
         access,
         limits: options.limits === 'off' ? noLimits : openLimits(),
         about: { demo, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },

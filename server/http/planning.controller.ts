@@ -5,11 +5,12 @@ import { dayPlanPage, proposedDay, whatIf } from '../capabilities/planning/day-p
 import { PLANNER } from '../capabilities/planning/planner.ts';
 import type { Planner } from '../capabilities/planning/planner.ts';
 import { peopleOnPage } from '../capabilities/planning/queries.ts';
-import { Answered, noSuchWard } from '../commanding/problems.ts';
+import { Answered, noSuchWard, problem } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
 import { CLOCK } from '../platform/clock.ts';
 import type { Clock } from '../platform/clock.ts';
+import { PoolBusy } from '../platform/worker-pool.ts';
 import { BOARDS } from '../projecting/board.ts';
 import type { Boards } from '../projecting/board.ts';
 import { Allowed } from './allowed.ts';
@@ -48,7 +49,8 @@ export class PlanningController {
     @Res({ passthrough: true }) response: Response,
   ) {
     checked(proposeDay, body);
-    return proposedDay(this.#ports(), await this.#asked(ward), untilClosed(response));
+    const asked = await this.#asked(ward);
+    return unlessBusy(proposedDay(this.#ports(), asked, untilClosed(response)));
   }
 
   @Post('day-plan/what-if')
@@ -60,7 +62,8 @@ export class PlanningController {
     @Res({ passthrough: true }) response: Response,
   ) {
     const change = checked(whatIfAsked, body);
-    return whatIf(this.#ports(), await this.#asked(ward), change, untilClosed(response));
+    const asked = await this.#asked(ward);
+    return unlessBusy(whatIf(this.#ports(), asked, change, untilClosed(response)));
   }
 
   #ports() {
@@ -71,6 +74,17 @@ export class PlanningController {
     const { state, calendar } = await this.streams.ward(wardNamed(id));
     if (!state || !calendar) throw new Answered(noSuchWard(id));
     return { ward: state, calendar, now: this.clock.now() };
+  }
+}
+
+async function unlessBusy<T>(working: Promise<T>): Promise<T> {
+  try {
+    return await working;
+  } catch (error) {
+    if (!(error instanceof PoolBusy)) throw error;
+    throw new Answered(
+      problem('not-ready', 'Too much is being worked out at once.', 'Try again in a moment.'),
+    );
   }
 }
 

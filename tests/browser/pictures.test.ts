@@ -77,6 +77,7 @@ const SCREENS = [
   ['bedside-bed', of('bedside/bed-1A'), 'Rosa Pinto', 'phone'],
   ['stay', of('stays/stay-1'), 'As a table', 'both'],
   ['settings', of('settings'), 'Noor Haddad', 'desk'],
+  ['day-plan', of('day-plan'), 'Day plan', 'desk'],
   ['equipment', of('equipment'), 'Equipment', 'desk'],
   ['paper', of('paper'), 'No sheet was printed', 'both'],
   ['round', of('round'), 'Not on the list, and why', 'both'],

@@ -18,6 +18,7 @@ import { checkPlan } from '@footboard/shared/capabilities/planning/rules/check-p
 import { breachWords } from '@footboard/shared/capabilities/planning/rules/breach-words';
 import { SLOT } from '@footboard/shared/capabilities/planning/rules/people-on';
 import { standingOf as standingNow } from '@footboard/shared/capabilities/stays/rules/standing';
+import type { Breach } from '@footboard/shared/capabilities/planning/proposal';
 import { localDate } from '@footboard/shared/capabilities/wards/rules/calendar';
 import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import type { DataOf } from '@footboard/shared/kernel/command-type';
@@ -100,22 +101,25 @@ const acceptDayPlan = decider({
       accepted: null,
     });
     // A visit that has begun by now stays in the plan; what is ahead is judged.
-    const ahead = data.placements.flatMap((one, i) => {
+    const ahead = data.placements.flatMap((one) => {
       const start = (toEpoch(one.start) - problem.grid.start) / SLOT;
-      return start < 0 && toEpoch(one.start) + SLOT > context.occurred - SLOT ? [] : [{ ...one, start, i }];
+      return start < 0 && toEpoch(one.start) + SLOT > context.occurred - SLOT ? [] : [{ ...one, start }];
     });
-    const breaches = checkPlan(
-      problem,
-      ahead.map(({ visit, start, crew, items: used }) => ({ visit, start, crew, items: used })),
-    );
+    const offGrid = ahead.find(({ start }) => !Number.isInteger(start) || start < 0);
+    const breaches: readonly Pick<Breach, 'rule' | 'visit'>[] = offGrid
+      ? [{ rule: 'window', visit: offGrid.visit }]
+      : checkPlan(
+          problem,
+          ahead.map(({ visit, start, crew, items: used }) => ({ visit, start, crew, items: used })),
+        );
     const [first] = breaches;
     if (first) {
-      const at = data.placements.findIndex(({ visit }) => visit === first.visit);
+      const at = data.placements.findLastIndex(({ visit }) => visit === first.visit);
       const placement = data.placements[at]!;
       const bed = staysOf(data, context, items).find(({ stay }) => stay.stay === placement.stay)?.bed.label;
       return refuse(
         'plan-breaks-rule',
-        `${bed ? `bed ${bed}` : 'a visit'} at ${sayAt(context, toEpoch(placement.start))}: ${breachWords(first.rule)}`,
+        `the visit to bed ${bed ?? '-'} at ${sayAt(context, toEpoch(placement.start))}: ${breachWords(first.rule)}`,
         'Move or drop that visit, or make the plan anew from how the ward is now.',
         `/placements/${at}`,
       );

@@ -9,10 +9,12 @@ import { PRODUCT_LIMITS } from './solve.ts';
 const GRACE_MS = 4_000;
 
 export function openPlanner(pool: WorkerPool): Planner {
-  const file = builtFile(new URL('./solve.worker.ts', import.meta.url));
+  // Looked for when it is needed: a server without it serves everything else.
+  const built = () => builtFile(new URL('./solve.worker.ts', import.meta.url));
   return {
     async plan(problem: DayProblem, { seconds, signal }): Promise<DayProposal> {
       signal.throwIfAborted();
+      const file = built();
       const over = AbortSignal.any([signal, AbortSignal.timeout(seconds * 1_000 + GRACE_MS)]);
       const limits = { ...PRODUCT_LIMITS, seconds };
       try {

@@ -166,8 +166,9 @@ function goalVisits(
   const missing = goal && met !== true ? goal.timesUp - timesUp - begun : 0;
   if (!goal || missing <= 0) return 'no-goal';
   if (stay.signs.some(({ kind }) => kind === 'refusals')) return 'talk-first';
-  if (gettingUp(stay).length === 0) return 'no-move';
-  const move = moveOf(stay);
+  const inBed = IN_BED.has(goal.activity);
+  if (!inBed && gettingUp(stay).length === 0) return 'no-move';
+  const move = inBed ? NOT_MOVED : moveOf(stay);
   if (move.people === 'three-or-more') return 'three-or-more';
   const lifted = move.aid === 'sling-lift' || move.aid === 'bariatric-lift' || move.aid === 'standing-aid';
   const length = slotsOf(lifted ? rules.planning.liftMinutes.value : rules.planning.visitMinutes.value);
@@ -205,6 +206,10 @@ function goalVisits(
   });
 }
 
+/** What stays in bed needs no lift and no second person; the bed raises the back. */
+const IN_BED: ReadonlySet<string> = new Set(['bed-exercise', 'back-raised']);
+const NOT_MOVED: Pick<TaskPlan, 'task' | 'people' | 'aid'> = { task: 'in-bed', people: 'one', aid: 'none' };
+
 /** When somebody may be asked again: rest after the last time up, a pause after what was not done. */
 function readyAt({ lastUp, lately, chair }: StayView, rules: RulesDocument): EpochMs {
   const last = lately?.last;
@@ -218,7 +223,12 @@ function readyAt({ lastUp, lately, chair }: StayView, rules: RulesDocument): Epo
 const slotAfter = (at: EpochMs, { start }: Grid): number => Math.ceil((at - start) / (15 * MINUTE));
 
 /** Null: nothing of the list is needed, or the ward keeps no list. A walking aid is a person's own. */
-function setsOf({ fit }: PlanStay, { task }: TaskPlan, ward: WardState): NeededVisit['sets'] {
+function setsOf(
+  { fit }: PlanStay,
+  { task, aid }: Pick<TaskPlan, 'task' | 'aid'>,
+  ward: WardState,
+): NeededVisit['sets'] {
+  if (aid === 'none') return null;
   const of = fit.find((f) => f.task === task);
   if (!of || of.need === 'nothing-listed' || of.need === 'walking-aid' || ward.items.size === 0) return null;
   return of.sets.slice(0, 60).map(({ item, sling }) => (sling === null ? [item] : [item, sling]));
