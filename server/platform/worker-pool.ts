@@ -34,7 +34,8 @@ export function openWorkerPool(): WorkerPool {
     minThreads: 0,
     maxThreads: threads,
     maxQueue: MOST_WAITING,
-    idleTimeout: 60_000,
+    // A thread that has just compiled the solver is worth keeping for the next plan.
+    idleTimeout: 10 * 60_000,
     concurrentTasksPerWorker: 1,
     niceIncrement: 4,
     // Without the arguments of this process: tests run it with another way to find files.
