@@ -71,18 +71,18 @@ const DAY_ON: readonly (readonly [string, string, string, string])[] = [
 ];
 const NIGHT_ON = ['lena', 'mika', 'bram'];
 const HALF = 30 * MINUTE;
+const onFrom = (staff: string, from: Entry['at'], until: Entry['at'], pause: Entry['at']) => ({
+  staff,
+  from: toIso(from),
+  until: toIso(until),
+  breaks: [{ from: toIso(pause), until: toIso(pause + HALF) }],
+});
 function on(day: number): Entry[] {
-  const of = (staff: string, from: Entry['at'], until: Entry['at'], pause: Entry['at']) => ({
-    staff,
-    from: toIso(from),
-    until: toIso(until),
-    breaks: [{ from: toIso(pause), until: toIso(pause + HALF) }],
-  });
   const byDay = DAY_ON.map(([staff, from, until, pause]) =>
-    of(staff, at(day, from), at(day, until), at(day, pause)),
+    onFrom(staff, at(day, from), at(day, until), at(day, pause)),
   );
   const byNight = NIGHT_ON.map((staff, n) =>
-    of(staff, at(day, '21:00'), at(day + 1, '07:00'), at(day + 1, '01:30') + n * HALF),
+    onFrom(staff, at(day, '21:00'), at(day + 1, '07:00'), at(day + 1, '01:30') + n * HALF),
   );
   return [enter(at(day, '07:06'), 'ida', 'set-people-on', { people: [...byDay, ...byNight] })];
 }

@@ -85,8 +85,19 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
       const { visit, stay, bay, isolation, kind, activity, aid, people, length, firstTimeUp } = v;
       const { label, nth, expected } = aboutOf.get(visit)!;
       return {
-        ...{ visit, stay, bay, isolation, kind, activity, aid, people, length, firstTimeUp },
-        ...{ label, nth, expected },
+        visit,
+        stay,
+        bay,
+        isolation,
+        kind,
+        activity,
+        aid,
+        people,
+        length,
+        firstTimeUp,
+        label,
+        nth,
+        expected,
       };
     }),
     staff: problem.staff.map(({ staff, role, on, breaks, taken }) => ({ staff, role, on, breaks, taken })),

@@ -8,9 +8,10 @@ import { PRODUCT_LIMITS } from './solve.ts';
 /** Longer than its time a search never takes but by a fault: then its thread is ended. */
 const GRACE_MS = 4_000;
 
+/** Looked for when it is needed: a server without it serves everything else. */
+const built = (): string => builtFile(new URL('./solve.worker.ts', import.meta.url));
+
 export function openPlanner(pool: WorkerPool): Planner {
-  // Looked for when it is needed: a server without it serves everything else.
-  const built = () => builtFile(new URL('./solve.worker.ts', import.meta.url));
   return {
     async plan(problem: DayProblem, { seconds, signal }): Promise<DayProposal> {
       signal.throwIfAborted();

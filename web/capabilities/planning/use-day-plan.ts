@@ -42,14 +42,14 @@ export function useDayPlan(ward: () => string) {
   );
 
   async function make(): Promise<void> {
-    const stop = new AbortController();
-    [working.value, planFailed.value] = [stop, null];
+    const mine = new AbortController();
+    [working.value, planFailed.value] = [mine, null];
     forget();
     const asked = await postPage(`/api/wards/${ward()}/day-plan`, {}, proposedDay, {
       staff: who.chosenId,
-      signal: stop.signal,
+      signal: mine.signal,
     });
-    if (working.value !== stop) return;
+    if (working.value !== mine) return;
     working.value = null;
     if (!asked) return;
     if (!asked.ok) {

@@ -306,7 +306,6 @@ function blockedOf(
     const slots = touched(period, grid);
     return slots && (of === null || of.length > 0) ? [{ stay: stay.stay, at: slots, why, visits: of }] : [];
   };
-  const rest = (period: Period): Period => ({ from: period.from, to: Math.max(period.from, period.to) });
   const nights: Period[] = [];
   for (let from = grid.start; from < grid.end; from = calendar.night(from).until) {
     const { is, until } = calendar.night(from);
@@ -320,7 +319,7 @@ function blockedOf(
     ...(stay.away
       ? at({ from: grid.start, to: Math.max(t, stay.away.dueBack ?? grid.end) }, 'off-ward', null)
       : []),
-    ...(stay.leaving ? at(rest({ from: stay.leaving.at, to: grid.end }), 'off-ward', null) : []),
+    ...(stay.leaving ? at({ from: stay.leaving.at, to: grid.end }, 'off-ward', null) : []),
     ...(stay.visit && stay.visit.until > t
       ? at({ from: stay.visit.from, to: stay.visit.until }, 'appointment', null)
       : []),

@@ -3,14 +3,19 @@ import type { StaffId } from '../../../kernel/ids.ts';
 import type { PlannedStaff, Slots } from '../problem.ts';
 import { inside, touched, type Grid } from './grid.ts';
 import { timesOn } from './people-on.ts';
-import type { PlanInput } from './build-problem.ts';
+import type { StayView } from '../../board/view.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
+import type { WardState } from '../../wards/context.ts';
+
+interface Here {
+  readonly ward: WardState;
+  readonly stays: readonly { readonly stay: StayView }[];
+  readonly t: EpochMs;
+}
 
 const some = (slots: Slots | null): Slots[] => (slots ? [slots] : []);
 
-export function staffOf(
-  { ward, stays, t }: Pick<PlanInput, 'ward' | 'stays' | 't'>,
-  grid: Grid,
-): PlannedStaff[] {
+export function staffOf({ ward, stays, t }: Here, grid: Grid): PlannedStaff[] {
   const taken = new Map<StaffId, Slots[]>();
   const bays = new Map<StaffId, Set<string>>();
   for (const { stay } of stays) {
