@@ -39,6 +39,8 @@ export interface PlayedWard {
   change(...beds: readonly BedView[]): void;
   /** Beats stop, as if the server had gone. */
   fallSilent(): void;
+  /** From now on the program that is served is another one: its service worker has changed. */
+  serveNewer(): void;
   /** The ward's clock now (epoch ms). */
   clock(): number;
   close(): Promise<void>;
@@ -77,12 +79,14 @@ export async function playWard(how: Played = {}): Promise<PlayedWard> {
     );
     response.setHeader('content-type', KIND[extname(file)] ?? 'application/octet-stream');
     try {
-      response.end(readFileSync(join(dist, file)));
+      const content = readFileSync(join(dist, file));
+      response.end(file === '/sw.js' ? `${content.toString()}\n// ${program}\n` : content);
     } catch {
       response.statusCode = 404;
       response.end();
     }
   });
+  let program = 1;
   const sockets = new Server(http, { serveClient: false });
   const started = Date.now();
   let board = boardRow([]);
@@ -117,6 +121,7 @@ export async function playWard(how: Played = {}): Promise<PlayedWard> {
       sockets.emit(SOCKET.patch, packRows({ ward: 'w1', from, to: feed, p: feed, t: NOON, beds }));
     },
     fallSilent: () => (silent = true),
+    serveNewer: () => void (program += 1),
     clock,
     async close() {
       clearInterval(beating);

@@ -36,6 +36,17 @@ describe('a bed’s tile', () => {
     expect(places.toSorted((a, b) => a - b)).toEqual(places);
   });
 
+  it.each([
+    ['that is still to come', NOON + HOUR, false, 'next 13:00', 'next visit 13:00'],
+    ['that has begun', NOON - HOUR, false, 'since 11:00', 'somebody is there since 11:00'],
+    ['of which nobody knows whether it has begun', NOON - HOUR, true, 'next 11:00', 'next visit 11:00'],
+  ])('tells a visit %s', (_which, from, old, short, aloud) => {
+    const visit = { visit: 'v1', by: 'n1', second: null, from, until: NOON + 2 * HOUR, event: 'e9' };
+    const one = tile(stayRow({ visit: visit as never }), { old });
+    expect(drawn(one, 'next')).toBe(short);
+    expect(one.find('.only-read-aloud').text()).toContain(aloud);
+  });
+
   it('SCREEN-1 draws people and equipment as large as the bed, the rest as what is read from nearer', () => {
     const size = (place: string) =>
       parseFloat((tile().find(`.${place} .fit`).element as HTMLElement).style.fontSize);
