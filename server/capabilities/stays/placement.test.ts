@@ -1,8 +1,10 @@
 import { describe, it, expect } from 'vitest';
 import * as commands from '@footboard/shared/capabilities/stays/commands';
 import { bedClosed, bedFreed, bedTaken, bedWithdrawn } from '@footboard/shared/capabilities/wards/events';
+import { arrivalExpected, expectedArrivalClosed } from '@footboard/shared/capabilities/dayplan/events';
 import { stayMoved } from '@footboard/shared/capabilities/stays/events';
 import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
+import type { PayloadOf } from '@footboard/shared/kernel/event-type';
 import type { PersonId } from '@footboard/shared/kernel/ids';
 import {
   AIDE,
@@ -11,6 +13,7 @@ import {
   fact,
   given,
   hours,
+  iso,
   left,
   LARCH,
   NURSE,
@@ -28,6 +31,44 @@ describe('arrival', () => {
     given()
       .when(commands.beginStay, clara)
       .appends(['stay-begun', 'stay/clara', clara], ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'clara' }]);
+  });
+  describe('of somebody who was expected', () => {
+    const larch = streamKey('ward', LARCH);
+    const awaited = (more: Partial<PayloadOf<typeof arrivalExpected>> = {}) =>
+      newEvent(arrivalExpected, larch, {
+        expected: 'x1',
+        at: iso(2),
+        from: 'ward',
+        bariatric: false,
+        ...more,
+      });
+    const closed = newEvent(expectedArrivalClosed, larch, { expected: 'x1', outcome: 'arrived' });
+
+    it('ARRIVAL-1 begins the stay, names where they come from, and closes the expected arrival in one act', () => {
+      const previous = { ward: ROWAN, stay: stay('rosa') };
+      given(awaited({ previous }))
+        .when(commands.beginStay, { ...clara, expected: 'x1' })
+        .appends(
+          ['stay-begun', 'stay/clara', { ...clara, previous }],
+          ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'clara' }],
+          ['expected-arrival-closed', `ward/${LARCH}`, { expected: 'x1', outcome: 'arrived' }],
+        );
+    });
+    it('closed meanwhile by somebody else, keeps nobody out of the bed', () => {
+      given(awaited(), closed)
+        .when(commands.beginStay, { ...clara, expected: 'x1' })
+        .appends(['stay-begun', 'stay/clara', clara], ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'clara' }]);
+    });
+    it('under an id that never was, is refused; nothing is begun', () => {
+      given(awaited())
+        .when(commands.beginStay, { ...clara, expected: 'x2' })
+        .refuses('expected-unknown', '/expected');
+    });
+    it('into a bed that is taken, leaves them expected', () => {
+      given(...anna, awaited())
+        .when(commands.beginStay, { ...clara, bed: 'b1', expected: 'x1' })
+        .refuses('bed-occupied', '/bed');
+    });
   });
   it('when identity, usual way and weight are given, then identity is kept apart and the rest recorded', () => {
     const entered = given().when(commands.beginStay, {

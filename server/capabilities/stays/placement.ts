@@ -1,5 +1,7 @@
 /** Where people are: arrival, move, swap, transfer, leaving. One person in a bed, judged by its guard. */
 import * as commands from '@footboard/shared/capabilities/stays/commands';
+import { expectedArrivalClosed } from '@footboard/shared/capabilities/dayplan/events';
+import { foldHuddle } from '@footboard/shared/capabilities/dayplan/rules/huddle-state';
 import { triggerRecorded } from '@footboard/shared/capabilities/orders/events';
 import { stayBegun, stayEnded, stayMoved } from '@footboard/shared/capabilities/stays/events';
 import { usualWayRecorded, weightRecorded } from '@footboard/shared/capabilities/stays/events';
@@ -7,7 +9,7 @@ import { bedFreed, bedTaken } from '@footboard/shared/capabilities/wards/events'
 import { isQualified } from '@footboard/shared/kernel/author';
 import type { Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
-import type { BedId, StayId } from '@footboard/shared/kernel/ids';
+import type { BedId, StayId, WardId } from '@footboard/shared/kernel/ids';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
 import { bedLabel, freeBed, guardOf, knownBed } from '../wards/beds.ts';
@@ -15,6 +17,7 @@ import { isRefusal, sayAt, stayAt, stayStream } from './standing.ts';
 import type { Standing } from './standing.ts';
 
 const bedStream = (bed: BedId) => streamKey('bed', bed);
+const wardStream = (ward: WardId) => streamKey('ward', ward);
 
 /** The stay is running and the person is where the entry says, and was placed there by then. */
 function placedIn(
@@ -69,6 +72,16 @@ const begin = decider({
     if (data.weight?.how === 'estimated' && !isQualified(context.author)) {
       return estimateNeedsQualified('/weight/how');
     }
+    const { expected, expectedIds } = foldHuddle(context.slice(wardStream(context.wardId)).events);
+    if (data.expected !== undefined && !expectedIds.has(data.expected)) {
+      return refuse(
+        'expected-unknown',
+        'nobody was ever expected here under that id',
+        'Choose one of those who are expected, or record the arrival without.',
+        '/expected',
+      );
+    }
+    const awaited = data.expected === undefined ? undefined : expected.get(data.expected);
     const identity = data.identity && context.keep(`stay/${data.stay}`, JSON.stringify(data.identity));
     return accept(
       newEvent(stayBegun, stream, {
@@ -77,6 +90,7 @@ const begin = decider({
         bed: data.bed,
         from: data.from,
         ...(identity ? { identity } : {}),
+        ...(awaited?.previous ? { previous: awaited.previous } : {}),
       }),
       ...(data.from === 'theatre'
         ? [newEvent(triggerRecorded, stream, { kind: 'return-from-surgery' })]
@@ -87,6 +101,14 @@ const begin = decider({
       ...(data.usual ? [newEvent(usualWayRecorded, stream, { usual: data.usual })] : []),
       ...(data.weight ? [newEvent(weightRecorded, stream, { weight: data.weight })] : []),
       newEvent(bedTaken, bedStream(data.bed), { bed: data.bed, stay: data.stay }),
+      ...(awaited
+        ? [
+            newEvent(expectedArrivalClosed, wardStream(context.wardId), {
+              expected: awaited.expected,
+              outcome: 'arrived',
+            }),
+          ]
+        : []),
     );
   },
 });

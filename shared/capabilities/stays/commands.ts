@@ -15,7 +15,7 @@ const identity = z.strictObject({
 
 export const beginStay = commandType(
   'begin-stay',
-  'A person arrives in an empty bed.',
+  'A person arrives in an empty bed; where they were expected, that expected arrival is closed in the same act.',
   z.strictObject({
     stay: stayId,
     person: personId,
@@ -24,6 +24,8 @@ export const beginStay = commandType(
     identity: identity.optional(),
     usual: usualWay.optional(),
     weight: weight.optional(),
+    /** The expected arrival that this is. One that was closed meanwhile keeps nobody out of the bed. */
+    expected: opaqueId.optional(),
   }),
 );
 export const moveStay = commandType(

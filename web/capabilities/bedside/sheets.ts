@@ -116,7 +116,11 @@ export const SHEETS = {
     props: ({ stay, bed, ward }) => ({ stay, bed, ward }),
   },
   leave: { title: 'Leaves the ward', form: LeaveForm, props: stayAndBed },
-  arrival: { title: 'Arrival', form: ArrivalForm, props: ({ bed }) => ({ bed }) },
+  arrival: {
+    title: 'Arrival',
+    form: ArrivalForm,
+    props: ({ bed }, { board }) => ({ bed, zone: board.zone }),
+  },
 } satisfies Record<string, SheetKind>;
 export type SheetName = keyof typeof SHEETS;
 

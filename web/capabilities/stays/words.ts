@@ -6,6 +6,10 @@ export const sayStay = defineWords('stays', {
     // arrival
     'arrival-sends': 'Record the arrival',
     arrival: 'Arrival',
+    'expected-title': 'Is it somebody who is expected?',
+    'expected-history': 'History, not confirmed here',
+    'expected-rule':
+      'Filled in below as it was told: ask the person and put it right. Recording the arrival closes the expected one.',
     name: 'Name, as on the wristband',
     'name-fault': 'Type the name.',
     born: 'Date of birth',
@@ -170,6 +174,10 @@ export const sayStay = defineWords('stays', {
   de: {
     'arrival-sends': 'Ankunft erfassen',
     arrival: 'Ankunft',
+    'expected-title': 'Ist es jemand, der erwartet wird?',
+    'expected-history': 'Vorgeschichte, hier nicht bestätigt',
+    'expected-rule':
+      'Unten eingetragen, wie berichtet: die Person fragen und berichtigen. Mit der Ankunft gilt die Erwartung als erledigt.',
     name: 'Name wie auf dem Armband',
     'name-fault': 'Namen eingeben.',
     born: 'Geburtsdatum',

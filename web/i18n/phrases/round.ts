@@ -2,8 +2,14 @@
 import type { Phrase } from '../phrase-book.ts';
 
 export const roundPhrases: readonly Phrase[] = [
-  ['Nothing is known here of this person yet', 'Hier ist über diese Person noch nichts bekannt'],
-  ['Once the entries of the stay are read', 'Sobald die Einträge des Aufenthalts gelesen sind'],
+  [
+    'The entries of this person are not read here yet',
+    'Die Einträge dieser Person sind hier noch nicht gelesen',
+  ],
+  [
+    'Once they are read; who it is, is confirmed at the bed by two identifiers',
+    'Sobald sie gelesen sind; wer es ist, bestätigen zwei Merkmale am Bett',
+  ],
   ['Off the ward since {since}, due back {back}', 'Abwesend seit {since}, zurück bis {back}'],
   ['Off the ward since {since}', 'Abwesend seit {since}'],
   ['Once they are back', 'Sobald zurück'],

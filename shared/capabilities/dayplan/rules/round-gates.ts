@@ -54,12 +54,13 @@ const gate = (kind: GateKind, words: string, until: string, facts: Because['fact
 });
 
 function whoGates(stay: StayView, { say }: GateInput): Gate | null {
-  // A row of which nothing was read yet, or that tells only a part, says nothing about the person.
+  // A row of which nothing was read yet, or that tells only a part, says nothing about the person. That
+  // is all this gate means: who somebody is no list can know, and two identifiers at the bed confirm it.
   if (stay.version === 0 || stay.shown !== 'whole') {
     return gate(
       'not-read',
-      'Nothing is known here of this person yet',
-      'Once the entries of the stay are read',
+      'The entries of this person are not read here yet',
+      'Once they are read; who it is, is confirmed at the bed by two identifiers',
     );
   }
   if (stay.away) {
