@@ -3,6 +3,7 @@ import type { Phrase } from '../phrase-book.ts';
 
 export const serverProblemPhrases: readonly Phrase[] = [
   ['A sheet is asked for without a body.', 'Ein Bogen wird ohne Inhalt angefordert.'],
+  ['Open the address itself.', 'Die Adresse selbst öffnen.'],
   // what a screen says where no answer came
   ['No answer', 'Keine Antwort'],
   ["{what}: the ward's server did not answer.", '{what}: der Server der Station hat nicht geantwortet.'],
