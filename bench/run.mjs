@@ -18,6 +18,7 @@ const suites = [
   'wall-patch',
   'wall-heap',
   'day-plan',
+  're-rank',
 ];
 const asked = process.argv.slice(2).filter((arg) => !arg.startsWith('-'));
 const unknown = asked.filter((name) => !suites.includes(name));

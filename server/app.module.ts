@@ -24,6 +24,8 @@ import { FORECASTS, Forecasts } from './capabilities/forecast/forecasts.ts';
 import type { Simulate } from './capabilities/forecast/forecasts.ts';
 import { PLANNER } from './capabilities/planning/planner.ts';
 import type { Planner } from './capabilities/planning/planner.ts';
+import { ROUND_LISTS } from './capabilities/dayplan/round-lists.ts';
+import type { RoundLists } from './capabilities/dayplan/round-lists.ts';
 import { PAPER } from './capabilities/paper/sheets.ts';
 import type { Paper } from './capabilities/paper/sheets.ts';
 import { COMMANDS } from './commanding/handle-command.ts';
@@ -75,6 +77,7 @@ export interface AppPorts {
   readonly streams: Streams;
   readonly commands: Commands;
   readonly totals: TotalsStore;
+  readonly roundLists: RoundLists;
   readonly paper: Paper;
   readonly concerns: Concerns;
   readonly simulate: Simulate;
@@ -101,6 +104,7 @@ export function appModule(ports: AppPorts): DynamicModule {
     [REVIEWS, new Reviews(ports)],
     [FORECASTS, new Forecasts(ports)],
     [PLANNER, ports.planner],
+    [ROUND_LISTS, ports.roundLists],
     [PAPER, ports.paper],
     [CONCERNS, ports.concerns],
     [ABOUT, ports.about],

@@ -7,6 +7,7 @@ import { openSimulator } from './capabilities/forecast/simulator.ts';
 import { openPlanner } from './capabilities/planning/open-planner.ts';
 import { printHourly } from './capabilities/paper/hourly.ts';
 import { openConcerns } from './capabilities/concerns/concerns.ts';
+import { RoundLists } from './capabilities/dayplan/round-lists.ts';
 import { openPaper } from './capabilities/paper/sheets.ts';
 import { accessKeys } from './access/keys.ts';
 import { joinPath } from './access/invitations.ts';
@@ -123,6 +124,12 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
     const { publicUrl = null, paperDir } = config;
     const paper = openPaper({ database, boards, log, streams, vault, clock, demo, publicUrl });
     const concerns = openConcerns({ database, keys: accessKeys(masterKey), clock });
+    const roundLists = new RoundLists({ database, log, wardThen: boards.wardThen });
+    opened.push(
+      roundLists.follow(boards, (ward, error) =>
+        logger.error({ err: error }, `the round's lists of ward ${ward} were not kept`),
+      ),
+    );
     const app = await createApp(
       {
         log,
@@ -132,6 +139,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         streams,
         commands,
         totals: openProjectionStore(database),
+        roundLists,
         paper,
         concerns,
         simulate: simulator.simulate,

@@ -49,6 +49,18 @@ export const router = createRouter({
       props: true,
     },
     {
+      path: '/wards/:ward/round/acts',
+      name: 'round-acts',
+      component: () => import('./boards/RoundActsPage.vue'),
+      props: true,
+    },
+    {
+      path: '/wards/:ward/fairness',
+      name: 'fairness',
+      component: () => import('./boards/FairnessPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/charge',
       name: 'charge',
       component: () => import('./boards/ChargePage.vue'),

@@ -5,6 +5,7 @@ import { deciders as aids } from './aids/decide.ts';
 import { deciders as assessments } from './assessments/decide.ts';
 import { deciders as corrections } from './corrections/decide.ts';
 import { huddleDeciders } from './dayplan/huddle.ts';
+import { deciders as seconds } from './dayplan/seconds.ts';
 import { deciders as visits } from './dayplan/visits.ts';
 import { deciders as handling } from './handling/decide.ts';
 import { deciders as measures } from './measures/decide.ts';
@@ -44,4 +45,5 @@ export const DECIDERS: ReadonlyMap<string, Decider> = byCommand([
   ...visits,
   ...peopleOnDeciders,
   ...dayPlanDeciders,
+  ...seconds,
 ]);

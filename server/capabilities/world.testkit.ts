@@ -13,7 +13,7 @@ import { eventTypeNamed } from '@footboard/shared/capabilities/registry';
 import type { WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
 import { wardCalendar } from '@footboard/shared/capabilities/wards/rules/calendar';
 import { foldWard } from '@footboard/shared/capabilities/wards/rules/ward-state';
-import type { Decider, DecideContext, Decision } from '../commanding/decider.ts';
+import type { Decider, DecideContext, Decision, ReadSoFar } from '../commanding/decider.ts';
 import { DECIDERS } from './deciders.ts';
 
 export const staff = (role: Role, id: string = role): Author => ({ staff: id as StaffId, role });
@@ -137,10 +137,20 @@ export class World {
   }
 
   #reads(decider: Decider, data: never, ward: WardId): ReadonlySet<string> {
-    return new Set([
-      `${ward} ${streamKey('ward', ward)}`,
-      ...decider.reads(data, ward).map((need) => `${need.ward} ${need.stream}`),
-    ]);
+    const needs = [{ ward, stream: streamKey('ward', ward) }, ...decider.reads(data, ward)];
+    for (const more of decider.further ?? []) {
+      const read = new Set(needs.map((need) => `${need.ward} ${need.stream}`));
+      const soFar: ReadSoFar = {
+        ward: (id) => this.ward(id),
+        slice: (of, stream) => {
+          if (!read.has(`${of} ${stream}`)) throw new Error(`${stream} of ${of} was not read before`);
+          const events = this.events(of, stream);
+          return { stream, version: events.length, events };
+        },
+      };
+      needs.push(...more(data, ward, soFar));
+    }
+    return new Set(needs.map((need) => `${need.ward} ${need.stream}`));
   }
 
   #context(decider: Decider, data: never, entering: Entering): DecideContext {

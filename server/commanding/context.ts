@@ -54,7 +54,7 @@ export function decideContext(parts: ContextParts): { context: DecideContext; te
 }
 
 /** The bed's guard stream ends in "taken" or "freed"; the last one tells. */
-function occupantOf(guard: readonly LoggedEvent[]): StayId | null {
+export function occupantOf(guard: readonly LoggedEvent[]): StayId | null {
   const last = guard.at(-1);
   return last?.type === bedTaken.name ? (last.payload as { stay: StayId }).stay : null;
 }

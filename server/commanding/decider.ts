@@ -44,10 +44,18 @@ export interface StreamNeed {
   readonly stream: StreamKey;
 }
 
+/** What has been read so far, for a decider that knows only by it what else to read. */
+export interface ReadSoFar {
+  slice(ward: WardId, stream: StreamKey): StreamSlice;
+  ward(id: WardId): { readonly state: WardState | null };
+}
+
 export interface Decider<C extends CommandType = CommandType> {
   readonly command: C;
   /** Streams this decision reads; the first is the one a `what I saw` version speaks of. The ward's own stream is always read. */
   reads(data: DataOf<C>, ward: WardId): readonly StreamNeed[];
+  /** Streams to read as well, asked one after the other: each sees what the ones before have read. */
+  readonly further?: readonly ((data: DataOf<C>, ward: WardId, read: ReadSoFar) => readonly StreamNeed[])[];
   decide(data: DataOf<C>, context: DecideContext): Decision;
 }
 

@@ -170,10 +170,16 @@ export class Commands {
   }
 
   #read(ward: WardId, decider: Decider, command: ValidCommand): Promise<StreamsRead> {
-    const needs = decider.reads(command.data as never, ward);
-    return availableOrAnswered(() =>
-      this.ports.streams.read([...needs, { ward, stream: streamKey('ward', ward) }]),
-    );
+    const data = command.data as never;
+    return availableOrAnswered(async () => {
+      const needs = [...decider.reads(data, ward), { ward, stream: streamKey('ward', ward) }];
+      let read = await this.ports.streams.read(needs);
+      for (const more of decider.further ?? []) {
+        needs.push(...more(data, ward, read));
+        read = await this.ports.streams.read(needs);
+      }
+      return read;
+    });
   }
 
   async #said(request: CommandRequest, ward: WardId, { envelope, data }: ValidCommand, read: StreamsRead) {

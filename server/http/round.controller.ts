@@ -1,6 +1,11 @@
 import { Controller, Get, Inject, Param, Req } from '@nestjs/common';
 import type { Request } from 'express';
 import { roundPage } from '../capabilities/dayplan/round.ts';
+import { fairnessPage } from '../capabilities/dayplan/fairness.ts';
+import { TOTALS } from '../capabilities/dayplan/queries.ts';
+import type { TotalsStore } from '../capabilities/dayplan/queries.ts';
+import { ROUND_LISTS } from '../capabilities/dayplan/round-lists.ts';
+import type { RoundLists } from '../capabilities/dayplan/round-lists.ts';
 import { Answered, noSuchWard } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
@@ -18,7 +23,30 @@ export class RoundController {
     @Inject(BOARDS) private readonly boards: Boards,
     @Inject(STREAMS) private readonly streams: Streams,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(ROUND_LISTS) private readonly lists: RoundLists,
+    @Inject(TOTALS) private readonly totals: TotalsStore,
   ) {}
+
+  @Get('wards/:ward/fairness')
+  @Allowed('read-fairness')
+  async fairness(@Param('ward') ward: string) {
+    const { state, calendar } = await this.streams.ward(wardNamed(ward));
+    if (!state || !calendar) throw new Answered(noSuchWard(ward));
+    const ports = { streams: this.streams, totals: this.totals };
+    return fairnessPage(ports, state, calendar, this.clock.now());
+  }
+
+  @Get('wards/:ward/round/acts')
+  @Allowed('read-round-acts')
+  async acts(@Param('ward') ward: string) {
+    return this.lists.acts(wardNamed(ward), this.clock.now());
+  }
+
+  @Get('wards/:ward/round/acts/:event')
+  @Allowed('read-round-acts')
+  async actThen(@Param('ward') ward: string, @Param('event') event: string) {
+    return this.lists.actThen(wardNamed(ward), event);
+  }
 
   @Get('wards/:ward/round')
   @Allowed('read-round')
@@ -26,9 +54,9 @@ export class RoundController {
     const { state, calendar } = await this.streams.ward(wardNamed(ward));
     if (!state || !calendar) throw new Answered(noSuchWard(ward));
     const { person, claimed } = identityOf(request);
-    return roundPage(this.boards, state, calendar, {
-      now: this.clock.now(),
-      asker: person?.staff ?? claimed,
-    });
+    const asked = { now: this.clock.now(), asker: person?.staff ?? claimed };
+    return roundPage(this.boards, state, calendar, asked, (digest, text) =>
+      this.lists.remember(digest, text),
+    );
   }
 }

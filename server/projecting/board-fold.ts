@@ -85,6 +85,12 @@ export class BoardFold {
     return this.#state.wardState !== null;
   }
 
+  /** The ward's own settings and clock, as they are known here. */
+  get settings(): Pick<BoardState, 'wardState' | 'calendar'> {
+    const { wardState, calendar } = this.#state;
+    return { wardState, calendar };
+  }
+
   /** Folds the next page; its events follow `position` without a hole. */
   async take(events: readonly LoggedEvent[]): Promise<void> {
     const last = events.at(-1);
@@ -134,6 +140,11 @@ export class BoardFold {
   forgetLeft(): readonly StayTotals[] {
     this.#totals.forgetLeft();
     return [];
+  }
+
+  /** The board at an instant and nothing beside it: for a look into the past. */
+  boardAt(t: EpochMs): BoardView {
+    return viewBoard(this.#state, t, this.#touched).board;
   }
 
   /** The board at an instant; parts that did not change are the same objects as before while they hold. */

@@ -1,5 +1,6 @@
 /** All wards' boards: one runner a ward, one poll for all, and the heartbeat's facts. */
 import type { BoardView } from '@footboard/shared/capabilities/board/view';
+import type { WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import { SECOND } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -7,6 +8,7 @@ import type { Patch } from '@footboard/shared/wire/messages';
 import type { Log } from '../log/log.ts';
 import type { Clock } from '../platform/clock.ts';
 import type { Database } from '../platform/database.ts';
+import { BoardFold } from './board-fold.ts';
 import type { Boards } from './board.ts';
 import { openProjectionStore } from './projection-store.ts';
 import { boardAsOf } from './replay.ts';
@@ -26,6 +28,12 @@ export interface OpenBoards {
   readonly report?: (place: string, error: unknown) => void;
 }
 
+export interface WardThen {
+  readonly ward: WardState | null;
+  readonly calendar: WardCalendar | null;
+  board(t: EpochMs): BoardView;
+}
+
 export interface RunningBoards extends Boards {
   /** Resolves when every ward there is now has caught up. Bells are heard before history is read. */
   start(): Promise<void>;
@@ -33,6 +41,8 @@ export interface RunningBoards extends Boards {
   stateOf(ward: WardId): RunnerState | null;
   /** The board as known at position `p`, seen at `t`; read from the log alone. */
   boardAsOf(ward: WardId, p: number, t: EpochMs): Promise<BoardView>;
+  /** The ward as known at position `p`: its settings, and its board at any instant; read from the log alone. */
+  wardThen(ward: WardId, p: number): Promise<WardThen>;
   /**
    * Builds the ward's board again from its first event, beside the one in use, then serves it.
    * @returns the revision now in use.
@@ -157,6 +167,11 @@ export function openBoards(options: OpenBoards): RunningBoards {
     },
 
     boardAsOf: (ward, p, t) => boardAsOf(log, ward, p, t),
+    async wardThen(ward, p) {
+      const fold = await BoardFold.restore(ward, log, p);
+      const { wardState, calendar } = fold.settings;
+      return { ward: wardState, calendar, board: (t) => fold.boardAt(t) };
+    },
     async rebuild(ward, how) {
       const runner = runners.get(ward);
       if (!runner) throw new Error(`ward ${ward} has no board to rebuild`);

@@ -14,10 +14,11 @@ import { paperSheets } from './paper.ts';
 import { planPreview } from './preview.ts';
 import { ownEntries } from './access.ts';
 import { forecastPage } from './forecast.ts';
+import { fairnessPage } from './fairness.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
-import { roundPage } from './round.ts';
 import { planningRoutes } from './routes-of-planning.ts';
+import { roundActs, roundPage, roundThen } from './round.ts';
 import { accessRoutes } from './routes-of-access.ts';
 import { concernRoutes } from './routes-of-concerns.ts';
 import { pictureRoutes } from './routes-of-pictures.ts';
@@ -72,6 +73,30 @@ export const READS: readonly Route[] = [
     name: 'RoundPage',
     says: 'Whom to see next: the list in order with its reasons, and who is not on it and why.',
     answer: roundPage,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/round/acts',
+    action: 'read-round-acts',
+    name: 'RoundActs',
+    says: 'What was done by the round’s list in the last seven days, and where somebody else stood first. Names nobody.',
+    answer: roundActs,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/round/acts/{event}',
+    action: 'read-round-acts',
+    name: 'RoundThen',
+    says: 'The round’s list as it was when somebody acted on it, made again from the log.',
+    answer: roundThen,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/fairness',
+    action: 'read-fairness',
+    name: 'FairnessPage',
+    says: 'Who was got up in the last four weeks, by bed, bay, isolation and weekday. Not recorded is counted apart.',
+    answer: fairnessPage,
   },
   {
     method: 'get',

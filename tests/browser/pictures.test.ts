@@ -81,6 +81,8 @@ const SCREENS = [
   ['equipment', of('equipment'), 'Equipment', 'desk'],
   ['paper', of('paper'), 'No sheet was printed', 'both'],
   ['round', of('round'), 'Not on the list, and why', 'both'],
+  ['round-acts', of('round/acts'), 'Nobody has acted', 'desk'],
+  ['fairness', of('fairness'), /By bay|No whole ward day/, 'both'],
 ] as const;
 const SIZES = { desk: [['desk', DESK]], phone: [['phone', PHONE_SIZE]] } as const;
 const VIEWS = SCREENS.flatMap(([name, path, holds, on]) =>

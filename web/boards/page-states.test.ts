@@ -16,6 +16,8 @@ import DayPlanPage from './DayPlanPage.vue';
 import EquipmentPage from './EquipmentPage.vue';
 import HomePage from './HomePage.vue';
 import PaperPage from './PaperPage.vue';
+import FairnessPage from './FairnessPage.vue';
+import RoundActsPage from './RoundActsPage.vue';
 import RoundPage from './RoundPage.vue';
 import SettingsPage from './SettingsPage.vue';
 
@@ -81,6 +83,8 @@ const PAGES = [
   ['the charge page', ChargePage, '/huddle', 'who is expected'],
   ['the day plan', DayPlanPage, '/day-plan', 'the day plan'],
   ['the round', RoundPage, '/round', 'the round'],
+  ['the round’s lists', RoundActsPage, '/round/acts', 'what was done by the list'],
+  ['fairness', FairnessPage, '/fairness', 'the last four weeks'],
   ['equipment', EquipmentPage, '/items', 'the list of equipment'],
   ['near misses and strain', ConcernsPage, '/concerns', 'near misses and strain'],
   ['the forecast in the huddle', ForecastSection, '/forecast', 'the forecast'],

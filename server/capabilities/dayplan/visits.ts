@@ -9,12 +9,14 @@ import type { Visit } from '@footboard/shared/capabilities/dayplan/rules/visits'
 import { isQualified } from '@footboard/shared/kernel/author';
 import type { Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent } from '@footboard/shared/kernel/event-type';
-import type { StaffId } from '@footboard/shared/kernel/ids';
+import type { StaffId, StayId } from '@footboard/shared/kernel/ids';
 import { HOUR, MINUTE, toEpoch, toIso } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
 import { mayUse, roleWords, underPolicy } from '../people/policy.ts';
+import { actedOn } from './acted.ts';
+import { bookedThen, overlaps, readsBookings, visitsOf } from './bookings.ts';
 import { factsBy, isRefusal, readsStay, sayAt, stayAt, stayStream } from '../stays/standing.ts';
 import type { Standing } from '../stays/standing.ts';
 
@@ -22,6 +24,8 @@ import type { Standing } from '../stays/standing.ts';
 const USUAL = 30 * MINUTE;
 const LONGEST = 4 * HOUR;
 const AHEAD = 18 * HOUR;
+/** Less than this before the next booking is no time for a visit. */
+const SHORTEST = 5 * MINUTE;
 
 interface Times {
   readonly from: EpochMs;
@@ -57,7 +61,7 @@ export function visitTimes(context: DecideContext, { from, until }: Times, at = 
 }
 
 /** Whoever is asked to go must be on the list and of a role that goes to the bedside. */
-function canGo(context: DecideContext, staff: StaffId, field: string): Refusal | null {
+export function canGo(context: DecideContext, staff: StaffId, field: string): Refusal | null {
   const member = context.ward!.staff.get(staff);
   if (member?.active && mayUse(commands.takeVisit.name, member.role)) return null;
   const detail = member?.active
@@ -66,8 +70,14 @@ function canGo(context: DecideContext, staff: StaffId, field: string): Refusal |
   return refuse('staff-unknown', detail, 'Choose somebody from the list who goes to the bedside.', field);
 }
 
+function onTheList(context: DecideContext, staff: StaffId, field: string): Refusal | null {
+  if (context.ward!.staff.get(staff)?.active) return null;
+  const detail = 'that person is not on the staff list, or no longer active';
+  return refuse('staff-unknown', detail, 'Choose somebody from the list.', field);
+}
+
 /** Nobody is visited whose stay is over, even by an entry of before its end. */
-function openStay(context: DecideContext, stay: Parameters<typeof stayAt>[1]): Standing | Refusal {
+export function openStay(context: DecideContext, stay: Parameters<typeof stayAt>[1]): Standing | Refusal {
   const standing = stayAt(context, stay);
   if (isRefusal(standing) || standing.ended === null) return standing;
   return refuse(
@@ -84,9 +94,30 @@ const whoHasIt = (context: DecideContext, { by, until }: Visit): string => {
 };
 const anOf = (word: string): string => (/^[aeiou]/.test(word) ? 'an' : 'a');
 
+/** Whoever goes at once keeps the time until their next booking; one that begins sooner comes first. */
+function ownTimes(
+  context: DecideContext,
+  { stay, from: given, until }: { stay: StayId; from?: string | undefined; until?: string | undefined },
+  { from, until: usual }: Times,
+): Times | Refusal {
+  const own = visitsOf(context, context.author.staff, stay);
+  if (given !== undefined || until !== undefined) {
+    const clash = own.find(
+      (v) => (given !== undefined || v.from > context.now) && overlaps(v, { from, until: usual }),
+    );
+    return clash
+      ? bookedThen(context, clash, given === undefined ? '/until' : '/from')
+      : { from, until: usual };
+  }
+  const next = own.find((v) => v.from > from && v.from < usual);
+  if (!next) return { from, until: usual };
+  return next.from - from < SHORTEST ? bookedThen(context, next, '/from') : { from, until: next.from };
+}
+
 const takeVisit = decider({
   command: commands.takeVisit,
   reads: readsStay,
+  further: readsBookings,
   decide: (data, context) => {
     const standing = openStay(context, data.stay);
     if (isRefusal(standing)) return standing;
@@ -111,16 +142,17 @@ const takeVisit = decider({
       );
     }
     const second = data.second === undefined ? null : canGo(context, data.second, '/second');
-    if (second) return second;
+    const asked = data.asked === undefined ? null : onTheList(context, data.asked, '/asked');
+    if (second ?? asked) return (second ?? asked)!;
     // What waited on a device began when it was tapped; what is sent at once begins by the server's clock.
     const from = data.from === undefined ? (fromOutbox ? occurred : now) : toEpoch(data.from);
-    const until = data.until === undefined ? from + USUAL : toEpoch(data.until);
-    const faulty = visitTimes(context, { from, until });
+    const said = data.until === undefined ? from + USUAL : toEpoch(data.until);
+    const faulty = visitTimes(context, { from, until: said });
     if (faulty) return faulty;
-    if (until <= now) {
+    if (said <= now) {
       return refuse(
         'visit-times',
-        `the visit would be over: it ends ${sayAt(context, until)}, it is ${sayAt(context, now)}`,
+        `the visit would be over: it ends ${sayAt(context, said)}, it is ${sayAt(context, now)}`,
         'Take it again if you still go.',
         '/until',
       );
@@ -134,14 +166,20 @@ const takeVisit = decider({
         '/stay',
       );
     }
+    const times = ownTimes(context, data, { from, until: said });
+    if (isRefusal(times)) return times;
+    const busy = data.second && visitsOf(context, data.second, data.stay).find((v) => overlaps(v, times));
+    if (busy) return bookedThen(context, busy, '/second');
     return accept(
       newEvent(visitTaken, stayStream(data.stay), {
         visit: data.visit,
         by: author.staff,
         ...(data.second === undefined ? {} : { second: data.second }),
-        from: toIso(from),
-        until: toIso(until),
+        from: toIso(times.from),
+        until: toIso(times.until),
+        ...(data.asked === undefined ? {} : { asked: data.asked }),
       }),
+      ...actedOn('taken', data),
     );
   },
 });
@@ -149,17 +187,22 @@ const takeVisit = decider({
 const visitNow = (context: DecideContext, { record }: Standing): Visit | null =>
   visitAt(factsBy(record, context.now), context.now);
 
-/** The visit by its id, while somebody has it, for those who may give it away: who goes, or a qualified person. */
-function ownVisit(context: DecideContext, standing: Standing, id: string): Visit | Refusal {
+/** The visit by its id, while somebody has it. */
+export function visitThen(context: DecideContext, standing: Standing, id: string): Visit | Refusal {
   const visit = visitNow(context, standing);
-  if (!visit || visit.visit !== id || visit.since > context.occurred) {
-    return refuse(
-      'visit-unknown',
-      visit ? whoHasIt(context, visit) : 'nobody has it now: it ended, or was given back',
-      'Look at the list again; take it if you go.',
-      '/visit',
-    );
-  }
+  if (visit && visit.visit === id && visit.since <= context.occurred) return visit;
+  return refuse(
+    'visit-unknown',
+    visit ? whoHasIt(context, visit) : 'nobody has it now: it ended, or was given back',
+    'Look at the list again; take it if you go.',
+    '/visit',
+  );
+}
+
+/** The same for those who may give it away: who goes, or a qualified person. */
+export function ownVisit(context: DecideContext, standing: Standing, id: string): Visit | Refusal {
+  const visit = visitThen(context, standing, id);
+  if (isRefusal(visit)) return visit;
   if (goes(visit, context.author.staff) || isQualified(context.author)) return visit;
   return refuse(
     'visit-taken',
@@ -172,15 +215,24 @@ function ownVisit(context: DecideContext, standing: Standing, id: string): Visit
 const handOverVisit = decider({
   command: commands.handOverVisit,
   reads: readsStay,
+  further: readsBookings,
   decide: (data, context) => {
     const standing = openStay(context, data.stay);
     if (isRefusal(standing)) return standing;
     const visit = ownVisit(context, standing, data.visit);
     if (isRefusal(visit)) return visit;
     if (visit.by === data.to) return accept();
-    return (
-      canGo(context, data.to, '/to') ??
-      accept(newEvent(visitHandedOver, stayStream(data.stay), { visit: data.visit, to: data.to }))
+    const cannot = canGo(context, data.to, '/to');
+    if (cannot) return cannot;
+    // Somebody at another bed now may take over what they reach next; two bookings cannot be kept.
+    const { now } = context;
+    const clash = visitsOf(context, data.to, data.stay).find(
+      (v) => (visit.from > now || v.from > now) && overlaps(v, visit),
+    );
+    if (clash) return bookedThen(context, clash, '/to');
+    return accept(
+      newEvent(visitHandedOver, stayStream(data.stay), { visit: data.visit, to: data.to }),
+      ...actedOn('handed-over', data),
     );
   },
 });
@@ -195,6 +247,7 @@ const giveBackVisit = decider({
     if (isRefusal(visit)) return visit;
     return accept(
       newEvent(visitGivenBack, stayStream(data.stay), { visit: data.visit, reason: data.reason }),
+      ...actedOn('given-back', data),
     );
   },
 });

@@ -9,6 +9,7 @@ import type { EventId } from '@footboard/shared/kernel/ids';
 import { toEpoch } from '@footboard/shared/kernel/times';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext } from '../../commanding/decider.ts';
+import { actedOn } from '../dayplan/acted.ts';
 import { underPolicy } from '../people/policy.ts';
 import { judgedAt, tierAt, viewAt } from '../stays/judged.ts';
 import { AHEAD_TAKEN_AS_NOW, isRefusal, readsStay, sayAt, stayAt, stayStream } from '../stays/standing.ts';
@@ -101,6 +102,7 @@ const recordSession = decider({
           session: data.session,
           ...(data.said === undefined ? {} : { said: context.keep(`stay/${data.stay}`, data.said) }),
         }),
+        ...(data.session.outcome === 'not-done' ? actedOn('not-now', data) : []),
       )
     );
   },

@@ -3,7 +3,8 @@ import { commandType, freeText } from '../../kernel/command-type.ts';
 import { bedId, opaqueId, staffId, stayId, wardId } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
 import { usualWay } from '../stays/values.ts';
-import { actionKind, actionOutcome, arrivalFrom, giveBackReason } from './values.ts';
+import { roundCommands } from './round-commands.ts';
+import { actionKind, actionOutcome, arrivalFrom, giveBackReason, insteadReason, listSeen } from './values.ts';
 
 export const takeVisit = commandType(
   'take-visit',
@@ -15,17 +16,22 @@ export const takeVisit = commandType(
     /** Left out: from now, for 30 minutes. */
     from: isoInstant.optional(),
     until: isoInstant.optional(),
+    /** Who was asked before going, where the list says to ask a nurse first. */
+    asked: staffId.optional(),
+    list: listSeen.optional(),
+    /** Why this person, where another stood first on that list. */
+    instead: insteadReason.optional(),
   }),
 );
 export const handOverVisit = commandType(
   'hand-over-visit',
   'A visit that was taken goes to somebody else.',
-  z.strictObject({ stay: stayId, visit: opaqueId, to: staffId }),
+  z.strictObject({ stay: stayId, visit: opaqueId, to: staffId, list: listSeen.optional() }),
 );
 export const giveBackVisit = commandType(
   'give-back-visit',
   'A visit that was taken is free again.',
-  z.strictObject({ stay: stayId, visit: opaqueId, reason: giveBackReason }),
+  z.strictObject({ stay: stayId, visit: opaqueId, reason: giveBackReason, list: listSeen.optional() }),
 );
 export const holdHuddle = commandType(
   'hold-huddle',
@@ -89,4 +95,5 @@ export const dayplanCommands = [
   nameCarers,
   expectArrival,
   closeExpectedArrival,
+  ...roundCommands,
 ] as const;

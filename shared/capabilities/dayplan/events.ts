@@ -3,6 +3,7 @@ import { eventType } from '../../kernel/event-type.ts';
 import { bedId, opaqueId, staffId, stayId, textRef, wardId } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
 import { usualWay } from '../stays/values.ts';
+import { roundEvents } from './round-events.ts';
 import { actionKind, actionOutcome, arrivalFrom, giveBackReason } from './values.ts';
 
 const plain = (code: string): string => code.replaceAll('-', ' ');
@@ -11,16 +12,20 @@ const sentence = (words: string): string => words.charAt(0).toUpperCase() + word
 /** Somebody goes to see the person next. Until `until`, or a session is recorded, or it is given back, it is theirs. */
 export const visitTaken = eventType('visit-taken', {
   stream: 'stay',
-  version: 1,
+  version: 2,
+  // Version 1 had nowhere to say who was asked first.
+  upcasts: { 1: (old) => old },
   schema: z.strictObject({
     visit: opaqueId,
     by: staffId,
     second: staffId.optional(),
     from: isoInstant,
     until: isoInstant,
+    /** Who was asked before going, where a nurse is to be asked first. */
+    asked: staffId.optional(),
   }),
   words: (p, n) =>
-    `Next visit taken by ${n.staff(p.by)}${p.second ? ` with ${n.staff(p.second)}` : ''}, ${n.time(p.from)} to ${n.time(p.until)}`,
+    `Next visit taken by ${n.staff(p.by)}${p.second ? ` with ${n.staff(p.second)}` : ''}, ${n.time(p.from)} to ${n.time(p.until)}${p.asked ? `; asked first: ${n.staff(p.asked)}` : ''}`,
 });
 
 /** Handed to somebody else, who has it from now on. */
@@ -127,4 +132,5 @@ export const dayplanEvents = [
   carersNamed,
   arrivalExpected,
   expectedArrivalClosed,
+  ...roundEvents,
 ] as const;

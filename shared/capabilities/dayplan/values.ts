@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isoInstant } from '../../kernel/times.ts';
 
 /** Why a visit that was taken is given back. */
 export const giveBackReason = z.enum([
@@ -48,3 +49,34 @@ export const changeKind = z.enum([
   'left',
 ]);
 export type ChangeKind = z.infer<typeof changeKind>;
+
+/** Why somebody goes to a person who is not the first on the list. Says nothing of who goes. */
+export const insteadReason = z.enum([
+  'the-person-asks',
+  'a-nurse-asks',
+  'a-therapist-asks',
+  'already-in-the-bay',
+  'second-person-free-now',
+  'first-is-busy',
+  'list-seems-wrong',
+  'other',
+]);
+export type InsteadReason = z.infer<typeof insteadReason>;
+
+/** SHA-256, hex. */
+const digest = z.string().regex(/^[0-9a-f]{64}$/, '64 hexadecimal signs');
+/** Which list somebody had before them: enough to make the same list again from the log. */
+export const listSeen = z.strictObject({
+  /** Position of the ward's log that the list knew. */
+  position: z.number().int().min(1),
+  /** The instant it was made for. */
+  at: isoInstant,
+  /** The weights that ranked it: version of the ward's rules document, hash of its group "round". */
+  weights: z.strictObject({ version: z.number().int().min(1), hash: digest }),
+  /** Hash of the list itself. */
+  digest,
+});
+export type ListSeen = z.infer<typeof listSeen>;
+/** What was done about somebody on the list, or beside it. */
+export const listAct = z.enum(['taken', 'not-now', 'handed-over', 'given-back']);
+export type ListAct = z.infer<typeof listAct>;

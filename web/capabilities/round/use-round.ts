@@ -19,6 +19,8 @@ const orderOf = (page: RoundPage | null): string =>
 export function useRound(ward: () => string) {
   const shown = shallowRef<RoundPage | null>(null);
   const latest = shallowRef<RoundPage | null>(null);
+  /** The list that stood here before, so that what moved can be marked. */
+  const before = shallowRef<RoundPage | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const board = useBoardStore();
   const who = useWhoStore();
@@ -45,7 +47,10 @@ export function useRound(ward: () => string) {
       } else problem.value = asked.problem;
     }
   }
-  const showLatest = (): void => void (shown.value = latest.value);
+  function showLatest(): void {
+    if (orderOf(latest.value) !== orderOf(shown.value)) before.value = shown.value;
+    shown.value = latest.value;
+  }
   /** After whoever holds the phone did something themselves, they see what came of it. */
   async function askAndShow(): Promise<void> {
     await ask();
@@ -54,8 +59,8 @@ export function useRound(ward: () => string) {
 
   watch(
     [ward, () => board.snapshot?.feed, () => board.age.state, () => who.chosenId],
-    ([of, , , me], [before, , , was]) => {
-      if (of !== before || me !== was) shown.value = null;
+    ([of, , , me], [wardBefore, , , was]) => {
+      if (of !== wardBefore || me !== was) before.value = shown.value = null;
       if (board.snapshot) void ask();
     },
     { immediate: true },
@@ -64,5 +69,5 @@ export function useRound(ward: () => string) {
   onScopeDispose(() => clearInterval(ticking));
 
   const changed = computed(() => orderOf(latest.value) !== orderOf(shown.value));
-  return { shown, latest, problem, changed, ask, askAndShow, showLatest };
+  return { shown, latest, before, problem, changed, ask, askAndShow, showLatest };
 }

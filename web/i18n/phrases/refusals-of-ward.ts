@@ -37,6 +37,41 @@ export const wardRefusalPhrases: readonly Phrase[] = [
     'diese Station hat noch keinen Namen, keine Uhr und keine Betten',
   ],
   ['Set the ward up first, on the set-up page.', 'Erst die Station einrichten.'],
+  // the round
+  ['there is another visit {from} to {until}', 'es gibt einen anderen Besuch {from} bis {until}'],
+  [
+    'Choose another time or another person, or give the other visit back first.',
+    'Eine andere Zeit oder eine andere Person wählen, oder erst den anderen Besuch zurückgeben.',
+  ],
+  [
+    'that is who has the visit; the second person is somebody else',
+    'diese Person hat den Besuch; die zweite Person ist jemand anderes',
+  ],
+  ['Choose somebody else as the second person.', 'Jemand anderen als zweite Person wählen.'],
+  ['another second person is named for it', 'eine andere zweite Person ist dafür benannt'],
+  [
+    'Nothing to do: somebody goes along. Ask whoever has the visit if you should go instead.',
+    'Nichts zu tun: jemand geht mit. Fragen, wer den Besuch hat, ob du stattdessen gehen sollst.',
+  ],
+  ['nobody is named to go along', 'niemand ist benannt, der mitgeht'],
+  [
+    'Nothing to do: a second person is looked for already.',
+    'Nichts zu tun: eine zweite Person wird schon gesucht.',
+  ],
+  ['Choose somebody from the list.', 'Jemand von der Liste wählen.'],
+  ['No list was kept for that entry.', 'Zu diesem Eintrag wurde keine Liste aufgehoben.'],
+  [
+    'Choose one from the list of what was done by the round.',
+    'Eine aus der Liste wählen, was nach der Runde getan wurde.',
+  ],
+  [
+    'Ask the charge nurse, a therapist or the handling coordinator.',
+    'Schichtleitung, Therapie oder Transfer-Koordination fragen.',
+  ],
+  [
+    'Ask the charge nurse, a therapist or the manager.',
+    'Schichtleitung, Therapie oder Leitung fragen.',
+  ],
   // who does it instead
   [
     'Ask an administrator, the manager or the charge nurse.',

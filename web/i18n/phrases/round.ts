@@ -47,6 +47,7 @@ export const roundPhrases: readonly Phrase[] = [
   ['Said no {when}', 'Abgelehnt {when}'],
   ['Not done {when}: {why}', 'Nicht gemacht {when}: {why}'],
   ['Somebody goes: {from} to {until}', 'Jemand geht: {from} bis {until}'],
+  ['Booked by you: {from} to {until}', 'Für dich eingetragen: {from} bis {until}'],
   ['Once it is given back or over', 'Sobald zurückgegeben oder vorbei'],
   ['How long not up is not known', 'Wie lange nicht auf, ist nicht bekannt'],
   ['Not up for {n} h awake', 'Seit {n} wachen Std. nicht auf'],

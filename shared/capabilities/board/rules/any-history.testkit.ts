@@ -12,6 +12,8 @@ import { EVENT_TYPES } from '../../registry.ts';
 import { begun, hours, unconfirmed, type Told } from './history.testkit.ts';
 import { OWN_PROTOCOL } from './random-ward.testkit.ts';
 
+const HASH = 'a0'.repeat(32);
+
 /** Types of a stay's stream, by name. */
 export const STAY_EVENTS = [...EVENT_TYPES.values()].filter((t) => t.stream === 'stay');
 
@@ -132,6 +134,8 @@ function numbers(schema: z.ZodType): fc.Arbitrary<number> {
 function texts(schema: z.ZodType, name: string): fc.Arbitrary<string> {
   const takes = (text: string): boolean => schema.safeParse(text).success;
   if (takes(toIso(hours(0))) && !takes('one')) return instant;
+  // A hash: which one says nothing to the rules.
+  if (!takes('one') && takes(HASH)) return fc.constant(HASH);
   if (!takes('one')) throw new Error(`no text is known that ${name} takes`);
   return fc.constantFrom('one', 'two', ...(name === 'hold' || name === 'attachment' ? [] : ['three']));
 }

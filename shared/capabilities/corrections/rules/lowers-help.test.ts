@@ -34,6 +34,9 @@ const NEUTRAL = [
   'visit-taken',
   'visit-handed-over',
   'visit-given-back',
+  'second-named',
+  'second-gave-back',
+  'list-acted-on',
 ];
 const ALLOWS = ['plan-confirmed', 'hold-ended'];
 const RAISES = ['trigger-recorded', 'hold-placed', 'on-own-removed', 'attachment-added', 'stay-begun'];

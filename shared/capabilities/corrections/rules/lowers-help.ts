@@ -35,6 +35,9 @@ const NEUTRAL: ReadonlySet<string> = new Set([
   'visit-taken',
   'visit-handed-over',
   'visit-given-back',
+  'second-named',
+  'second-gave-back',
+  'list-acted-on',
 ]);
 /**
  * Entries that only ever allow more: without them the plan asks for at least as much help. "On own"

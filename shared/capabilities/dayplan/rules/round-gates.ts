@@ -21,7 +21,8 @@ export type GateKind =
   | 'resting'
   | 'said-no'
   | 'later'
-  | 'taken';
+  | 'taken'
+  | 'booked';
 
 export interface Gate {
   readonly kind: GateKind;

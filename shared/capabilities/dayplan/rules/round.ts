@@ -5,11 +5,12 @@
  */
 import type { StaffId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import { HOUR } from '../../../kernel/times.ts';
+import { HOUR, MINUTE } from '../../../kernel/times.ts';
 import type { BedView, Because, BoardView, StayView, TaskPlan, VisitView } from '../../board/view.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
+import { pairingsOf, visitsOn, type Hands, type Pairing } from './pairing.ts';
 import { gateOf, gettingUp, type Gate, type GateKind } from './round-gates.ts';
 import { awakeHours, missing, reasonsOf, type Reason } from './round-rank.ts';
 import { goes } from './visits.ts';
@@ -37,6 +38,8 @@ export interface RoundEntry extends Placed {
   readonly changes: string;
   /** Ask a nurse before starting: the reasons. */
   readonly askFirst: readonly string[];
+  /** Where two go and no second person is named: when whoever asks could go, and with whom. */
+  readonly pairs: readonly Pairing[];
 }
 export interface NotListed extends Placed {
   readonly kind: GateKind;
@@ -46,7 +49,13 @@ export interface NotListed extends Placed {
 export interface Round {
   readonly entries: readonly RoundEntry[];
   readonly notListed: readonly NotListed[];
+  /** Beds with nobody in them: with these every bed of the ward is named once. */
+  readonly empty: readonly Pick<Placed, 'bed' | 'label'>[];
 }
+
+/** The list as it is looked at again later: the same facts, whoever asks, give the same value. */
+export const roundOn = (input: Omit<RoundInput, 'on'>): Round =>
+  roundOf({ ...input, on: input.hands ? new Set(input.hands.keys()) : null });
 
 export interface RoundInput {
   readonly board: BoardView;
@@ -57,7 +66,14 @@ export interface RoundInput {
   readonly asker: StaffId | null;
   /** Who is known to be on; null where nobody is named. */
   readonly on: ReadonlySet<StaffId> | null;
+  /** The same with their times, so that two can be matched. */
+  readonly hands?: Hands | null;
 }
+
+/** So many times are offered for one visit. */
+const PAIRS = 4;
+/** A booking that begins within this long is the next thing to do. */
+const SOON = 10 * MINUTE;
 
 interface Ranked {
   readonly placed: Placed;
@@ -67,17 +83,22 @@ interface Ranked {
   readonly last: boolean;
 }
 
-export function roundOf({ board, t, calendar, rules = DEFAULT_RULES, asker, on }: RoundInput): Round {
+export function roundOf(asked: RoundInput): Round {
+  const { board, t, calendar, rules = DEFAULT_RULES, asker, on, hands = null } = asked;
   const night = calendar.night(t);
   const say = (at: EpochMs): string => sayTime(calendar.zone, at);
   const input = { t, night, rules, say };
   const ranked: Ranked[] = [];
   const notListed: NotListed[] = [];
+  const empty: Round['empty'][number][] = [];
   for (const bed of board.beds) {
     const { stay } = bed;
-    if (!stay) continue;
+    if (!stay) {
+      empty.push({ bed: bed.bed, label: bed.label });
+      continue;
+    }
     const placed = placedOf(bed, stay, asker);
-    const stopped = gateOf(stay, input) ?? takenBySomebody(placed, say);
+    const stopped = gateOf(stay, input) ?? takenBySomebody(placed, say) ?? bookedLater(placed, t, say);
     if (stopped) {
       notListed.push({ ...placed, ...stopped });
       continue;
@@ -92,9 +113,13 @@ export function roundOf({ board, t, calendar, rules = DEFAULT_RULES, asker, on }
       Number(a.last) - Number(b.last) ||
       b.points - a.points,
   );
+  const visits = visitsOn(board);
+  const pairs = (own: VisitView | null) =>
+    hands ? pairingsOf({ t, hands, visits, rules, first: asker, own }).slice(0, PAIRS) : [];
   return {
-    entries: order.map((one, i) => entryOf(one, order[i - 1] ?? null, { ...input, on })),
+    entries: order.map((one, i) => entryOf(one, order[i - 1] ?? null, { ...input, on, pairs })),
     notListed,
+    empty,
   };
 }
 
@@ -114,6 +139,17 @@ function takenBySomebody({ visit, yours }: Placed, say: (at: EpochMs) => string)
     kind: 'taken',
     because: { rule: 'round/taken', facts: [visit.event], words },
     until: 'Once it is given back or over',
+  };
+}
+
+/** Somebody's own booking is not done before its time. */
+function bookedLater({ visit, yours }: Placed, t: EpochMs, say: (at: EpochMs) => string): Gate | null {
+  if (!visit || !yours || visit.from <= t + SOON) return null;
+  const words = `Booked by you: ${say(visit.from)} to ${say(visit.until)}`;
+  return {
+    kind: 'booked',
+    because: { rule: 'round/booked', facts: [visit.event], words },
+    until: `From ${say(visit.from)} on`,
   };
 }
 
@@ -165,6 +201,7 @@ interface EntryInput {
   readonly rules: RulesDocument;
   readonly say: (at: EpochMs) => string;
   readonly on: ReadonlySet<StaffId> | null;
+  readonly pairs: (own: VisitView | null) => readonly Pairing[];
 }
 
 function entryOf(one: Ranked, before: Ranked | null, input: EntryInput): RoundEntry {
@@ -182,6 +219,7 @@ function entryOf(one: Ranked, before: Ranked | null, input: EntryInput): RoundEn
       stay.mayStart?.word === 'ask-first'
         ? stay.mayStart.reasons.filter((r) => r.word === 'ask-first').map((r) => r.words)
         : [],
+    pairs: people === 'two' && !placed.visit?.second ? input.pairs(placed.visit) : [],
   };
 }
 

@@ -9,10 +9,13 @@ import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
 import type { VisitView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { visitGivenBack, visitHandedOver, visitTaken } from '../events.ts';
+import type { secondGaveBack, secondNamed } from '../round-events.ts';
 
 type Taken = PayloadOf<typeof visitTaken>;
 type HandedOver = PayloadOf<typeof visitHandedOver>;
 type GivenBack = PayloadOf<typeof visitGivenBack>;
+type SecondNamed = PayloadOf<typeof secondNamed>;
+type SecondGaveBack = PayloadOf<typeof secondGaveBack>;
 
 export interface Visit extends VisitView {
   /** When it was taken, or handed to whoever has it now. */
@@ -49,6 +52,17 @@ function after(visit: Visit | null, fact: Fact): Visit | null {
     }
     case 'visit-given-back':
       return isThat(visit, (fact.data as GivenBack).visit, since) ? null : visit;
+    case 'second-named': {
+      const { visit: id, second } = fact.data as SecondNamed;
+      // Whoever has it does not go along with themselves.
+      return isThat(visit, id, since) && visit.by !== second ? { ...visit, second, event: fact.id } : visit;
+    }
+    case 'second-gave-back': {
+      const { visit: id, second } = fact.data as SecondGaveBack;
+      return isThat(visit, id, since) && visit.second === second
+        ? { ...visit, second: null, event: fact.id }
+        : visit;
+    }
     case 'session-recorded':
       return visit && endsIt(visit, fact) ? null : visit;
     case 'stay-ended':

@@ -194,6 +194,8 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     restMinutes: practice(60),
     restFullMinutes: practice(120),
     restPoints: practice(10),
+    pairMinutes: practice(20),
+    pairAheadHours: practice(2),
     againAfterMinutes: {
       'said-no': practice(60),
       'clinically-held': practice(60),

@@ -210,6 +210,9 @@ export const rulesDocument = z.strictObject({
     restMinutes: limit(z.number().min(0)),
     restFullMinutes: limit(z.number().min(0)),
     restPoints: limit(z.number().min(0)),
+    /** A visit by two: how long it is booked for (minutes), and how far ahead a time is looked for. */
+    pairMinutes: limit(z.number().min(5).max(240)),
+    pairAheadHours: limit(z.number().min(0).max(12)),
     /** By group of reason: asked again this long after something was not done (minutes). */
     againAfterMinutes: z.record(
       z.enum(Object.keys(NOT_DONE_REASONS) as [NotDoneGroup, ...NotDoneGroup[]]),
