@@ -68,10 +68,7 @@ export const wardRefusalPhrases: readonly Phrase[] = [
     'Ask the charge nurse, a therapist or the handling coordinator.',
     'Schichtleitung, Therapie oder Transfer-Koordination fragen.',
   ],
-  [
-    'Ask the charge nurse, a therapist or the manager.',
-    'Schichtleitung, Therapie oder Leitung fragen.',
-  ],
+  ['Ask the charge nurse, a therapist or the manager.', 'Schichtleitung, Therapie oder Leitung fragen.'],
   // who does it instead
   [
     'Ask an administrator, the manager or the charge nurse.',
