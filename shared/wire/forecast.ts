@@ -28,7 +28,7 @@ export const forecastClash = z.strictObject({
 /** Something that a person could do, tried on the same simulated days. `before` and `after`: requests that wait too long. */
 const tried = { from: epoch, to: epoch, before: amount, after: amount };
 export const forecastHelp = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('borrow-lift'), ...tried }),
+  z.strictObject({ kind: z.literal('borrow'), ...tried, group: forecastGroup.exclude(['hands']) }),
   z.strictObject({ kind: z.literal('pair-of-aides'), ...tried }),
   z.strictObject({
     kind: z.literal('swap-to-track'),

@@ -55,6 +55,28 @@ async function iAm(page: Page, who: RegExp): Promise<void> {
   await page.getByRole('button', { name: who }).click();
   await page.getByRole('button', { name: who }).waitFor();
 }
+/** As much as a forecast can have to say. */
+function aTightDay(at: number) {
+  const clash = { chance: 0.62, low: 0.5, high: 0.71, short: 'item', late: 2 };
+  const tried = { from: at, to: at + HOUR, before: 9.2, after: 4.1 };
+  const bed = (i: number) => ({ bed: `bed-${i}`, label: `A${i + 1}` });
+  return {
+    clashes: Array.from({ length: 4 }, (_, i) => ({
+      ...clash,
+      group: i % 2 === 0 ? 'lift' : 'hands',
+      from: at + 3 * i * HOUR,
+      to: at + (3 * i + 1) * HOUR,
+    })),
+    waits: Array.from({ length: 12 }, (_, i) => ({ ...bed(i), stay: `st-${i}`, chance: 0.8, about: at })),
+    helps: [
+      { kind: 'borrow', group: 'lift', ...tried },
+      { kind: 'pair-of-aides', ...tried },
+      { kind: 'swap-to-track', ...tried, who: bed(1), with: bed(2) },
+      { kind: 'move-session', ...tried, who: bed(3), what: 'visit', was: at, becomes: at + HOUR },
+    ],
+    leftOut: [{ ...bed(4), why: 'nothing-fits' }],
+  };
+}
 const sideways = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
 /** The line that has the focus, in words. */
@@ -101,8 +123,13 @@ describe('the huddle', () => {
         },
       });
     });
+    await page.route('**/forecast', async (route) => {
+      const answer = await route.fetch();
+      return route.fulfill({ json: { ...(await answer.json()), ...aTightDay(await clock()) } });
+    });
     await page.goto(`${server.url}/wards/${WARD}/huddle`);
     await page.locator('#question-5').waitFor();
+    await page.getByText('Bed A12, about').waitFor();
     expect(await page.locator('#question-1 [data-line]').count()).toBe(24);
     await page.emulateMedia({ media: 'print' });
     await page.setViewportSize({ width: 726, height: 1054 });
@@ -126,6 +153,37 @@ describe('the huddle', () => {
     await shoot(page, 'charge-de-1920');
     expect(await axeFaults(page)).toEqual([]);
     expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('shows lifts and hands by the quarter hour, in words, as a picture and as its table', async () => {
+    const { page, context, faults } = await huddle();
+    const forecast = page.locator('#question-4 .forecast').first();
+    await forecast.locator('svg.forecast').first().waitFor();
+    expect(await forecast.innerText()).toContain('A forecast, not a plan');
+    expect(await forecast.innerText()).toMatch(/simulated days/);
+    await shoot(page, 'huddle-forecast-1920');
+    await forecast.getByRole('button', { name: 'As a table: Lifts' }).click();
+    const table = forecast.getByRole('region', { name: 'Lifts' });
+    expect(await table.getByRole('columnheader').allInnerTexts()).toContain('Wanted at once (mean)');
+    expect(await table.getByRole('row').count()).toBeGreaterThan(20);
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('says that the forecast failed and asks again, and keeps the rest of the question', async () => {
+    const { page, context } = await openScreen(browser, WALL_SIZE);
+    let failing = true;
+    await page.route('**/forecast', (route) => (failing ? route.abort() : route.continue()));
+    await page.goto(`${server.url}/wards/${WARD}/huddle`);
+    const again = page.locator('#question-4').getByRole('button', { name: 'Ask again' });
+    await again.waitFor();
+    expect(await page.locator('#question-4 [data-line]').count()).toBeGreaterThan(0);
+    failing = false;
+    await again.click();
+    await page.locator('#question-4 svg.forecast').first().waitFor();
     await context.close();
   });
 

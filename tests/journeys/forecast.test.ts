@@ -118,7 +118,7 @@ describe('who needs a lift today', () => {
 
   it('FORECAST-2 tries out what would help on the same days, and says how much is known', async () => {
     const page = await forecast();
-    expect(page.helps.map(({ kind }) => kind)).toContain('borrow-lift');
+    expect(page.helps.map(({ kind }) => kind)).toContain('borrow');
     for (const { before, after } of page.helps) expect(after).toBeLessThan(before);
     expect(page.record).toMatchObject({ days: 0, moves: 0, uses: 0 });
     expect(page.runs).toBe(2_000);

@@ -22,7 +22,10 @@ export const say = defineWords('forecast', {
     'would-help': 'What would help',
     'would-help-about':
       'Each tried on the same simulated days: requests that wait over {minutes} minutes until {time}.',
-    'help-borrow-lift': 'Borrow a lift until {to}',
+    'help-borrow': 'Borrow {what} until {to}',
+    'one-lift': 'a lift',
+    'one-standing-aid': 'a standing aid',
+    'one-lateral-aid': 'a lateral aid',
     'help-pair-of-aides': 'Two people only for moves, {from} to {to}',
     'help-swap-to-track': 'Swap {who} and {with}: bed {with} has a ceiling track',
     'help-move-visit': 'Bed {who}: the visit at {becomes} in place of {was}',
@@ -98,7 +101,10 @@ export const say = defineWords('forecast', {
     'would-help': 'Was helfen würde',
     'would-help-about':
       'Jedes an denselben simulierten Tagen erprobt: Anforderungen, die bis {time} über {minutes} Minuten warten.',
-    'help-borrow-lift': 'Einen Lifter bis {to} ausleihen',
+    'help-borrow': '{what} bis {to} ausleihen',
+    'one-lift': 'Einen Lifter',
+    'one-standing-aid': 'Eine Aufstehhilfe',
+    'one-lateral-aid': 'Eine Umlagerungshilfe',
     'help-pair-of-aides': 'Zwei Personen nur für Transfers, {from} bis {to}',
     'help-swap-to-track': '{who} und {with} tauschen: Bett {with} hat eine Deckenschiene',
     'help-move-visit': 'Bett {who}: der Besuch um {becomes} statt {was}',

@@ -2,6 +2,7 @@
 import { MINUTE } from '../../../kernel/times.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { ForecastPage } from '../../../wire/forecast.ts';
+import type { ItemKind } from '../../aids/values.ts';
 import type { BedView, BoardView } from '../../board/view.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
@@ -136,24 +137,24 @@ function beliefOf(
 
 /** How far a planned move is moved to try it out (minutes). */
 const MOVE_BY = [-60, 60] as const;
-/** So many planned moves are tried at most. */
-const MOST_MOVES = 6;
+/** What is borrowed is of the kind that any room takes. */
+const KIND_OF_GROUP = {
+  lift: 'floor-lift',
+  'standing-aid': 'standing-aid',
+  'lateral-aid': 'lateral-aid',
+} as const satisfies Record<AidGroup, ItemKind>;
 
 function changesOf({ rules, measured }: Ward, scenario: Scenario, demand: Demand): Change[] {
-  const lifted = demand.sources.some(({ care, due }) =>
-    [care.day, ...due.map(({ need }) => need)].some((need) => need?.group === 'lift'),
+  const wanted = new Set(
+    demand.sources.flatMap(({ care, due }) =>
+      [care.day, ...due.map(({ need }) => need)].flatMap((need) => need?.group ?? []),
+    ),
   );
-  const { minutes, handMinutes } = holdTimeOf('floor-lift', rules.forecast, measured);
-  const borrowed = {
-    item: 'borrowed',
-    group: 'lift',
-    sure: 1,
-    freeFrom: 0,
-    from: 0,
-    to: 0,
-    minutes,
-    handMinutes,
-  } as const;
+  const borrowed = [...wanted].map((group): Change => {
+    const { minutes, handMinutes } = holdTimeOf(KIND_OF_GROUP[group], rules.forecast, measured);
+    const when = { sure: 1, freeFrom: 0, from: 0, to: 0 } as const;
+    return { kind: 'borrow', item: { item: 'borrowed', group, ...when, minutes, handMinutes } };
+  });
   const moves = demand.sources.flatMap(({ due }, source) =>
     due.flatMap(({ kind, at }, place): Change[] =>
       kind === 'turn' || kind === 'back-to-bed'
@@ -175,9 +176,9 @@ function changesOf({ rules, measured }: Ward, scenario: Scenario, demand: Demand
   // Two who do nothing else add what they would otherwise have spent on their own people.
   const more = Math.max(1, Math.round(2 * (1 - handsShare.value)));
   return [
-    ...(lifted ? [{ kind: 'borrow-lift', item: borrowed } as const] : []),
+    ...borrowed,
     { kind: 'pair-of-aides', hands: more },
-    ...moves.toSorted((a, b) => order(a) - order(b)).slice(0, MOST_MOVES),
+    ...moves.toSorted((a, b) => order(a) - order(b)),
   ];
 }
 
@@ -275,6 +276,8 @@ export function pageOf(
             becomes: atMinute(due.at + change.by),
           };
         }
+        case 'borrow':
+          return { kind: change.kind, ...tried, group: change.item.group };
         default:
           return { kind: change.kind, ...tried };
       }

@@ -121,7 +121,7 @@ describe('what would help', () => {
     care: { day: need(1), night: need(1) },
   };
   const changes: Change[] = [
-    { kind: 'borrow-lift', item: lift('borrowed') },
+    { kind: 'borrow', item: lift('borrowed') },
     { kind: 'move-session', source: 0, due: 0, by: 120 },
     { kind: 'move-session', source: 1, due: 0, by: 60 },
     { kind: 'swap-to-track', source: 3, becomes: track, track: '5A' },
@@ -132,7 +132,7 @@ describe('what would help', () => {
   it('is tried out and put in order; of a kind only the best; what changes nothing is not said', () => {
     const { helps } = ask(some, { changes });
     const kinds = helps.map(({ change }) => change.kind);
-    expect(kinds[0]).toBe('borrow-lift');
+    expect(kinds[0]).toBe('borrow');
     expect(kinds).toContain('move-session');
     expect(kinds).toContain('swap-to-track');
     expect(new Set(kinds).size).toBe(kinds.length);

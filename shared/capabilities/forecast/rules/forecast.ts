@@ -10,6 +10,8 @@ import type { Chance, Clash, Forecast, ForecastInput, SlotOfGroup, Waits } from 
 
 /** Below so many simulated requests a share says nothing. */
 const LEAST_ASKED = 40;
+/** A stretch with fewer late requests in it a day is not worth saying. */
+const LEAST_LATE = 0.25;
 /** A slot without a clash between two with one does not part them. */
 const GAP = 2;
 
@@ -88,6 +90,7 @@ function clashesOf(tally: Tally, group: Group, slots: readonly SlotOfGroup[], sa
     const chance = chanceOf(tally, group, from, to);
     if (chance === null || chance.chance < sayFrom) return [];
     const late = sum(tally.late[group].map((block) => sum(block.slice(from, to))));
+    if (late < LEAST_LATE * tally.runs) return [];
     const noHands = sum(tally.noHands[group].slice(from, to));
     return [
       {

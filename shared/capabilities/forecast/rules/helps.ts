@@ -8,6 +8,9 @@ import type { Change, Clash, ForecastInput, Help } from './types.ts';
 
 /** Tried over so many days: enough to put them in order, since luck is the same on both sides. */
 const TRIES = 200;
+/** Of planned moves those in the tight stretch or so many slots before it are tried, up to so many. */
+const NEAR = 4;
+const MOST_MOVES = 6;
 /** What spares fewer than so many late requests, or less than a twentieth of them, is not said. */
 const LEAST = 0.2;
 
@@ -17,18 +20,35 @@ export function helpsOf(
   changes: readonly Change[],
 ): Help[] {
   const few = { ...runs, runs: Math.min(TRIES, runs.runs) };
-  const worst = clashes.reduce((a, b) => (b.lateADay > a.lateADay ? b : a));
   const before = lateADay(scenario, belief, few);
-  const tried = changes.map((change): Help => {
+  let moves = 0;
+  const tried = changes.flatMap((change): Help[] => {
+    const worst = worstFor(change, clashes);
+    if (!worst) return [];
+    if (change.kind === 'move-session') {
+      const { at } = scenario.sources[change.source]!.due[change.due]!;
+      if (at < (worst.from - NEAR) * SLOT_MINUTES || at >= worst.to * SLOT_MINUTES) return [];
+      if (++moves > MOST_MOVES) return [];
+    }
     const after = lateADay(changed(scenario, change, worst), belief, few);
-    return { change, from: worst.from, to: worst.to, before, after };
+    return [{ change, from: worst.from, to: worst.to, before, after }];
   });
   const helping = tried
     .filter(({ after }) => before - after >= Math.max(LEAST, before / 20))
     .toSorted((a, b) => a.after - b.after);
-  // Of several sessions to move, and of several swaps, the best.
+  // Of several sessions to move, of several swaps, of several things to borrow: the best.
   const seen = new Set<string>();
   return helping.filter(({ change: { kind } }) => !seen.has(kind) && seen.add(kind));
+}
+
+/** The stretch a change is made for: equipment where that is short, hands where they are, else the worst of all. */
+function worstFor(change: Change, clashes: readonly Clash[]): Clash | null {
+  const asked = clashes.filter(({ group, short }) =>
+    change.kind === 'borrow'
+      ? group === change.item.group && short === 'item'
+      : change.kind !== 'pair-of-aides' || short === 'hands',
+  );
+  return asked.reduce<Clash | null>((a, b) => (a === null || b.lateADay > a.lateADay ? b : a), null);
 }
 
 /** @param tight the stretch that the change is made for */
@@ -38,7 +58,7 @@ export function changed(
   tight: { readonly from: number; readonly to: number },
 ): Scenario {
   switch (change.kind) {
-    case 'borrow-lift': {
+    case 'borrow': {
       const place = scenario.items.length;
       const to = tight.to * SLOT_MINUTES;
       const more = (need: Need): Need =>

@@ -57,7 +57,7 @@ export interface Forecast {
 /** One thing that a person could do. Places are those of the scenario. */
 export type Change =
   /** One more, from now until the last clash is over. */
-  | { readonly kind: 'borrow-lift'; readonly item: SimItem }
+  | { readonly kind: 'borrow'; readonly item: SimItem }
   /** Two people change rooms: one goes under the track, and is moved as they would be there. */
   | {
       readonly kind: 'swap-to-track';
