@@ -117,8 +117,6 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
       logger,
       onAccepted: endsSessions(access.accounts),
     });
-    const simulator = openSimulator();
-    opened.push(() => simulator.close());
     const pool = openWorkerPool();
     opened.push(() => pool.close());
     const { publicUrl = null, paperDir } = config;
@@ -142,7 +140,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         roundLists,
         paper,
         concerns,
-        simulate: simulator.simulate,
+        simulate: openSimulator(pool),
         planner: openPlanner(pool),
         access,
         limits: options.limits === 'off' ? noLimits : openLimits(),

@@ -8,6 +8,7 @@ import { CLOCK } from '../platform/clock.ts';
 import type { Clock } from '../platform/clock.ts';
 import { Allowed } from './allowed.ts';
 import { wardNamed } from './asked.ts';
+import { unlessBusy } from './planning.controller.ts';
 
 /** Demand for lifts and hands by quarter hour: asked for where it is looked at. */
 @Controller('api/wards/:ward')
@@ -23,6 +24,6 @@ export class ForecastController {
   async forecast(@Param('ward') id: string) {
     const { state, calendar } = await this.streams.ward(wardNamed(id));
     if (!state || !calendar) throw new Answered(noSuchWard(id));
-    return this.forecasts.page({ ward: state, calendar, now: this.clock.now() });
+    return unlessBusy(this.forecasts.page({ ward: state, calendar, now: this.clock.now() }));
   }
 }

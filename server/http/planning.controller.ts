@@ -77,7 +77,8 @@ export class PlanningController {
   }
 }
 
-async function unlessBusy<T>(working: Promise<T>): Promise<T> {
+/** Too many wait for a thread: said in words, and not as a fault. */
+export async function unlessBusy<T>(working: Promise<T>): Promise<T> {
   try {
     return await working;
   } catch (error) {
