@@ -22,7 +22,9 @@ function askedOnce(script: string): string[] {
       ts.isImportDeclaration(one) &&
       one.importClause?.namedBindings &&
       ts.isNamedImports(one.importClause.namedBindings)
-        ? one.importClause.namedBindings.elements.map(({ name }) => name.text).filter((name) => WORDS.test(name))
+        ? one.importClause.namedBindings.elements
+            .map(({ name }) => name.text)
+            .filter((name) => WORDS.test(name))
         : [],
     ),
   );
