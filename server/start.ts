@@ -144,7 +144,7 @@ export async function startFootboard(options: StartOptions): Promise<Footboard> 
         planner: openPlanner(pool),
         access,
         limits: options.limits === 'off' ? noLimits : openLimits(),
-        about: { demo, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },
+        about: { demo, publicUrl, trialStorage: database.kind === 'pglite', open: access.mode === 'open' },
       },
       config,
       logger,

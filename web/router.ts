@@ -85,7 +85,7 @@ export const router = createRouter({
       props: true,
     },
     {
-      path: '/wards/:ward/equipment',
+      path: '/wards/:ward/equipment/:item?',
       name: 'equipment',
       component: () => import('./boards/EquipmentPage.vue'),
       props: true,

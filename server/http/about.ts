@@ -2,6 +2,8 @@
 export interface About {
   readonly demo: boolean;
   readonly trialStorage: boolean;
+  /** What people type to get here; without it the address that something was asked for at. */
+  readonly publicUrl: string | null;
   /** Sign-in is off: anyone may say who they are. */
   readonly open: boolean;
 }

@@ -1,4 +1,6 @@
-import { Controller, Get, Inject, Param } from '@nestjs/common';
+import { Controller, Get, Inject, Param, Req, Res } from '@nestjs/common';
+import type { Request, Response } from 'express';
+import { labelsOf, labelsPdf } from '../capabilities/aids/labels.ts';
 import { fitPageOf, itemsPageOf } from '../capabilities/aids/queries.ts';
 import { Answered, noSuchWard } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
@@ -7,6 +9,8 @@ import { CLOCK } from '../platform/clock.ts';
 import type { Clock } from '../platform/clock.ts';
 import { BOARDS } from '../projecting/board.ts';
 import type { Boards } from '../projecting/board.ts';
+import { ABOUT } from './about.ts';
+import type { About } from './about.ts';
 import { Allowed } from './allowed.ts';
 import { wardNamed } from './asked.ts';
 
@@ -17,6 +21,7 @@ export class ItemsController {
     @Inject(STREAMS) private readonly streams: Streams,
     @Inject(BOARDS) private readonly boards: Boards,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(ABOUT) private readonly about: About,
   ) {}
 
   @Get('wards/:ward/items')
@@ -29,6 +34,18 @@ export class ItemsController {
   @Allowed('read-fit')
   async fit(@Param('ward') ward: string) {
     return fitPageOf({ streams: this.streams, boards: this.boards }, await this.#asked(ward));
+  }
+
+  /** Makes nothing: the same list prints the same labels. */
+  @Get('wards/:ward/labels')
+  @Allowed('make-labels')
+  async labels(@Param('ward') id: string, @Req() request: Request, @Res() response: Response): Promise<void> {
+    const { ward } = await this.#asked(id);
+    const origin = this.about.publicUrl ?? `${request.protocol}://${request.get('host')}`;
+    const labels = labelsOf(ward, origin);
+    const pdf = await labelsPdf({ ward: ward.name, language: ward.language, labels });
+    const name = `labels-${encodeURIComponent(ward.ward)}.pdf`;
+    response.set('Content-Disposition', `inline; filename="${name}"`).type('application/pdf').send(pdf);
   }
 
   async #asked(id: string) {

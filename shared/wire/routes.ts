@@ -157,6 +157,13 @@ export const READS: readonly Route[] = [
   },
   {
     method: 'get',
+    path: '/api/wards/{ward}/labels',
+    action: 'make-labels',
+    name: 'EquipmentLabels',
+    says: 'Labels for the equipment as PDF: name, safe working load, a code that opens the piece.',
+  },
+  {
+    method: 'get',
     path: '/api/wards/{ward}/paper/sheet',
     action: 'make-sheet',
     name: 'PaperSheet',

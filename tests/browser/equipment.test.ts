@@ -101,6 +101,41 @@ describe('the equipment page on a phone', () => {
     expect(faults).toEqual([]);
   });
 
+  it('a code scanned from the piece opens its taps; one of another list says so', async () => {
+    const items = (await (await fetch(`${server.url}/api/wards/${WARD}/items`)).json()) as {
+      items: { item: string }[];
+    };
+    await page.goto(`${server.url}/wards/${WARD}/equipment/${items.items[0]!.item}`);
+    const dialog = page.getByRole('dialog', { name: 'What is it with Lift 1?' });
+    await dialog.getByRole('button', { name: 'Dirty' }).click();
+    await dialog.waitFor({ state: 'detached' });
+    await page.getByText('0 of 1 lifts usable now').waitFor();
+    await page.goto(`${server.url}/wards/${WARD}/equipment/nothing-here`);
+    await page.getByText('The code names a piece that is not on this ward’s list.').waitFor();
+    await page.getByRole('button', { name: /Lift 1/ }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Clean', exact: true }).click();
+    await page.getByText('1 of 1 lifts usable now').waitFor();
+    expect(await page.getByRole('link', { name: 'Labels to print' }).getAttribute('href')).toBe(
+      `/api/wards/${WARD}/labels`,
+    );
+    expect(faults).toEqual([]);
+  });
+
+  it('somebody tells of a near miss in one tap, without a name, and may add why', async () => {
+    await page.getByRole('link', { name: 'Tell of a near miss or strain' }).click();
+    await page.getByRole('button', { name: 'It nearly went wrong' }).click();
+    await page.getByText('Taken down, without a name.').waitFor();
+    await page.getByRole('button', { name: 'no room to work' }).click();
+    await page.getByRole('button', { name: 'Add this' }).click();
+    await page.getByRole('status').filter({ hasText: 'Added.' }).waitFor();
+    await page.getByText('Near miss: no room to work').waitFor();
+    await page.getByText('no name put to it').waitFor();
+    await shoot(page, 'concerns-390');
+    expect(await axeFaults(page)).toEqual([]);
+    await page.goto(`${server.url}/wards/${WARD}/equipment`);
+    expect(faults).toEqual([]);
+  });
+
   it('the list goes out as a table and comes back, each row first shown with what it would do', async () => {
     const going = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Take the list home as a table' }).click();

@@ -67,6 +67,16 @@ describe('equipment of a ward', () => {
     expect(chair.judged.find(({ item }) => item === 'sling-1')!.against.join()).toContain('nobody has said');
   });
 
+  it('prints labels as PDF, with a code that opens each piece', async () => {
+    const answer = await fetch(`${ward.footboard.url}/api/wards/${WARD}/labels`);
+    expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'application/pdf']);
+    expect(
+      Buffer.from(await answer.arrayBuffer())
+        .subarray(0, 5)
+        .toString(),
+    ).toBe('%PDF-');
+  });
+
   it('is taken by one person at a time, and breaks for everybody', async () => {
     await ward.enter('take-item', { item: 'lift-1', usedBy: 'stay-1' }, 'ada');
     expect(await lifts()).toEqual({ usable: 0, inUse: 1, unknown: 0, all: 1 });

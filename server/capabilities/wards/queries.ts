@@ -8,13 +8,13 @@ import type { Boards } from '../../projecting/board.ts';
 /** Every ward that has a board, with what the choice of a ward and screen needs. */
 export function wardList(
   boards: Boards,
-  about: { demo: boolean; trialStorage: boolean; open: boolean },
+  { demo, trialStorage, open }: { demo: boolean; trialStorage: boolean; open: boolean },
 ): WardList {
   const wards = boards.wards().flatMap((ward) => {
     const board = boards.snapshot(ward)?.board;
     return board ? [{ ward, name: board.name, zone: board.zone, beds: board.beds.length }] : [];
   });
-  return { wards: wards.toSorted((a, b) => a.name.localeCompare(b.name)), ...about };
+  return { wards: wards.toSorted((a, b) => a.name.localeCompare(b.name)), demo, trialStorage, open };
 }
 
 /** The ward's limits and validities with their sources, owners and review dates. */

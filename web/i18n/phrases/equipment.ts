@@ -186,6 +186,20 @@ export const equipmentPhrases: readonly Phrase[] = [
     'Anderes Hebetuch nehmen oder Pflege bitten, es freizugeben und waschen zu lassen.',
   ],
   ['Take it again if you still go.', 'Wieder übernehmen, falls der Besuch noch stattfindet.'],
+  // why a piece cannot be used now
+  ['out of service ({why})', 'außer Betrieb ({why})'],
+  ['does not run', 'läuft nicht'],
+  ['strap or stitching', 'Band oder Naht'],
+  ['label not readable', 'Etikett nicht lesbar'],
+  ['inspection', 'Prüfung'],
+  ['not there when looked for', 'gesucht, nicht da'],
+  ['examination was due {~when}', 'Prüfung war fällig {when}'],
+  ['battery flat', 'Akku leer'],
+  ['nobody has said where it is', 'niemand hat gesagt, wo es ist'],
+  ['nobody has said that it is clean', 'niemand hat gesagt, dass es sauber ist'],
+  ['battery not read', 'Akku nicht abgelesen'],
+  ['no date of its next examination', 'kein Datum der nächsten Prüfung'],
+  ['taken long ago, not said to be back', 'vor langem genommen, nicht zurückgemeldet'],
   // near misses and strain
   [
     'Nobody has signed in here, so there is no name to put to it.',

@@ -232,6 +232,12 @@ export const POLICY: readonly PolicyRow[] = [
     'Ask the charge nurse, a therapist or the manager.',
     ['read-fairness'],
   ),
+  ...rows(
+    'query',
+    [...SETTINGS, 'handling-coordinator'],
+    'Ask the handling coordinator or the charge nurse.',
+    ['make-labels'],
+  ),
   ...rows('query', [...ON_THE_WARD, 'device'], askStaff, ['make-sheet', 'read-sheets']),
   ...rows('query', [...ROLES, 'device'], askStaff, ['read-staff', 'read-rules', 'read-protocols']),
   ...rows('query', ['records', 'manager', 'administrator'], 'Ask the records role.', ['verify-log']),
