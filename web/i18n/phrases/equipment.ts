@@ -206,7 +206,9 @@ export const equipmentPhrases: readonly Phrase[] = [
     'Hier ist niemand angemeldet, also gibt es keinen Namen dazuzusetzen.',
   ],
   ['Tell it without a name, or sign in first.', 'Ohne Namen melden oder erst anmelden.'],
-  // the sheet's title stands in both languages
+  // titles of printed sheets stand in both languages
+  ['Labels of the equipment', 'Etiketten der Hilfsmittel'],
+  ['Etiketten der Hilfsmittel', 'Etiketten der Hilfsmittel'],
   ['How to move each person: paper sheet', 'So wird bewegt: Papierbogen'],
   ['So wird bewegt: Papierbogen', 'So wird bewegt: Papierbogen'],
 ];
