@@ -14,36 +14,6 @@ afterAll(async () => {
   await server?.stop();
 });
 
-/** Somebody new in bed B6: nobody has checked them here yet. */
-async function arrive(): Promise<void> {
-  const { staff } = (await (await fetch(`${server.url}/api/wards/larkfield/staff`)).json()) as {
-    staff: { staff: string; role: string }[];
-  };
-  const { at } = (await (await fetch(`${server.url}/api/wards/larkfield/huddle`)).json()) as { at: number };
-  const answer = await fetch(`${server.url}/api/wards/larkfield/commands/begin-stay`, {
-    method: 'POST',
-    headers: {
-      'content-type': 'application/json',
-      'x-footboard-staff': staff.find((one) => one.role === 'nurse')!.staff,
-    },
-    body: JSON.stringify({
-      commandId: crypto.randomUUID(),
-      occurred: { at: new Date(at).toISOString() },
-      entered: { at: new Date().toISOString(), offsetMinutes: 0 },
-      source: { kind: 'person' },
-      expect: 'latest',
-      data: {
-        stay: 'st-new',
-        person: 'pe-new',
-        bed: 'lf-b6',
-        from: 'home',
-        identity: { name: 'Maren Holt' },
-      },
-    }),
-  });
-  if (!answer.ok) throw new Error(await answer.text());
-}
-
 const wardPage = (name: string) => `${server.url}/wards/larkfield/${name}`;
 async function charge(size = WALL_SIZE) {
   const screen = await openScreen(browser, size);
@@ -119,8 +89,46 @@ describe('the charge nurse’s page', () => {
     await context.close();
   });
 
+  it('names until a time of its own, and says until when', async () => {
+    const { page, context, faults } = await charge();
+    await inGroup(page, 'Person', /Dina Rushford/).click();
+    await bed(page, 'C2').click();
+    await inGroup(page, 'Until', 'another time').click();
+    await page.getByLabel('Day and time').fill('2020-01-01T10:00');
+    await page.getByRole('button', { name: 'Name for 1 bed' }).click();
+    await page.getByText('That time has passed.').waitFor();
+    const today = await page.getByLabel('Day and time').evaluate(() => new Date().getFullYear() + 1);
+    await page.getByLabel('Day and time').fill(`${today}-01-01T10:00`);
+    await shoot(page, 'charge-until-1920');
+    expect(await axeFaults(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Name for 1 bed' }).click();
+    await page.getByText(/^Named until 0?1 Jan.* 10:00\.$/).waitFor();
+    await bed(page, 'C2').getByText('aide Dina Rushford').waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('ARRIVAL-1 offers at the empty bed whoever is expected; one entry begins the stay and closes the expected arrival', async () => {
+    const { page, context, faults } = await charge(PHONE_SIZE);
+    const before = await page.locator('.coming').count();
+    expect(before).toBeGreaterThan(0);
+    await page.goto(wardPage('bedside/lf-b6'));
+    await page.getByRole('button', { name: 'A person arrives here' }).click();
+    const offered = page.getByRole('region', { name: 'Is it somebody who is expected?' });
+    await offered.getByRole('button').first().click();
+    await offered.getByText('Recording the arrival closes the expected one').waitFor();
+    await shoot(page, 'bedside-arrival-expected-390');
+    expect(await axeFaults(page)).toEqual([]);
+    await page.getByLabel('Name, as on the wristband').fill('Maren Holt');
+    await page.getByRole('button', { name: 'Record the arrival' }).click();
+    await page.getByText('CHECK BEFORE MOVING').first().waitFor();
+    await page.goto(wardPage('charge'));
+    await expect.poll(() => page.locator('.coming').count()).toBe(before - 1);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('prints the handover of every bed on one page, with its age and the line that paper stays as it is', async () => {
-    await arrive();
     const { page, context } = await charge();
     await bed(page, 'B6').and(page.locator(':not(.empty)')).waitFor();
     const beds = await page.locator('.beds .bed').count();

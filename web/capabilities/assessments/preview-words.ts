@@ -3,6 +3,12 @@ import { defineWords } from '../../i18n/words.ts';
 export const previewWords = defineWords('check-preview', {
   en: {
     title: 'The plan that would follow',
+    'half-title': 'A check was begun here and not sent',
+    'half-says': 'It stands at {stage}. It is on this device only.',
+    'half-go-on': 'Go on with the check begun {time}',
+    'half-put-away': 'Put it away',
+    'half-too-old':
+      'A check that was begun here was put away: its readings are too old to count, or the protocol has changed. Begin again.',
     'tier-now': 'The board says now:',
     'still-check-first': 'It would still read CHECK BEFORE MOVING.',
     'still-re-check': 'It would still read re-check: something else is open.',
@@ -25,6 +31,12 @@ export const previewWords = defineWords('check-preview', {
   },
   de: {
     title: 'Der Plan, der folgen würde',
+    'half-title': 'Hier wurde eine Prüfung begonnen und nicht gesendet',
+    'half-says': 'Sie steht bei {stage}. Sie ist nur auf diesem Gerät.',
+    'half-go-on': 'Weiter mit der Prüfung von {time}',
+    'half-put-away': 'Verwerfen',
+    'half-too-old':
+      'Eine hier begonnene Prüfung wurde verworfen: ihre Messwerte sind zu alt, oder das Protokoll ist ein anderes. Neu beginnen.',
     'tier-now': 'Auf der Tafel steht jetzt:',
     'still-check-first': 'Es bliebe bei VOR DEM BEWEGEN PRÜFEN.',
     'still-re-check': 'Es bliebe bei „neu prüfen“: etwas anderes ist offen.',
