@@ -92,7 +92,7 @@ describe('the charge nurse’s page', () => {
   it('names until a time of its own, and says until when', async () => {
     const { page, context, faults } = await charge();
     await inGroup(page, 'Person', /Dina Rushford/).click();
-    await bed(page, 'C2').click();
+    await bed(page, 'A2').click();
     await inGroup(page, 'Until', 'another time').click();
     await page.getByLabel('Day and time').fill('2020-01-01T10:00');
     await page.getByRole('button', { name: 'Name for 1 bed' }).click();
@@ -103,7 +103,7 @@ describe('the charge nurse’s page', () => {
     expect(await axeFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Name for 1 bed' }).click();
     await page.getByText(/^Named until 0?1 Jan.* 10:00\.$/).waitFor();
-    await bed(page, 'C2').getByText('aide Dina Rushford').waitFor();
+    await bed(page, 'A2').getByText('aide Dina Rushford').waitFor();
     expect(faults).toEqual([]);
     await context.close();
   });
