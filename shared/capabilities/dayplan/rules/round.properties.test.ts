@@ -25,11 +25,12 @@ describe('the round of any ward', { timeout: patience }, () => {
     fc.assert(
       fc.property(stays, at, anyWard, (all, t, w) => {
         const asked = { ...roundAt(all, t, w), asker: null, on: null };
-        const { entries, notListed } = roundOf(asked);
+        const { entries, notListed, empty } = roundOf(asked);
         listed += entries.length;
         const labels = [...entries, ...notListed].map((e) => e.label).toSorted();
         expect(labels).toEqual(all.map((_, i) => String(i + 1)).toSorted());
-        expect(roundOf(asked)).toEqual({ entries, notListed });
+        expect(empty).toEqual([]);
+        expect(roundOf(asked)).toEqual({ entries, notListed, empty });
         for (const { reasons, points } of entries) {
           expect(reasons.length).toBeGreaterThan(0);
           expect(points).toBeCloseTo(
