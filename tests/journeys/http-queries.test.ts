@@ -8,6 +8,7 @@ import {
   verifyPage,
 } from '@footboard/shared/wire/documents';
 import { boardPage, huddlePage, staffList, stayPage, wardList } from '@footboard/shared/wire/http';
+import { roundActs, roundPage } from '@footboard/shared/wire/round';
 import { READS } from '@footboard/shared/wire/routes';
 import { StillClock, WARD, aSession, asProblem, beginStay, openWard } from './http-kit.ts';
 import type { Ward } from './http-kit.ts';
@@ -34,6 +35,17 @@ beforeAll(async () => {
 afterAll(() => ward.footboard.close());
 
 const headersOf = async (path: string) => (await fetch(`${ward.footboard.url}${path}`)).headers;
+
+/** Something done by the list of the round, so that there is a list to look at again. */
+async function actOfRound(): Promise<string> {
+  const { seen } = roundPage.parse((await ward.get(`/api/wards/${WARD}/round`)).body);
+  const notDone = { outcome: 'not-done', notDone: { group: 'bad-moment' }, occasion: 'planned' };
+  const session = { ...notDone, activities: [], startedAt: new Date(clock.at).toISOString(), events: [] };
+  await ward.enter('record-session', { stay: 'stay-1', session, list: seen }, 'ada');
+  const acts = async () => roundActs.parse((await ward.get(`/api/wards/${WARD}/round/acts`)).body).acts;
+  await expect.poll(async () => (await acts()).length).toBe(1);
+  return (await acts())[0]!.event;
+}
 
 describe('queries', () => {
   it('list the wards, and whether data is invented or storage for trial', async () => {
@@ -145,7 +157,7 @@ describe('queries', () => {
   it('HTTP-2 are all in the API document, and all of those answer', async () => {
     const { body } = await ward.get('/api/openapi.json');
     const paths = Object.keys(body['paths'] as object);
-    const named = { '{ward}': WARD, '{stay}': 'stay-1', '{code}': 'conflict' };
+    const named = { '{ward}': WARD, '{stay}': 'stay-1', '{code}': 'conflict', '{event}': await actOfRound() };
     for (const { path, answer: shape } of READS) {
       expect(paths).toContain(path);
       const asked = Object.entries(named).reduce((so, [name, value]) => so.replace(name, value), path);
