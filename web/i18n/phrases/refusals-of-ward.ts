@@ -322,4 +322,10 @@ export const wardRefusalPhrases: readonly Phrase[] = [
     'Correct the document and publish it again. Nothing was changed.',
     'Dokument korrigieren und neu veröffentlichen. Nichts wurde geändert.',
   ],
+  // who is expected
+  ['nobody was ever expected here under that id', 'unter dieser Nummer wurde hier nie jemand erwartet'],
+  [
+    'Choose one of those who are expected, or record the arrival without.',
+    'Jemand von den Erwarteten wählen oder die Ankunft ohne das eintragen.',
+  ],
 ];
