@@ -72,6 +72,9 @@ describe('over plain http', () => {
     await page.getByRole('button', { name: /Ada Lund/ }).click();
     await page.locator('article.card').getByText('Bed 1A').waitFor();
     await page.getByRole('button', { name: 'I go', exact: true }).click();
+    // Nobody's signs were taken here, so a nurse is asked first.
+    await page.getByText('Ask a nurse first. Who did you ask?').waitFor();
+    await page.getByRole('button', { name: 'Noor Haddad', exact: true }).click();
     await expect
       .poll(() =>
         ward.footboard.boards.snapshot(WARD as never)!.board.beds.map(({ stay }) => stay?.visit?.by),
