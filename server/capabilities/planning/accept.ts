@@ -13,7 +13,7 @@ import { foldHuddle } from '@footboard/shared/capabilities/dayplan/rules/huddle-
 import * as commands from '@footboard/shared/capabilities/planning/commands';
 import * as events from '@footboard/shared/capabilities/planning/events';
 import { buildProblem } from '@footboard/shared/capabilities/planning/rules/build-problem';
-import type { PlanStay } from '@footboard/shared/capabilities/planning/rules/build-problem';
+import type { PlanStay } from '@footboard/shared/capabilities/planning/rules/plan-input';
 import { checkPlan } from '@footboard/shared/capabilities/planning/rules/check-plan';
 import { breachWords } from '@footboard/shared/capabilities/planning/rules/breach-words';
 import { SLOT } from '@footboard/shared/capabilities/planning/rules/people-on';

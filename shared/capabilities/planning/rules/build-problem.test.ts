@@ -5,7 +5,8 @@ import type { PeopleOn, WardState } from '../../wards/context.ts';
 import { wardCalendar } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { dayProblem } from '../problem.ts';
-import { buildProblem, type PlanInput } from './build-problem.ts';
+import { buildProblem } from './build-problem.ts';
+import type { PlanInput } from './plan-input.ts';
 import { checkPlan } from './check-plan.ts';
 import { greedyProposal } from './propose.ts';
 
@@ -145,6 +146,29 @@ describe('what the rest of the day asks for', () => {
       [1, true],
     ]);
   });
+  it('nothing that fits, where a lift is needed and nobody answered which: it is not planned without one', () => {
+    const lifted = { plans: [move({ aid: 'sling-lift', people: 'two' })] };
+    expect(built([inBed(lifted)]).problem.visits[0]!.sets).toEqual([]);
+    const plans = [move({ aid: 'walking-support' })];
+    expect(built([inBed({ plans })]).problem.visits[0]!.sets).toBeNull();
+  });
+
+  it.each(['re-check', 'not-known'] as const)(
+    'a look before getting up while trust is %s, whenever it is due; where no time is left for it, nobody is got up',
+    (state) => {
+      const trust = { state, openTriggers: [], conflicts: [], because: [] } as never;
+      const { visits } = built([inBed({ trust })]).problem;
+      const check = visits.find(({ kind }) => kind === 'check');
+      const goals = visits.filter(({ kind }) => kind === 'goal');
+      expect(goals.length).toBeGreaterThan(0);
+      expect(goals.map(({ after }) => after)).toEqual(goals.map(() => [check!.visit]));
+      const { planning } = DEFAULT_RULES;
+      const long = { ...planning.checkMinutes, value: 24 * 60 };
+      const rules = { ...DEFAULT_RULES, planning: { ...planning, checkMinutes: long } };
+      expect(built([inBed({ trust })], { rules }).problem.visits).toEqual([]);
+    },
+  );
+
   it('the sets of equipment that the fit rules judged; none that fits is an empty list, not no need', () => {
     const plans = [move({ aid: 'sling-lift', people: 'two' })];
     const fit = (sets: { item: never; sling: never }[]) => [
