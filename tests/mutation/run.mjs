@@ -1,6 +1,6 @@
 // `npm run test:mutation -- <room> [<room> ...]`: changes the rules of a room in small ways and counts
-// which changes its tests notice. Two passes: first the tests of the room and of the board, then, for
-// what survived, the properties over whole histories too. Not part of `npm test` or .ci/run.
+// which changes its tests notice. Three passes, each for what survived the one before: the room's own
+// tests, those of the board too, the properties over whole histories too. Not part of `npm test` or .ci/run.
 // `--report` alone writes docs/mutation.md again from what is kept in docs/mutation/.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync } from 'node:fs';
@@ -25,7 +25,7 @@ for (const room of asked) {
   mkdirSync(join(root, '.mutation', room), { recursive: true });
   const began = Date.now();
   let whole = true;
-  for (const pass of ['1', '2']) {
+  for (const pass of ['1', '2', '3']) {
     const run = spawnSync(
       process.execPath,
       [

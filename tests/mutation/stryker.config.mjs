@@ -39,7 +39,7 @@ export default {
   disableTypeChecks: true,
   checkers: [],
   // A mutant that loops for ever is killed by the clock; the machine may be busy.
-  timeoutMS: 20_000,
+  timeoutMS: 40_000,
   timeoutFactor: 3,
   allowEmpty: true,
   thresholds: { high: 95, low: 90, break: null },

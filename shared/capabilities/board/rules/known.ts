@@ -121,7 +121,7 @@ function workedOut(
     conflicts: conflictsOf(facts, effective, orders, standing, tier, protocols),
     sedatedAt: lastOf(triggers, 'sedation'),
     upSoFar: firstTimeUpPending(facts, protocols, rules),
-    onOwn: onOwnInForce(facts, triggers.seen),
+    onOwn: onOwnInForce(facts, triggers.seen, standing.scopeFact),
     walkingSupport: walkingSupportOf(facts),
     attachments: attachmentsForPlan(standing),
     upInCheck: upInCheck(facts, protocols),

@@ -16,9 +16,15 @@ const TAKES_BACK: ReadonlySet<string> = new Set(['on-own-removed', 'hold-placed'
 
 /**
  * "On own" as last set by a nurse or therapist; taken back by anyone's removal, any trigger, a hold,
- * or a later check in which a stage was not met, and never back by itself. Source: design, people.
+ * or a later check in which a stage was not met, and never back by itself. Nor does it come back when
+ * someone who may not free tells afterwards that the staged check had applied all along: who set it
+ * did so under another plan. `scopeFact` is what set the plan that applies. Source: design, people.
  */
-export function onOwnInForce(facts: readonly Fact[], triggers: readonly Trigger[]): Stated<OnOwn> | null {
+export function onOwnInForce(
+  facts: readonly Fact[],
+  triggers: readonly Trigger[],
+  scopeFact: Fact | null,
+): Stated<OnOwn> | null {
   const set = facts.findLastIndex((f) => f.type === 'on-own-set' && MAY_SET.has(f.author.role));
   const fact = facts[set];
   if (!fact) return null;
@@ -27,6 +33,7 @@ export function onOwnInForce(facts: readonly Fact[], triggers: readonly Trigger[
     if (later.type === 'assessment-recorded' && foundLess(later)) return null;
   }
   if (triggers.some((trigger) => trigger.at >= fact.occurred)) return null;
+  if (scopeFact && !isQualified(scopeFact.author) && scopeFact.recorded >= fact.recorded) return null;
   return { value: fact.data as OnOwn, fact: fact.id, at: fact.occurred };
 }
 
