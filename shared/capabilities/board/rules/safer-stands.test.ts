@@ -102,23 +102,31 @@ describe('an entry that came late', () => {
   it.each([
     ['an aide who tells it afterwards does not bring "on own" back', 'aide', 4, null],
     ['a nurse who tells it afterwards does', 'nurse', 4, { where: ['room'] }],
-    ['an aide who told it before "on own" was set does not stand against it', 'aide', 1.7, { where: ['room'] }],
-  ] as const)('given "on own" set under a comfort plan: the staged check before it: %s', (_what, role, recorded, own) => {
-    const walks = { ...check('walk', 1.2), id: 'w' };
-    const scope = (h: number, kind: string, extra: Partial<Told> = {}): Told => ({
-      type: 'scope-set',
-      at: h,
-      role: 'nurse',
-      payload: { scope: kind },
-      ...extra,
-    });
-    const told = [walks, scope(1.5, 'comfort'), onOwn(2)];
-    const back = { ...scope(1.6, 'staged', { role }), recorded };
-    expect(at(5, ...told).onOwn).toBeNull();
-    const after = at(5, ...told, back);
-    expect(after.scope.kind).toBe('staged');
-    expect(after.onOwn).toEqual(own === null ? null : expect.objectContaining(own));
-  });
+    [
+      'an aide who told it before "on own" was set does not stand against it',
+      'aide',
+      1.7,
+      { where: ['room'] },
+    ],
+  ] as const)(
+    'given "on own" set under a comfort plan: the staged check before it: %s',
+    (_what, role, recorded, own) => {
+      const walks = { ...check('walk', 1.2), id: 'w' };
+      const scope = (h: number, kind: string, extra: Partial<Told> = {}): Told => ({
+        type: 'scope-set',
+        at: h,
+        role: 'nurse',
+        payload: { scope: kind },
+        ...extra,
+      });
+      const told = [walks, scope(1.5, 'comfort'), onOwn(2)];
+      const back = { ...scope(1.6, 'staged', { role }), recorded };
+      expect(at(5, ...told).onOwn).toBeNull();
+      const after = at(5, ...told, back);
+      expect(after.scope.kind).toBe('staged');
+      expect(after.onOwn).toEqual(own === null ? null : expect.objectContaining(own));
+    },
+  );
 });
 
 describe('a correction or withdrawal by a qualified person', () => {
