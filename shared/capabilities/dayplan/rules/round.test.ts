@@ -69,6 +69,15 @@ describe('who may be on the round', () => {
     expect(held?.move.task).not.toBe('walk');
     expect(held).toBeDefined();
   });
+  it.each(['back-raised', 'bed-exercise'] as const)(
+    'never asks for more than the goal: given %s, nobody is moved out of bed',
+    (activity) => {
+      const goal: Told = { type: 'goal-set', at: MORNING, payload: { goal: { activity, timesUp: 2 } } };
+      const entry = round([rowOf(T, goal)]).entries[0]!;
+      expect(entry.move).toEqual({ task: 'in-bed', people: 'one', aid: 'none' });
+      expect(entry.who).toBe('An aide alone');
+    },
+  );
 });
 
 describe('the order of the round', () => {

@@ -7,6 +7,7 @@ import type { StaffId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import { HOUR, MINUTE } from '../../../kernel/times.ts';
 import type { BedView, Because, BoardView, StayView, TaskPlan, VisitView } from '../../board/view.ts';
+import { isUp } from '../../sessions/rules/activities.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
@@ -173,10 +174,16 @@ const TASK_OF: Readonly<Record<string, TaskPlan['task']>> = {
   'edge-sit': 'edge-of-bed',
 };
 
-/** What today's goal asks for, or the most demanding below it that the plan allows. */
-export function moveOf(stay: StayView): TaskPlan {
+export type Move = Pick<TaskPlan, 'task' | 'people' | 'aid'>;
+/** What stays in bed needs no lift and no second person; the bed raises the back. */
+const NOT_MOVED: Move = { task: 'in-bed', people: 'one', aid: 'none' };
+
+/** What today's goal asks for, or the most demanding below it that the plan allows; never more than the goal. */
+export function moveOf(stay: StayView): Move {
+  const { goal } = stay.today;
+  if (goal && !isUp(goal.activity)) return NOT_MOVED;
   const allowed = gettingUp(stay);
-  const asked = TASK_OF[stay.today.goal?.activity ?? ''] ?? 'bed-chair';
+  const asked = TASK_OF[goal?.activity ?? ''] ?? 'bed-chair';
   const order: readonly TaskPlan['task'][] = ['walk', 'stand', 'bed-chair', 'edge-of-bed'];
   return allowed.find((p) => order.indexOf(p.task) >= order.indexOf(asked)) ?? allowed.at(-1)!;
 }
@@ -189,7 +196,7 @@ const WHO: Readonly<Record<TaskPlan['people'], string>> = {
   'three-or-more': 'Three people or more',
 };
 
-function whoCould({ people }: TaskPlan, on: ReadonlySet<StaffId> | null): string {
+function whoCould({ people }: Move, on: ReadonlySet<StaffId> | null): string {
   const needs = people === 'two' ? 2 : people === 'three-or-more' ? 3 : 1;
   if (needs === 1) return WHO[people];
   if (on === null) return `${WHO[people]}; who is on is not recorded`;
@@ -206,13 +213,14 @@ interface EntryInput {
 
 function entryOf(one: Ranked, before: Ranked | null, input: EntryInput): RoundEntry {
   const { placed, stay, reasons, points } = one;
-  const { task, people, aid } = moveOf(stay);
+  const move = moveOf(stay);
+  const { task, people, aid } = move;
   return {
     ...placed,
     reasons,
     points,
     move: { task, people, aid },
-    who: whoCould(moveOf(stay), input.on),
+    who: whoCould(move, input.on),
     notHigher: before && whyAfter(one, before),
     changes: whatChanges(one, input),
     askFirst:

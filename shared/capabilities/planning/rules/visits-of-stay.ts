@@ -5,6 +5,7 @@ import { moveOf } from '../../dayplan/rules/round.ts';
 import { gettingUp } from '../../dayplan/rules/round-gates.ts';
 import type { StayId } from '../../../kernel/ids.ts';
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
+import { isUp } from '../../sessions/rules/activities.ts';
 import type { WardState } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Blocked, NeededVisit, PlannedVisitId } from '../problem.ts';
@@ -61,9 +62,9 @@ function goalVisits(
   const missing = goal && met !== true ? goal.timesUp - timesUp - begun : 0;
   if (!goal || missing <= 0) return 'no-goal';
   if (stay.signs.some(({ kind }) => kind === 'refusals')) return 'talk-first';
-  const inBed = IN_BED.has(goal.activity);
+  const inBed = !isUp(goal.activity);
   if (!inBed && gettingUp(stay).length === 0) return 'no-move';
-  const move = inBed ? NOT_MOVED : moveOf(stay);
+  const move = moveOf(stay);
   if (move.people === 'three-or-more') return 'three-or-more';
   // No time is left for the look that has to come first.
   if (stay.trust.state !== 'current' && !check) return [];
@@ -102,10 +103,6 @@ function goalVisits(
     };
   });
 }
-
-/** What stays in bed needs no lift and no second person; the bed raises the back. */
-const IN_BED: ReadonlySet<string> = new Set(['bed-exercise', 'back-raised']);
-const NOT_MOVED: Pick<TaskPlan, 'task' | 'people' | 'aid'> = { task: 'in-bed', people: 'one', aid: 'none' };
 
 /** When somebody may be asked again: rest after the last time up, a pause after what was not done. */
 function readyAt({ lastUp, lately, chair }: StayView, rules: RulesDocument): EpochMs {
