@@ -56,6 +56,8 @@ export interface Decider<C extends CommandType = CommandType> {
   reads(data: DataOf<C>, ward: WardId): readonly StreamNeed[];
   /** Streams to read as well, asked one after the other: each sees what the ones before have read. */
   readonly further?: readonly ((data: DataOf<C>, ward: WardId, read: ReadSoFar) => readonly StreamNeed[])[];
+  /** Nothing it read may have gone on when it is stored, not only what it writes to: else it is decided again. */
+  readonly restsOnAll?: true;
   decide(data: DataOf<C>, context: DecideContext): Decision;
 }
 

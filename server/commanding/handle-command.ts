@@ -16,7 +16,7 @@ import type { Problem } from '@footboard/shared/wire/http';
 import type { Identity } from '../access/identity.ts';
 import { plainly } from '../capabilities/people/author-policy.ts';
 import type { AuthorPolicy } from '../capabilities/people/author-policy.ts';
-import { VersionConflict } from '../log/log.ts';
+import { RestsOnPast, VersionConflict } from '../log/log.ts';
 import type { Appended, AppendRequest, CommandOutcome, Log } from '../log/log.ts';
 import type { Clock } from '../platform/clock.ts';
 import type { Logger } from '../platform/logging.ts';
@@ -94,10 +94,9 @@ export class Commands {
       const { ward, type, decider } = this.#addressed(request);
       const command = validate(type, request.body);
       const [main] = decider.reads(command.data as never, ward);
-      // 2. to 6., in turn for one stay.
-      const settled = await this.#turns.run(`${ward} ${main?.stream ?? ''}`, () =>
-        this.#settle(request, ward, command, decider),
-      );
+      // 2. to 6., in turn for one stay, or for all that rest on the whole ward.
+      const turn = decider.restsOnAll ? ward : `${ward} ${main?.stream ?? ''}`;
+      const settled = await this.#turns.run(turn, () => this.#settle(request, ward, command, decider));
       if ('done' in settled && settled.done.outcome === 'accepted') await this.#tell(request, command);
       // 7. Answer when the board shows it, or after a second.
       return await this.#answer(settled);
@@ -153,7 +152,8 @@ export class Commands {
         return seen ? { seen: sameCommand(said, seen) } : { done: decided.command, appended };
       } catch (error) {
         if (!(error instanceof VersionConflict)) throw error;
-        if (command.envelope.expect !== 'latest' || again === DECIDE_AGAIN) {
+        const itsOwn = !(error instanceof RestsOnPast) && command.envelope.expect !== 'latest';
+        if (itsOwn || again === DECIDE_AGAIN) {
           return { problem: conflict(command.envelope) };
         }
       }
@@ -235,7 +235,8 @@ export class Commands {
     const decision = decider.decide(command.data as never, context);
     if (isRefusal(decision)) return refusedOutcome(said, decision);
     const events = eventsToAppend(said, occurred, decision.accept, read);
-    return { command: acceptedOutcome(said, occurred, events), events, texts };
+    const restsOn = decider.restsOnAll && events.length > 0 ? read.versions(ward) : [];
+    return { command: acceptedOutcome(said, occurred, events), events, texts, restsOn };
   }
 
   /** A repeat is answered from what is stored, even when the same command would fail today. */

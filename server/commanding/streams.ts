@@ -26,6 +26,8 @@ export interface StreamsRead {
   slice(ward: WardId, stream: StreamKey): StreamSlice;
   ward(id: WardId): KeptWard;
   has(ward: WardId, stream: StreamKey): boolean;
+  /** Every stream of this ward that was read, with the version it was read at. */
+  versions(ward: WardId): readonly { readonly stream: StreamKey; readonly version: number }[];
 }
 
 export const STREAMS = Symbol('Streams');
@@ -67,6 +69,11 @@ export class Streams {
       },
       ward: (id) => wards.get(id) ?? nothing,
       has: (ward, stream) => slices.has(keyOf(ward, stream)),
+      versions: (ward) =>
+        [...(byWard.get(ward) ?? [])].map((stream) => ({
+          stream,
+          version: slices.get(keyOf(ward, stream))!.version,
+        })),
     };
   }
 

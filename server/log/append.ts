@@ -4,7 +4,7 @@ import type { Sealed, Sealer } from '../vault/sealer.ts';
 import { canonical, hashText } from './canonical.ts';
 import { SubjectErased, asAppendError } from './errors.ts';
 import type { WardGate } from './gate.ts';
-import { CommandSeen, VersionConflict } from './log.ts';
+import { CommandSeen, RestsOnPast, VersionConflict } from './log.ts';
 import type { AppendRequest, Appended, CommandOutcome, EventToAppend } from './log.ts';
 
 /** A silent database is an unknown outcome, not a person waiting for ever. */
@@ -12,7 +12,10 @@ const ANSWER_WITHIN_MS = 15_000;
 /** Another process made the subject's key a moment before us: seal again under that one. */
 const SEAL_TRIES = 3;
 
-const APPEND = `select ward, first_position, recorded from footboard_append(${Array.from({ length: 30 }, (_, i) => `$${i + 1}`).join(', ')})`;
+const call = (name: string, parameters: number): string =>
+  `select ward, first_position, recorded from ${name}(${Array.from({ length: parameters }, (_, i) => `$${i + 1}`).join(', ')})`;
+const APPEND = call('footboard_append', 30);
+const APPEND_RESTING = call('footboard_append_resting', 32);
 
 interface Ready {
   readonly event: EventToAppend;
@@ -88,10 +91,10 @@ export interface AppendParts {
 
 /**
  * 1 serialise and hash. 2 seal the texts. 3 wait for the wards' turn. 4 one statement does the rest.
- * @throws VersionConflict, CommandSeen, SubjectErased, OutcomeUnknown, LogUnavailable
+ * @throws VersionConflict, RestsOnPast, CommandSeen, SubjectErased, OutcomeUnknown, LogUnavailable
  */
 export async function append(parts: AppendParts, request: AppendRequest): Promise<Appended> {
-  const { command, events, texts = [] } = request;
+  const { command, events, texts = [], restsOn = [] } = request;
   const shares = sharesOf(events);
   const wards = shares.map((share) => share.ward);
   for (let left = SEAL_TRIES; ; left--) {
@@ -99,8 +102,11 @@ export async function append(parts: AppendParts, request: AppendRequest): Promis
       const sealed = await parts.sealer.seal(texts);
       const rows = await parts.gate.through(wards, () =>
         parts.database.query<{ ward: string; first_position: number; recorded: number }>(
-          APPEND,
-          parametersOf(command, shares, sealed),
+          restsOn.length > 0 ? APPEND_RESTING : APPEND,
+          [
+            ...parametersOf(command, shares, sealed),
+            ...(restsOn.length > 0 ? [restsOn.map((r) => r.stream), restsOn.map((r) => r.version)] : []),
+          ],
           { ms: ANSWER_WITHIN_MS },
         ),
       );
@@ -122,6 +128,7 @@ export async function append(parts: AppendParts, request: AppendRequest): Promis
         parts.sealer.forget(texts.map((text) => text.subject));
         continue;
       }
+      if (code === 'FB004') throw new RestsOnPast(command.ward);
       if (code === 'FB001') {
         const subjects = [...new Set(texts.map((text) => text.subject))];
         parts.sealer.forget(subjects);

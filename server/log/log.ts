@@ -51,6 +51,8 @@ export interface AppendRequest {
   /** May name several streams and several wards; empty for a stored refusal. */
   readonly events: readonly EventToAppend[];
   readonly texts?: readonly TextToKeep[];
+  /** Streams of the command's ward, read and perhaps not written, that must still be at these versions. */
+  readonly restsOn?: readonly { readonly stream: StreamKey; readonly version: number }[];
 }
 
 export interface Appended {
@@ -66,6 +68,13 @@ export class VersionConflict extends Error {
   ) {
     super(`another entry came first: ${detail}`);
     this.name = 'VersionConflict';
+  }
+}
+/** A stream that the decision rests on has gone on, though it writes to others. Read again, decide again. */
+export class RestsOnPast extends VersionConflict {
+  constructor(ward: WardId) {
+    super(ward, 'a stream that the decision rests on');
+    this.name = 'RestsOnPast';
   }
 }
 /** This command id already has an outcome (perhaps stored a moment ago by a twin). */

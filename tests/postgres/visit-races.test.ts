@@ -100,6 +100,29 @@ describe('one visit, two servers', () => {
     }
   });
 
+  it('ROUND-4 given both have read that somebody is free, when both name them for the same time at other beds, then one does', async () => {
+    await servers[0].enter('add-staff-member', { staff: 'cyn', name: 'Cyn Vale', role: 'aide' });
+    await direct.query('begin');
+    let sent: Promise<Sent[]>;
+    try {
+      await direct.query('select 1 from ward_head where ward = $1 for update', [WARD]);
+      sent = Promise.all(
+        servers.map((server, i) =>
+          server.send('take-visit', { stay: `stay-${i}`, visit: `with-cyn-${i}`, second: 'cyn' }, AIDES[i]!),
+        ),
+      );
+      await waiting(2);
+    } finally {
+      await direct.query('commit');
+    }
+    const refused = (await sent).filter(({ status }) => status !== 200);
+    expect(refused).toHaveLength(1);
+    expect(asProblem(refused[0]!)).toMatchObject({
+      type: '/problems/booked-then',
+      errors: [expect.objectContaining({ pointer: '/data/second' })],
+    });
+  });
+
   it('given the same tap was sent to both, when one aide is on both, then it is one entry', async () => {
     const commandId = '0196b2a4-7c1e-7d00-8f00-5f6f6a6e7a01';
     const visit = { stay: 'stay-2', visit: 'twice' };

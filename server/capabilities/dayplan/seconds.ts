@@ -13,6 +13,7 @@ const nameSecond = decider({
   command: commands.nameSecond,
   reads: readsStay,
   further: readsBookings,
+  restsOnAll: true,
   decide: (data, context) => {
     const standing = openStay(context, data.stay);
     if (isRefusal(standing)) return standing;

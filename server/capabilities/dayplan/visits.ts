@@ -118,6 +118,7 @@ const takeVisit = decider({
   command: commands.takeVisit,
   reads: readsStay,
   further: readsBookings,
+  restsOnAll: true,
   decide: (data, context) => {
     const standing = openStay(context, data.stay);
     if (isRefusal(standing)) return standing;
@@ -216,6 +217,7 @@ const handOverVisit = decider({
   command: commands.handOverVisit,
   reads: readsStay,
   further: readsBookings,
+  restsOnAll: true,
   decide: (data, context) => {
     const standing = openStay(context, data.stay);
     if (isRefusal(standing)) return standing;
