@@ -8,6 +8,14 @@ import { defineConfig } from 'vitest/config';
  */
 const room = process.env.FOOTBOARD_ROOM ?? '*';
 const pass = process.env.FOOTBOARD_PASS ?? '3';
+const PROPERTIES = ['**/*.properties.test.ts'];
+const SLOW = [
+  ...PROPERTIES,
+  '**/never-less.test.ts',
+  '**/kept.test.ts',
+  '**/board.test.ts',
+  '**/for-wall.test.ts',
+];
 
 export default defineConfig({
   resolve: { conditions: ['source'] },
@@ -19,7 +27,8 @@ export default defineConfig({
       `shared/capabilities/${room}/**/*.test.ts`,
       ...(pass === '1' ? [] : ['shared/capabilities/board/**/*.test.ts']),
     ],
-    exclude: pass === '3' ? [] : ['**/*.properties.test.ts'],
+    // What takes seconds for each change it is asked about waits for what the quick tests leave.
+    exclude: { 1: SLOW, 2: PROPERTIES }[pass] ?? [],
     setupFiles: ['shared/kernel/fixed-seed.testkit.ts'],
   },
 });
