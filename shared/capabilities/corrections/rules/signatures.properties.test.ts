@@ -1,7 +1,7 @@
 /** Entries under a name that nobody had checked, and the signatures under them, over random stays. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { patience, runs } from '../../../kernel/runs.testkit.ts';
+import { patience, runs, whole } from '../../../kernel/runs.testkit.ts';
 import type { Role } from '../../../kernel/author.ts';
 import { anyEvent, STAY_EVENTS } from '../../board/rules/any-history.testkit.ts';
 import { evaluateStay } from '../../board/rules/evaluate-stay.ts';
@@ -127,7 +127,7 @@ describe('a confirmation', { timeout: patience }, () => {
       }),
       runs(80),
     );
-    expect(seen.open).toBeGreaterThan(20);
+    expect(seen.open).toBeGreaterThan(whole ? 20 : 0);
   });
 });
 
