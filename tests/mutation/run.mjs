@@ -1,6 +1,7 @@
 // `npm run test:mutation -- <room> [<room> ...]`: changes the rules of a room in small ways and counts
 // which changes its tests notice. Three passes, each for what survived the one before: the room's own
-// tests, those of the board too, the properties over whole histories too. Not part of `npm test` or .ci/run.
+// tests, those of the board too, the properties over whole histories too (the last takes longest a change:
+// FOOTBOARD_PASSES=1,2 leaves it out). Not part of `npm test` or .ci/run.
 // `--report` alone writes docs/mutation.md again from what is kept in docs/mutation/.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync } from 'node:fs';
@@ -8,6 +9,7 @@ import { join } from 'node:path';
 import { keepResult, writeReport } from './report.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
+const passes = (process.env.FOOTBOARD_PASSES ?? '1,2,3').split(',');
 const SEED = process.env.FOOTBOARD_SEED ?? '20260501';
 const rooms = readdirSync(join(root, 'shared/capabilities'), { withFileTypes: true })
   .filter((d) => d.isDirectory() && existsSync(join(root, 'shared/capabilities', d.name, 'rules')))
@@ -25,7 +27,7 @@ for (const room of asked) {
   mkdirSync(join(root, '.mutation', room), { recursive: true });
   const began = Date.now();
   let whole = true;
-  for (const pass of ['1', '2', '3']) {
+  for (const pass of passes) {
     const run = spawnSync(
       process.execPath,
       [
