@@ -23,6 +23,8 @@ export default defineConfig({
   test: {
     name: 'mutation',
     environment: 'node',
+    // One change is active for a whole run, and each run has modules of its own: between files they may be shared.
+    isolate: false,
     include: [
       `shared/capabilities/${room}/**/*.test.ts`,
       ...(pass === '1' ? [] : ['shared/capabilities/board/**/*.test.ts']),
