@@ -116,6 +116,7 @@ describe('what the rest of the day asks for', () => {
       ['s1-g2', 'goal', 4, 1],
       ['s1-g3', 'goal', 4, 1],
     ]);
+    expect(problem.visits.map(({ after }) => after)).toEqual([[], ['s1-g2']]);
     expect(dayProblem.safeParse(problem).success).toBe(true);
   });
   it('a check that falls due, led by a nurse or therapist', () => {
@@ -134,7 +135,7 @@ describe('what the rest of the day asks for', () => {
       }),
     ]);
     const goals = problem.visits.filter(({ kind }) => kind === 'goal');
-    expect(goals.map(({ after }) => after)).toEqual([['s1-c'], ['s1-c'], ['s1-c']]);
+    expect(goals.map(({ after }) => after)).toEqual([['s1-c'], ['s1-c', 's1-g1'], ['s1-c', 's1-g2']]);
   });
   it('two people where the plan says two, and for the first time up with somebody qualified', () => {
     const two = built([inBed({ plans: [move({ people: 'two' })] })]).problem.visits;
@@ -161,7 +162,9 @@ describe('what the rest of the day asks for', () => {
       const check = visits.find(({ kind }) => kind === 'check');
       const goals = visits.filter(({ kind }) => kind === 'goal');
       expect(goals.length).toBeGreaterThan(0);
-      expect(goals.map(({ after }) => after)).toEqual(goals.map(() => [check!.visit]));
+      expect(goals.map(({ after }) => after)).toEqual(
+        goals.map((_, i) => [check!.visit, ...(i > 0 ? [goals[i - 1]!.visit] : [])]),
+      );
       const { planning } = DEFAULT_RULES;
       const long = { ...planning.checkMinutes, value: 24 * 60 };
       const rules = { ...DEFAULT_RULES, planning: { ...planning, checkMinutes: long } };

@@ -75,10 +75,11 @@ function goalVisits(
   const rest = Math.ceil(rules.round.restMinutes.value / 15);
   const owed = stay.debt?.owed ?? false;
   const { goalPoints, laterGoalLess, debtPoints } = rules.planning;
+  const nameOf = (i: number): PlannedVisitId => idOf(stay.stay, `g${timesUp + begun + i + 1}`);
   return Array.from({ length: missing }, (_, i): NeededVisit => {
     const firstTimeUp = stay.firstTimeUpPending && i === 0;
     return {
-      visit: idOf(stay.stay, `g${timesUp + begun + i + 1}`),
+      visit: nameOf(i),
       stay: stay.stay,
       bay: bed.bay,
       isolation: stay.isolation,
@@ -93,8 +94,12 @@ function goalVisits(
       windows: [{ from: first, until: grid.slots }],
       restBefore: rest,
       restAfter: rest,
-      // Trust ran out or a trigger fired: nobody gets up before a nurse has looked.
-      after: check && stay.trust.state !== 'current' ? [check.visit] : [],
+      after: [
+        // Trust ran out or a trigger fired: nobody gets up before a nurse has looked.
+        ...(check && stay.trust.state !== 'current' ? [check.visit] : []),
+        // The second time up comes after the first, which may ask for more people.
+        ...(i > 0 ? [nameOf(i - 1)] : []),
+      ],
       sets: setsOf(one, move, ward),
       weight: goalPoints.value * Math.max(0.1, 1 - laterGoalLess.value * (timesUp + i)),
       debt: i === 0 ? debtPoints.value * (owed ? 1 : 0.25) : 0,
