@@ -1,5 +1,6 @@
 import { Controller, Get, Inject, Param, Req, Res } from '@nestjs/common';
 import type { Request, Response } from 'express';
+import { coordinatorPageOf } from '../capabilities/aids/coordinator.ts';
 import { labelsOf, labelsPdf } from '../capabilities/aids/labels.ts';
 import { fitPageOf, itemsPageOf } from '../capabilities/aids/queries.ts';
 import { Answered, noSuchWard } from '../commanding/problems.ts';
@@ -34,6 +35,12 @@ export class ItemsController {
   @Allowed('read-fit')
   async fit(@Param('ward') ward: string) {
     return fitPageOf({ streams: this.streams, boards: this.boards }, await this.#asked(ward));
+  }
+
+  @Get('wards/:ward/coordinator')
+  @Allowed('read-coordinator-list')
+  async coordinator(@Param('ward') ward: string) {
+    return coordinatorPageOf({ streams: this.streams, boards: this.boards }, await this.#asked(ward));
   }
 
   /** Makes nothing: the same list prints the same labels. */
