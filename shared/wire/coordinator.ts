@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { CLOSES, ITEM_MATTERS, STAY_MATTERS } from '../capabilities/aids/rules/coordinator-list.ts';
 import { itemId } from '../capabilities/aids/values.ts';
 import { aidClass, task } from '../capabilities/handling/values.ts';
-import { stayId, wardId } from '../kernel/ids.ts';
+import { aidNotUsedReason } from '../capabilities/sessions/values.ts';
+import { eventId, stayId, wardId } from '../kernel/ids.ts';
 import { fitTask } from './items.ts';
 
 const named = { item: itemId, label: z.string() };
@@ -51,3 +52,37 @@ export const coordinatorPage = z.strictObject({
   items: z.array(itemToSee),
 });
 export type CoordinatorPage = z.infer<typeof coordinatorPage>;
+
+export const aidUsePage = z.strictObject({
+  ward: wardId,
+  at: z.number(),
+  /** The last four weeks: the ward days of [from, to), the one that runs with them. */
+  from: z.number(),
+  to: z.number(),
+  /** Sessions that took place, and of these those that say what was used or was not. */
+  sessions: z.number().int(),
+  told: z.number().int(),
+  counts: z.array(
+    z.strictObject({
+      planned: aidClass,
+      /** Null where nobody said why. */
+      because: aidNotUsedReason.nullable(),
+      count: z.number().int(),
+    }),
+  ),
+  /** The newest first; at most so many as `listed` says. */
+  listed: z.number().int(),
+  list: z.array(
+    z.strictObject({
+      event: eventId,
+      stay: stayId,
+      /** Label of the bed then; null where it is on the ward no more. */
+      bed: z.string().nullable(),
+      at: z.number(),
+      planned: aidClass,
+      used: aidClass.nullable(),
+      because: aidNotUsedReason.nullable(),
+    }),
+  ),
+});
+export type AidUsePage = z.infer<typeof aidUsePage>;

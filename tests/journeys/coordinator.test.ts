@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { coordinatorPage } from '@footboard/shared/wire/coordinator';
-import { StillClock, WARD, asProblem, beginStay, openWard } from './http-kit.ts';
+import { aidUsePage, coordinatorPage } from '@footboard/shared/wire/coordinator';
+import { StillClock, WARD, aSession, asProblem, beginStay, openWard } from './http-kit.ts';
 import type { Ward } from './http-kit.ts';
 
 const at = (time: string, day = 25) => Date.parse(`2026-11-${day}T${time}:00Z`);
@@ -110,5 +110,45 @@ describe('the coordinator’s list', () => {
 
   it('names no ward that is not there', async () => {
     expect(asProblem(await ward.get('/api/wards/nowhere/coordinator')).status).toBe(404);
+  });
+});
+
+describe('COORD-3 planned equipment that was not used', () => {
+  const use = async () => aidUsePage.parse((await ward.get(`/api/wards/${WARD}/aid-use`)).body);
+  const session = (h: string, more: object) =>
+    ward.enter(
+      'record-session',
+      aSession('stay-2', new Date(at(h, 26)).toISOString(), {
+        activities: ['chair'],
+        metres: undefined,
+        ...more,
+      }),
+      'ada',
+    );
+
+  it('is counted by equipment and reason, what was not said apart, and nothing is said of who', async () => {
+    expect(await use()).toMatchObject({ sessions: 0, told: 0, counts: [], list: [] });
+    clock.at = at('09:00', 26);
+    await session('09:00', { aidNotUsed: { planned: 'sling-lift', because: 'not-to-hand' } });
+    // As sessions were recorded before there was the question: only what was used.
+    await session('09:00', { help: { people: 2, aid: 'belt' } });
+    await session('09:00', { help: { people: 2, aid: 'sling-lift' } });
+    await session('09:00', {});
+    const found = await use();
+    expect(found).toMatchObject({ sessions: 4, told: 3 });
+    expect(found.counts).toEqual([
+      { planned: 'sling-lift', because: null, count: 1 },
+      { planned: 'sling-lift', because: 'not-to-hand', count: 1 },
+    ]);
+    expect(found.list.map(({ bed, used, because }) => [bed, used, because]).toSorted()).toEqual([
+      ['1B', null, 'not-to-hand'],
+      ['1B', 'belt', null],
+    ]);
+    expect(JSON.stringify(found)).not.toContain('ada');
+  });
+
+  it('of more than four weeks ago counts no more', async () => {
+    clock.at = Date.parse('2026-12-25T12:00:00Z');
+    expect((await use()).counts).toEqual([]);
   });
 });
