@@ -33,7 +33,7 @@ describe('the equipment of the plan for what was done', () => {
 
 describe('COORD-3 planned equipment that was not used', () => {
   it('is what whoever recorded it said, with the reason, and the plan is not asked', () => {
-    const plan = vi.fn(() => PLAN);
+    const plan = vi.fn<() => typeof PLAN>(() => PLAN);
     expect(notUsedIn(of({ aidNotUsed: { planned: 'sling-lift', because: 'no-room' } }), plan)).toEqual({
       planned: 'sling-lift',
       used: null,
