@@ -4,11 +4,11 @@
  */
 import type { Usable } from '@footboard/shared/capabilities/aids/rules/usable';
 import type { ItemId } from '@footboard/shared/capabilities/aids/values';
+import { planInForce } from '@footboard/shared/capabilities/board/rules/day-plan';
 import { foldHuddle } from '@footboard/shared/capabilities/dayplan/rules/huddle-state';
 import { instantOf } from '@footboard/shared/capabilities/planning/problem';
 import type { DayProblem } from '@footboard/shared/capabilities/planning/problem';
 import type { DayProposal } from '@footboard/shared/capabilities/planning/proposal';
-import { acceptedPlan } from '@footboard/shared/capabilities/planning/rules/accepted';
 import { buildProblem } from '@footboard/shared/capabilities/planning/rules/build-problem';
 import type { BuiltProblem } from '@footboard/shared/capabilities/planning/rules/build-problem';
 import { changed, goesWithout } from '@footboard/shared/capabilities/planning/rules/changed';
@@ -55,7 +55,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
   const { events } = read.slice(ward.ward, stream);
   const { p, board } = boardNow(boards, ward.ward);
   const day = localDate(ward.zone, calendar.wardDay(now).from);
-  const accepted = acceptedPlan(events, day);
+  const accepted = planInForce(ward, calendar, now);
   const fits = new Map(fit.stays.map(({ stay, tasks }) => [stay as string, tasks]));
   const built = buildProblem({
     t: now,
@@ -72,7 +72,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
     })),
     accepted,
   });
-  const { problem, about, notPlanned } = built;
+  const { problem, about, notPlanned, beyond } = built;
   const aboutOf = new Map(about.map((one) => [one.visit as string, one]));
   const page: DayPlanPage = {
     ward: ward.ward,
@@ -81,7 +81,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
     at: now,
     start: problem.grid.start,
     slots: problem.grid.slots,
-    visits: problem.visits.map((v) => {
+    visits: [...problem.visits, ...beyond].map((v) => {
       const { visit, stay, bay, isolation, kind, activity, aid, people, length, firstTimeUp } = v;
       const { label, nth, expected } = aboutOf.get(visit)!;
       return {
@@ -103,7 +103,11 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
     staff: problem.staff.map(({ staff, role, on, breaks, taken }) => ({ staff, role, on, breaks, taken })),
     items: [...ward.items].map(([item, { label }]) => ({ item, label })),
     notPlanned: [...notPlanned],
-    accepted: accepted && { ...accepted, placements: accepted.placements.map(copied) },
+    accepted: accepted && {
+      ...accepted,
+      placements: accepted.placements.map(copied),
+      unplaced: accepted.unplaced ? [...accepted.unplaced] : undefined,
+    },
   };
   return { built, page, seconds: rules.planning.searchSeconds.value };
 }
@@ -125,7 +129,9 @@ export async function proposedDay(
 ): Promise<ProposedDay> {
   const { built, page, seconds } = await dayOf(ports, asked);
   const proposal = await ports.planner.plan(built.problem, { seconds, signal });
-  return { ...page, proposal, hash: hashOf(built.problem, proposal) };
+  const beyond = built.beyond.map(({ visit }) => ({ visit, bound: 'beyond-most' as const, frees: [] }));
+  const whole = { ...proposal, unplaced: [...proposal.unplaced, ...beyond] };
+  return { ...page, proposal: whole, hash: hashOf(built.problem, whole) };
 }
 
 const hashOf = (problem: DayProblem, proposal: DayProposal): string =>

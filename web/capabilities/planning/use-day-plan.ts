@@ -102,6 +102,7 @@ export function useDayPlan(ward: () => string) {
       how: of.proposal.how,
       gap: of.proposal.gap,
       edited: edited.value,
+      unplaced: leftOver(of, draft.value),
     });
     if (!taken) return false;
     proposal.value = null;
@@ -126,4 +127,13 @@ export function useDayPlan(ward: () => string) {
     discard,
     accept,
   };
+}
+
+/** All that was asked for and is not in the plan as it is accepted, with what kept it out. */
+function leftOver({ visits, proposal }: ProposedDay, draft: readonly Drawn[]) {
+  const placed = new Set(draft.map(({ visit }) => visit));
+  const bounds = new Map(proposal.unplaced.map(({ visit, bound }) => [visit as string, bound]));
+  return visits
+    .filter(({ visit }) => !placed.has(visit))
+    .map(({ visit, stay, kind }) => ({ visit, stay, kind, why: bounds.get(visit) ?? 'left-out' }));
 }

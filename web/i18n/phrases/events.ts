@@ -191,6 +191,7 @@ export const eventPhrases: readonly Phrase[] = [
   ['second person free now', 'zweite Person jetzt frei'],
   ['first is busy', 'die erste Person ist beschäftigt'],
   ['list seems wrong', 'die Liste scheint falsch'],
+  ['as planned', 'wie geplant'],
   ['Next visit handed to {~who}', 'Nächster Besuch übergeben an {who}'],
   ['Next visit given back ({why})', 'Nächster Besuch zurückgegeben ({why})'],
   ['not needed', 'nicht nötig'],
