@@ -9,9 +9,11 @@ import { foldHuddle } from '@footboard/shared/capabilities/dayplan/rules/huddle-
 import { instantOf } from '@footboard/shared/capabilities/planning/problem';
 import type { DayProblem } from '@footboard/shared/capabilities/planning/problem';
 import type { DayProposal } from '@footboard/shared/capabilities/planning/proposal';
+import { breachWords } from '@footboard/shared/capabilities/planning/rules/breach-words';
 import { buildProblem } from '@footboard/shared/capabilities/planning/rules/build-problem';
 import type { BuiltProblem } from '@footboard/shared/capabilities/planning/rules/build-problem';
 import { changed, goesWithout } from '@footboard/shared/capabilities/planning/rules/changed';
+import { checkPlan } from '@footboard/shared/capabilities/planning/rules/check-plan';
 import type { Change } from '@footboard/shared/capabilities/planning/rules/changed';
 import { SLOT } from '@footboard/shared/capabilities/planning/rules/people-on';
 import type { WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
@@ -20,7 +22,14 @@ import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import { streamKey } from '@footboard/shared/kernel/event-type';
 import { toEpoch } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
-import type { DayPlanPage, ProposedDay, WhatIfAsked, WhatIfPage } from '@footboard/shared/wire/planning';
+import type {
+  DayPlanPage,
+  PlanChecked,
+  PlanToCheck,
+  ProposedDay,
+  WhatIfAsked,
+  WhatIfPage,
+} from '@footboard/shared/wire/planning';
 import type { Streams } from '../../commanding/streams.ts';
 import { canonical, hashText } from '../../log/canonical.ts';
 import type { Boards } from '../../projecting/board.ts';
@@ -82,7 +91,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
     start: problem.grid.start,
     slots: problem.grid.slots,
     visits: [...problem.visits, ...beyond].map((v) => {
-      const { visit, stay, bay, isolation, kind, activity, aid, people, length, firstTimeUp } = v;
+      const { visit, stay, bay, isolation, kind, activity, aid, people, length, firstTimeUp, sets } = v;
       const { label, nth, expected } = aboutOf.get(visit)!;
       return {
         visit,
@@ -95,6 +104,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
         people,
         length,
         firstTimeUp,
+        sets,
         label,
         nth,
         expected,
@@ -136,6 +146,26 @@ export async function proposedDay(
 
 const hashOf = (problem: DayProblem, proposal: DayProposal): string =>
   hashText(canonical({ problem, proposal }));
+
+/**
+ * What a plan changed by hand breaks, by the checker that accepting it asks too. What is beyond the most
+ * a plan holds may be put in by hand for something else, so it is known here.
+ */
+export async function checkedPlan(
+  ports: DayPorts,
+  asked: Asked,
+  { start, placements }: PlanToCheck,
+): Promise<PlanChecked> {
+  const { built } = await dayOf(ports, asked);
+  const { problem, beyond } = built;
+  const shift = Math.round((start - problem.grid.start) / SLOT);
+  // What began in the quarter hours gone by since it was proposed stays as it is.
+  const ahead = placements
+    .map((one) => ({ ...one, start: one.start + shift }))
+    .filter((one) => one.start >= 0 || shift === 0);
+  const breaches = checkPlan({ ...problem, visits: [...problem.visits, ...beyond] }, ahead);
+  return { breaches: breaches.map((one) => ({ ...one, words: breachWords(one.rule) })) };
+}
 
 /** Half the time of a plan: beside the one that is there, only what the change concerns moves. */
 const WHAT_IF_SECONDS = 1.6;

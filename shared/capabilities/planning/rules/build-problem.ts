@@ -48,12 +48,12 @@ export function buildProblem(input: PlanInput): BuiltProblem {
     about.push({ visit: made.visit, label: labelOf(one, ward), nth: null, expected: true });
   }
   const { kept, beyond } = withinMost(visits);
-  const keptIds = new Set(kept.map(({ visit }) => visit));
   return {
     problem: {
       grid: { start: grid.start, slots: grid.slots },
       visits: [...kept],
-      blocked: blocked.map((b) => ({ ...b, visits: b.visits?.filter((id) => keptIds.has(id)) ?? null })),
+      // Also of visits beyond the most: one that is put in by hand is stopped like the others.
+      blocked,
       staff: staffOf(input, grid),
       items: input.items.map(({ item, usable }) => itemOf(item, usable, input, grid)),
       weights: {
