@@ -112,7 +112,7 @@ function stoppedBy(one: AcceptedPlacement, stay: StayView, { say, ward }: Planne
   const stop = stopOf(stay, { say }, inBed);
   if (stop || inBed) return stop && stop.because;
   const { task, people, aid } = moveOf(stay);
-  const reasons = stay.plan?.day.find((one) => one.task === task)?.because ?? [];
+  const reasons = stay.plan?.day.find((line) => line.task === task)?.because ?? [];
   const facts = [...new Set(reasons.flatMap((reason) => reason.facts))];
   if (people === 'three-or-more') {
     return because('people', 'The plan asks for three people or more by now', facts);
