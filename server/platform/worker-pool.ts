@@ -15,6 +15,8 @@ export interface WorkerPool {
   run<T>(file: string, task: string, input: unknown, signal?: AbortSignal): Promise<T>;
   /** Ends what runs and what waits: they fail. */
   close(): Promise<void>;
+  /** How many tasks run at once at most. */
+  readonly threads: number;
 }
 
 export class PoolBusy extends Error {
@@ -28,8 +30,8 @@ export class PoolBusy extends Error {
 const MOST_WAITING = 16;
 
 export function openWorkerPool(): WorkerPool {
-  // One core stays for requests and beats, and the threads stand behind them in line where the system can do that.
-  const threads = Math.max(1, Math.min(2, availableParallelism() - 1));
+  // The threads stand behind requests and beats in line where the system can do that; two are enough for a plan.
+  const threads = Math.min(2, availableParallelism());
   const pool = new Piscina({
     minThreads: 0,
     maxThreads: threads,
@@ -49,6 +51,7 @@ export function openWorkerPool(): WorkerPool {
         throw error instanceof Error && error.message === 'Task queue is at limit' ? new PoolBusy() : error;
       }
     },
+    threads,
     async close() {
       await pool.destroy();
     },

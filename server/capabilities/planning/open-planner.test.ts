@@ -37,6 +37,33 @@ describe('the planner', { timeout: 180_000 }, () => {
     await expect(planner.plan(day, { seconds: 60, signal: never })).resolves.toMatchObject({ how: 'solver' });
   });
 
+  it('answers with the tighter bound and the better plan of its two threads, and needs only the first', async () => {
+    const found = await openPlanner(pool).plan(day, { seconds: 60, signal: never });
+    const { value } = found.objective;
+    const two = (whole: Promise<unknown>): WorkerPool => ({
+      ...pool,
+      threads: 2,
+      run: <T>(_file: string, task: string) =>
+        (task === 'whole'
+          ? whole
+          : whole.catch(() => null).then(() => ({ ...found, bound: value + 4 }))) as Promise<T>,
+    });
+    const plan = (whole: Promise<unknown>) =>
+      openPlanner(two(whole)).plan(day, { seconds: 60, signal: never });
+    expect(await plan(Promise.resolve({ ...found, bound: value + 1 }))).toMatchObject({
+      placed: found.placed,
+      bound: value + 1,
+      gap: 1 / (value + 1),
+    });
+    const more = { ...found.objective, value: value + 2 };
+    expect(await plan(Promise.resolve({ ...found, objective: more, bound: value + 3 }))).toMatchObject({
+      objective: more,
+      bound: value + 3,
+    });
+    expect(await plan(Promise.resolve(null))).toMatchObject({ bound: value + 4 });
+    expect(await plan(Promise.reject(new Error('the thread died')))).toMatchObject({ bound: value + 4 });
+  });
+
   it('gives the greedy plan, marked, when the solver fails in its thread', async () => {
     const failing: WorkerPool = {
       ...pool,

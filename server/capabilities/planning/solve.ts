@@ -1,7 +1,9 @@
 /**
- * A day plan by the solver, in three steps: a greedy plan to begin from; the linear relaxation, which
- * says how good any plan can be and which starts matter; the search among those starts. Runs in a
- * worker thread. Whatever happens there is a plan: the greedy one, marked, when the solver has none.
+ * A day plan by the solver, in four steps: a greedy plan to begin from; the linear relaxation, which
+ * says how good any plan can be and which starts matter; that plan shaken many times; the search of
+ * the solver from there among the starts that matter. Beside it, in a thread of its own, the whole
+ * model is searched for a tighter bound. Whatever happens there is a plan: the greedy one, marked, when
+ * the solver has none.
  */
 import type { DayProblem, Placement } from '@footboard/shared/capabilities/planning/problem';
 import type { DayProposal } from '@footboard/shared/capabilities/planning/proposal';
@@ -10,6 +12,7 @@ import { filledUp, greedyPlan } from '@footboard/shared/capabilities/planning/ru
 import { modelOf, type Model } from '@footboard/shared/capabilities/planning/rules/model';
 import { gapOf, greedyProposal, proposalOf } from '@footboard/shared/capabilities/planning/rules/propose';
 import { asSolution, readSolution } from '@footboard/shared/capabilities/planning/rules/read-solution';
+import { shaken } from '@footboard/shared/capabilities/planning/rules/shaken';
 import { worthOf } from '@footboard/shared/capabilities/planning/rules/worth';
 import { bestFrom, highs, linearPrices, type Stop } from './highs.ts';
 import { narrowed, partOf, priced, safeBound, startsByLoss } from './narrow.ts';
@@ -32,7 +35,10 @@ const TOO_LARGE = 120_000;
 const NARROW = 400;
 /** From so many visits on, a few stays are searched at a time first. */
 const MANY = 45;
-const TOURS = 3;
+const TOURS = 1;
+/** Share of the time after the relaxation in which the plan is shaken (with many visits, with few), and tries where nodes are counted. */
+const SHAKEN = { many: 0.7, few: 0.45 };
+const TRIES = 400;
 /** Columns of the few stays that are searched at a time. */
 const FEW = 350;
 
@@ -111,7 +117,7 @@ function search(
   const duals = priced(model, prices);
   const bound = Math.min(safeBound(model, duals), plainBound(model));
   const starts = startsByLoss(model, duals);
-  let best: Placement[] = [...greedy];
+  let best = shaken(problem, model.feasible, greedy, limits.seed, shaking(problem, left()));
   let nodes = 0;
   const enough = (): boolean => {
     const more = left();
@@ -147,6 +153,40 @@ function search(
     if (!look(keep, begin) || keep.every(Boolean)) break;
   }
   return { plan: best, bound, nodes };
+}
+
+/** How much of the shaking is over: by the clock where the time is limited, by tries where it is not. */
+function shaking({ visits }: DayProblem, seconds: number | null): () => number {
+  let tries = 0;
+  if (seconds === null) return () => tries++ / TRIES;
+  const began = performance.now();
+  const all = SHAKEN[visits.length > MANY ? 'many' : 'few'] * seconds * 1_000;
+  return () => (all <= 0 ? 1 : (performance.now() - began) / all);
+}
+
+/**
+ * The whole model searched at once: seldom done in time with many visits, but its bound is tighter than
+ * the relaxation's. Null: nothing that the other search would not find itself, or no time.
+ */
+export async function solveWhole(problem: DayProblem, limits: Limits): Promise<DayProposal | null> {
+  const began = performance.now();
+  const model = modelOf(problem);
+  if (model.columns.length <= WHOLE || model.columns.length > TOO_LARGE) return null;
+  const start = asSolution(model, greedyPlan(problem, model.feasible));
+  const solver = await highs();
+  const seconds = limits.seconds === null ? null : limits.seconds - (performance.now() - began) / 1_000;
+  if (seconds !== null && seconds <= 0.2) return null;
+  const found = bestFrom(solver, model, start, limits.gap, { ...limits, seconds });
+  if (!found) return null;
+  const plan = filled(model, readSolution(model, found.values));
+  if (checkPlan(problem, plan).length > 0) return null;
+  const { bound, nodes } = found;
+  return proposalOf(
+    problem,
+    plan,
+    { bound, how: 'solver', fallback: null, seed: limits.seed, nodes },
+    model.feasible,
+  );
 }
 
 /** Whether a column belongs to one of these stays, or to all. */

@@ -200,28 +200,6 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['battery not read', 'Akku nicht abgelesen'],
   ['no date of its next examination', 'kein Datum der nächsten Prüfung'],
   ['taken long ago, not said to be back', 'vor langem genommen, nicht zurückgemeldet'],
-  // what fits whom, and why not
-  ['its safe working load is not known', 'die Traglast ist nicht bekannt'],
-  ['bears {n} kg, the person counts as {m} kg', 'trägt {n} kg, die Person zählt als {m} kg'],
-  ['the weight is not known, and another bears more', 'Gewicht nicht bekannt, und ein anderes trägt mehr'],
-  ['its track does not reach {~bay}', 'die Schiene reicht nicht bis {bay}'],
-  ['kept for another person', 'für eine andere Person reserviert'],
-  ['nobody has entered what it is made for', 'nicht eingetragen, wofür es gemacht ist'],
-  ['made for {what}', 'gemacht für {what}'],
-  ['whole body', 'den ganzen Körper'],
-  ['toileting', 'die Toilette'],
-  ['turning', 'Drehen'],
-  ['the weight is not known: weigh or estimate', 'Gewicht nicht bekannt: wiegen oder schätzen'],
-  ['the body weight it is made for is not known', 'Körpergewicht, für das es gemacht ist, nicht bekannt'],
-  [
-    'made for {n} kg to {m} kg, the person counts as {k} kg',
-    'gemacht für {n} kg bis {m} kg, die Person zählt als {k} kg',
-  ],
-  ["not on the maker's list for {~label}", 'nicht auf der Liste des Herstellers für {label}'],
-  ['hangs by {how}, {~label} takes {other}', 'hängt an {how}, {label} nimmt {other}'],
-  ['loops', 'Schlaufen'],
-  ['clips', 'Clips'],
-  ['fixed', 'fester Verbindung'],
   // near misses and strain
   [
     'Nobody has signed in here, so there is no name to put to it.',

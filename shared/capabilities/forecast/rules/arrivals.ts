@@ -1,5 +1,5 @@
 /** When requests would come on one simulated day, whatever becomes of them: the common random numbers of every what-if. */
-import { exponential, holdOf, randomOf } from './random.ts';
+import { exponential, holdOf, randomOf } from '../../../kernel/random.ts';
 import { SLOT_MINUTES, type Need, type Rates, type Scenario, type Source } from './scenario.ts';
 
 export interface Candidate {

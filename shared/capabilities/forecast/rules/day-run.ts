@@ -4,7 +4,7 @@
  * them; whoever waits for a lift lets others go who need none.
  */
 import type { Candidate } from './arrivals.ts';
-import { randomOf } from './random.ts';
+import { randomOf } from '../../../kernel/random.ts';
 import { SLOT_MINUTES, type Scenario } from './scenario.ts';
 
 /** What became of a request. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gamma, randomOf } from './random.ts';
+import { gamma, randomOf } from '../../../kernel/random.ts';
 import { daySpread, drawRates, meanRates, posteriorOf } from './rates.ts';
 
 const flat = { perSlot: [0.1, 0.1, 0.1, 0.1], days: 10 };

@@ -3,7 +3,7 @@
  * waking day and counts as so many days of one stay; each recorded day counts as one more. A rate is
  * drawn anew for every block of runs, so that what is not known yet widens the interval.
  */
-import { gamma, type Random } from './random.ts';
+import { gamma, type Random } from '../../../kernel/random.ts';
 import { SLOT_MINUTES, type Rates } from './scenario.ts';
 
 /** What was seen of one type of stay, by slot of the ward day. */

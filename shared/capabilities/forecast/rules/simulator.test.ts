@@ -9,7 +9,7 @@ import {
   finiteSource,
   finiteSourceWaitsOver,
 } from './queueing.testkit.ts';
-import { randomOf } from './random.ts';
+import { randomOf } from '../../../kernel/random.ts';
 import type { Need, Scenario, SimItem } from './scenario.ts';
 
 const lift = (item: string, more: Partial<SimItem> = {}): SimItem => ({

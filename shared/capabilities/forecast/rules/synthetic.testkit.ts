@@ -3,7 +3,7 @@
  * rate of their own, calls come in bursts, uses of a lift last lognormally, lifts break. Written
  * without the simulator, so that an error of it cannot hide in both.
  */
-import { exponential, normal, randomOf, type Random } from './random.ts';
+import { exponential, normal, randomOf, type Random } from '../../../kernel/random.ts';
 import type { Seen } from './rates.ts';
 import { SLOT_MINUTES } from './scenario.ts';
 

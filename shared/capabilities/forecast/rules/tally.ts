@@ -1,7 +1,7 @@
 /** Counts over many simulated days: who asked, who waited too long, and what was missing. */
 import { candidatesOf } from './arrivals.ts';
 import { runDay, type Request } from './day-run.ts';
-import { gamma, randomOf } from './random.ts';
+import { gamma, randomOf } from '../../../kernel/random.ts';
 import { drawRates, type Posterior } from './rates.ts';
 import { GROUPS, SLOT_MINUTES, type Group, type Rates, type Scenario } from './scenario.ts';
 import { asksForHands, wantedOf } from './wanted.ts';

@@ -5,7 +5,7 @@
 import type { DayProblem, Placement } from '../problem.ts';
 import type { BoundBy, Frees, Placed, PlacedWhy, Unplaced } from '../proposal.ts';
 import { feasibleOf, itemsById, timesOf, type Feasible } from './feasible.ts';
-import { Occupied } from './occupied.ts';
+import { groundOf, Occupied } from './occupied.ts';
 import { isOutside } from './worth.ts';
 
 const MOST_FREES = 4;
@@ -30,7 +30,7 @@ function occupiedBy(
   feasible: readonly Feasible[],
   plan: readonly Placement[],
 ): Occupied {
-  const state = new Occupied(problem, feasible);
+  const state = new Occupied(groundOf(problem, feasible));
   for (const one of plan) state.put(one);
   return state;
 }

@@ -5,7 +5,7 @@
 import type { DayProblem, Placement } from '../problem.ts';
 import { keepable } from './check-plan.ts';
 import { feasibleVisits, type Feasible } from './feasible.ts';
-import { Occupied } from './occupied.ts';
+import { groundOf, Occupied } from './occupied.ts';
 import { worthOf } from './worth.ts';
 
 /** Rounds in which what was left out is put forward. */
@@ -54,7 +54,7 @@ export function placeIn(
   order: (a: Feasible, b: Feasible) => number,
   earliest = false,
 ): Placement[] {
-  const state = new Occupied(problem, feasible);
+  const state = new Occupied(groundOf(problem, feasible));
   const before = new Set(problem.previous.map(({ visit }) => visit));
   for (const pin of keepable(problem)) state.put(pin);
   // What was promised already comes first: a plan stays as it is where it can.
@@ -74,7 +74,7 @@ export function filledUp(
   feasible: readonly Feasible[],
   plan: readonly Placement[],
 ): Placement[] {
-  const state = new Occupied(problem, feasible);
+  const state = new Occupied(groundOf(problem, feasible));
   for (const one of plan) state.put(one);
   const reach = chainWorth(feasible);
   fill(
@@ -87,7 +87,8 @@ export function filledUp(
   return state.plan;
 }
 
-function fill(state: Occupied, queue: readonly Feasible[], earliest: boolean): void {
+/** Puts in one after another in this order, each where it is worth most; what has to wait for another waits. */
+export function fill(state: Occupied, queue: readonly Feasible[], earliest: boolean): void {
   let left = [...queue];
   for (;;) {
     const next = left.find((one) => state.ready(one));

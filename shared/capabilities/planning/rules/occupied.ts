@@ -10,6 +10,7 @@ import {
   restBetween,
   touches,
   type Feasible,
+  type ItemsById,
   type Start,
 } from './feasible.ts';
 import { costsOfStart, isOutside } from './worth.ts';
@@ -31,20 +32,51 @@ interface Held {
   readonly until: number;
 }
 
+/** What stays the same however the visits are placed: worked out once for plans tried by the thousand. */
+export interface Ground {
+  readonly problem: DayProblem;
+  readonly feasible: ReadonlyMap<string, Feasible>;
+  readonly items: ItemsById;
+  readonly staff: ReadonlyMap<string, number>;
+  /** What it is worth that a visit begins there, whoever goes; by its starts in order. */
+  readonly worth: ReadonlyMap<Feasible, readonly number[]>;
+}
+export function groundOf(problem: DayProblem, feasible: readonly Feasible[]): Ground {
+  const before = new Map(problem.previous.map(({ visit, start }) => [visit, start]));
+  const worthAt = ({ visit, first }: Feasible, at: number): number => {
+    const costs = costsOfStart(problem, visit, first!, at);
+    const kept = before.get(visit.visit) === at ? problem.weights.moved : 0;
+    return visit.weight - costs.debt - costs.spread - costs.seenLast + kept;
+  };
+  return {
+    problem,
+    feasible: new Map(feasible.map((one) => [one.visit.visit as string, one])),
+    items: itemsById(problem),
+    staff: new Map(problem.staff.map(({ staff }, s) => [staff, s])),
+    worth: new Map(feasible.map((one) => [one, one.starts.map(({ at }) => worthAt(one, at))])),
+  };
+}
+
+function addTo(all: Map<string, Held[]>, key: string, held: Held): void {
+  const there = all.get(key);
+  if (there) there.push(held);
+  else all.set(key, [held]);
+}
+
 export class Occupied {
+  readonly #ground: Ground;
   readonly #problem: DayProblem;
-  readonly #items;
   readonly #held = new Map<string, Held>();
+  readonly #ofStay = new Map<string, Held[]>();
+  readonly #ofItem = new Map<string, Held[]>();
   readonly #busy: Slots[][];
   readonly #work: number[];
-  readonly #feasible: ReadonlyMap<string, Feasible>;
 
-  constructor(problem: DayProblem, feasible: readonly Feasible[]) {
-    this.#problem = problem;
-    this.#items = itemsById(problem);
-    this.#busy = problem.staff.map(() => []);
-    this.#work = problem.staff.map(() => 0);
-    this.#feasible = new Map(feasible.map((one) => [one.visit.visit as string, one]));
+  constructor(ground: Ground) {
+    this.#ground = ground;
+    this.#problem = ground.problem;
+    this.#busy = this.#problem.staff.map(() => []);
+    this.#work = this.#problem.staff.map(() => 0);
   }
 
   get plan(): Placement[] {
@@ -57,11 +89,15 @@ export class Occupied {
   }
 
   put(placement: Placement): void {
-    const one = this.#feasible.get(placement.visit)!;
+    const one = this.#ground.feasible.get(placement.visit)!;
     const until = placement.start + one.visit.length;
-    this.#held.set(placement.visit, { one, placement, until });
-    for (const [s, { staff }] of this.#problem.staff.entries()) {
-      if (!placement.crew.includes(staff)) continue;
+    const held = { one, placement, until };
+    this.#held.set(placement.visit, held);
+    addTo(this.#ofStay, one.visit.stay, held);
+    for (const item of placement.items) addTo(this.#ofItem, item, held);
+    for (const who of placement.crew) {
+      const s = this.#ground.staff.get(who);
+      if (s === undefined) continue;
       this.#busy[s]!.push({ from: placement.start, until });
       this.#work[s]! += one.visit.length;
     }
@@ -70,8 +106,11 @@ export class Occupied {
   /** The best place for it; null: none. At the same worth the earlier one. `earliest`: the first there is. */
   best(one: Feasible, ignoring: Ignoring = {}, earliest = false): Room | null {
     let best: Room | null = null;
-    for (const start of one.starts) {
-      const room = this.#roomAt(one, start, ignoring);
+    const worth = this.#ground.worth.get(one)!;
+    for (const [i, start] of one.starts.entries()) {
+      // Whoever goes only takes away from it.
+      if (best && worth[i]! <= best.worth + 1e-9) continue;
+      const room = this.#roomAt(one, start, worth[i]!, ignoring);
       if (room && (!best || room.worth > best.worth + 1e-9)) best = room;
       if (best && earliest) return best;
     }
@@ -83,7 +122,7 @@ export class Occupied {
     return visit.after.every((id) => this.#held.has(id));
   }
 
-  #roomAt(one: Feasible, { at, staff, sets }: Start, ignoring: Ignoring): Room | null {
+  #roomAt(one: Feasible, { at, staff, sets }: Start, worth: number, ignoring: Ignoring): Room | null {
     const { visit } = one;
     const until = at + visit.length;
     if (!ignoring.own && !this.#stayAllows(one, at, until)) return null;
@@ -92,8 +131,6 @@ export class Occupied {
     const free = ignoring.people ? staff : staff.filter((s) => !touches(at, until, this.#busy[s]!));
     const crew = this.#crew(one, free, at);
     if (!crew) return null;
-    const costs = costsOfStart(this.#problem, visit, one.first!, at);
-    const worth = visit.weight - costs.debt - costs.spread - costs.seenLast - crew.cost + this.#kept(one, at);
     return {
       placement: {
         visit: visit.visit,
@@ -101,18 +138,12 @@ export class Occupied {
         crew: crew.of.map((s) => this.#problem.staff[s]!.staff),
         items: set === null ? [] : [...visit.sets![set]!],
       },
-      worth,
+      worth: worth - crew.cost,
     };
   }
 
-  #kept({ visit }: Feasible, at: number): number {
-    const before = this.#problem.previous.find((p) => p.visit === visit.visit);
-    return before?.start === at ? this.#problem.weights.moved : 0;
-  }
-
   #stayAllows({ visit }: Feasible, at: number, until: number): boolean {
-    for (const { one, placement, until: end } of this.#held.values()) {
-      if (one.visit.stay !== visit.stay) continue;
+    for (const { one, placement, until: end } of this.#ofStay.get(visit.stay) ?? []) {
       const later = placement.start >= until + restBetween(visit, one.visit);
       const earlier = at >= end + restBetween(one.visit, visit);
       if (!later && !earlier) return false;
@@ -124,9 +155,8 @@ export class Occupied {
 
   #itemsFree({ visit }: Feasible, set: number, at: number, until: number): boolean {
     return visit.sets![set]!.every((id) => {
-      const item = this.#items.get(id)!;
-      for (const { one, placement, until: end } of this.#held.values()) {
-        if (!placement.items.includes(item.item)) continue;
+      const item = this.#ground.items.get(id)!;
+      for (const { one, placement, until: end } of this.#ofItem.get(id) ?? []) {
         const other = one.visit.stay !== visit.stay;
         const free =
           at >= end + (other ? cleaningAfter(item, one.visit) : 0) ||

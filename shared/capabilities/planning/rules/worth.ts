@@ -21,7 +21,12 @@ export function costsOfStart(problem: DayProblem, visit: NeededVisit, first: num
 export const isOutside = ({ staff }: DayProblem, s: number, visit: NeededVisit): boolean =>
   staff[s]!.bays.length > 0 && !staff[s]!.bays.includes(visit.bay);
 
-export function worthOf(problem: DayProblem, placements: readonly Placement[]): Objective {
+/** @param firstOf a visit's first possible slot, where it is known already; else it is looked for */
+export function worthOf(
+  problem: DayProblem,
+  placements: readonly Placement[],
+  firstOf: (visit: NeededVisit) => number | undefined = (visit) => timesOf(problem, visit)[0],
+): Objective {
   const { weights } = problem;
   const visits = new Map(problem.visits.map((v) => [v.visit, v]));
   const position = new Map(problem.staff.map((one, s) => [one.staff, s]));
@@ -30,7 +35,7 @@ export function worthOf(problem: DayProblem, placements: readonly Placement[]): 
   for (const { visit: id, start, crew } of placements) {
     const visit = visits.get(id);
     if (!visit) continue;
-    const costs = costsOfStart(problem, visit, timesOf(problem, visit)[0] ?? start, start);
+    const costs = costsOfStart(problem, visit, firstOf(visit) ?? start, start);
     sum.placed += visit.weight;
     sum.debt += costs.debt;
     sum.spread += costs.spread;

@@ -38,7 +38,6 @@ describe('a ward', () => {
       items: new Map(),
       carers: new Map(),
       peopleOn: new Map(),
-      dayPlan: null,
       protocols: [],
       rules: null,
     });
