@@ -5,6 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { create } from 'qrcode';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { confirmPerson, openBedside } from './bedside-support.ts';
+import { missedByGloves } from './gloves.ts';
 import { axeFaults, openBrowser, shoot, startBuilt, type RunningServer } from './support.ts';
 
 /** One still picture of a code, as the camera's film: YUV4MPEG2, which Chromium plays as a fake camera. */
@@ -49,22 +50,11 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-/** What a finger can hit, and is smaller than 44 by 44 CSS px (WCAG 2.2, 2.5.5). */
-const tooSmall = (page: Page): Promise<string[]> =>
-  page.evaluate(() => {
-    const top = document.querySelector('[role=dialog]') ?? document;
-    const all = [...top.querySelectorAll<HTMLElement>('button, a[href], input, select, textarea, summary')];
-    return all
-      .filter((one) => one.offsetParent !== null || getComputedStyle(one).position === 'fixed')
-      .map((one) => ({ one, box: one.getBoundingClientRect() }))
-      .filter(({ box }) => box.width > 0 && (box.width < 44 || box.height < 44))
-      .map(({ one, box }) => `${one.textContent?.trim() || one.tagName}: ${box.width} x ${box.height}`);
-  });
 async function whole(page: Page, name: string) {
   await shoot(page, name);
-  expect({ name, small: await tooSmall(page), axe: await axeFaults(page) }).toEqual({
+  expect({ name, gloves: await missedByGloves(page), axe: await axeFaults(page) }).toEqual({
     name,
-    small: [],
+    gloves: [],
     axe: [],
   });
   expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);

@@ -39,5 +39,9 @@ export function wholeSentence(bed: BedView, says: TileSays, context: AloudContex
     context.changed !== null && sayTile('changed', { time: time(context.changed) }),
     context.initials && sayTile('initials', { letters: context.initials }),
   ];
-  return `${parts.filter(Boolean).join('. ')}.`;
+  // A part may end in the point of an abbreviation.
+  return `${parts
+    .filter(Boolean)
+    .map((part) => String(part).replace(/\.$/, ''))
+    .join('. ')}.`;
 }

@@ -19,7 +19,6 @@ export const bedsideWords = defineWords('bedside', {
     recorded: 'Recorded: {what}.',
     'recorded-not-shown': 'Recorded: {what}; the board is still updating.',
     'who-first': 'Say who you are first',
-    'changed-title': 'The person in this bed has changed',
     'still-for': 'This entry is still for {name}. You are asked again before it is sent.',
     'still-for-in':
       'This entry is still for {name}, now in bed {bed}. You are asked again before it is sent.',
@@ -48,7 +47,6 @@ export const bedsideWords = defineWords('bedside', {
     recorded: 'Erfasst: {what}.',
     'recorded-not-shown': 'Erfasst: {what}; die Tafel wird noch aktualisiert.',
     'who-first': 'Zuerst angeben, wer erfasst',
-    'changed-title': 'In diesem Bett ist jetzt jemand anderes',
     'still-for': 'Dieser Eintrag gilt weiter für {name}. Vor dem Senden wird noch einmal gefragt.',
     'still-for-in':
       'Dieser Eintrag gilt weiter für {name}, jetzt in Bett {bed}. Vor dem Senden wird noch einmal gefragt.',
