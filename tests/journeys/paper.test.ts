@@ -107,6 +107,16 @@ describe('the paper sheet of a ward', () => {
     expect(JSON.stringify([first, second])).not.toMatch(/Pinto|Rosa|R-100/);
     const german = sheetLines({ ...board, language: 'de' }, t, () => 'niemand');
     expect(german[0]!.stops.join()).toMatch(/VOR DEM BEWEGEN PRÜFEN/);
+    // Stop and its review read as on the screens (docs/glossary-de.md), and no caution of a rule stays English.
+    const words = german.flatMap(({ standing, stops, plans, minds }) => [
+      ...standing,
+      ...stops,
+      ...plans.flatMap((plan) => plan.words.flatMap(({ task, how }) => [task, how])),
+      ...minds,
+    ]);
+    expect(words.filter((one) => /HALT|\b(the|not|weigh|person|people|known|aid)\b/.test(one))).toEqual([]);
+    expect(words.join()).toContain('im Bett bleiben, überprüfen 25. Nov. 15:00');
+    expect(german[0]!.minds.join()).toContain('wiegen oder schätzen');
   });
 
   it('PAPER-4 is written each hour, whole or not at all, 48 a ward, and a ward that fails leaves the others theirs', async () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rules/default-protocol';
 import { REFUSALS } from '@footboard/shared/capabilities/refusals';
 import { PROBLEMS } from '../../server/commanding/problems.ts';
-import { GERMAN, germanBook } from '../../web/i18n/phrases/german.ts';
+import { GERMAN, germanBook } from '@footboard/shared/i18n/phrases/german';
 import { fromEvents, fromHistories } from './sentences/of-the-rules.ts';
 import { fromSource } from './sentences/of-the-source.ts';
 

@@ -6,7 +6,7 @@
 import { shallowRef } from 'vue';
 import type { Language } from '@footboard/shared/capabilities/wards/values';
 import { speaks } from './language.ts';
-import type { PhraseBook } from './phrase-book.ts';
+import type { PhraseBook } from '@footboard/shared/i18n/phrase-book';
 
 /** Fetched once a language other than English is spoken: an English wall never loads it. */
 const book = shallowRef<PhraseBook | null>(null);
@@ -15,7 +15,7 @@ let fetching: Promise<void> | null = null;
 /** Resolves when the book of the language is there; at once for English. A failed fetch is tried again at the next sentence. */
 export function phrasesReady(language: Language = speaks.value): Promise<void> {
   if (language === 'en' || book.value) return Promise.resolve();
-  fetching ??= import('./phrases/german.ts').then(
+  fetching ??= import('@footboard/shared/i18n/phrases/german').then(
     ({ germanBook }) => {
       book.value = germanBook();
     },

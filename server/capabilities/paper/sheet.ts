@@ -2,7 +2,7 @@
 import type { BedView, BoardView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
 import { sayDayTime } from '@footboard/shared/capabilities/wards/rules/calendar';
 import { HOUR, type EpochMs } from '@footboard/shared/kernel/times';
-import { paperWords, type PaperWord } from './words.ts';
+import { paperTold, paperWords, type PaperWord } from './words.ts';
 
 /** A sheet counts no longer than a shift and a half. Common practice, no source; the ward's safety lead owns it. */
 export const SHEET_AT_MOST_MS = 12 * HOUR;
@@ -35,7 +35,7 @@ const HOLD_WORD: Readonly<Record<StayView['holds'][number]['scope'], PaperWord>>
   'all-including-turning': 'all-including-turning',
 };
 
-/** Each piece once; "powered standing aid" says more than "standing aid" beside it. */
+/** The English name of each piece once, by which the rules tell them apart; "powered standing aid" says more than "standing aid" beside it. */
 const named = (aids: readonly string[]): string[] =>
   [...new Set(aids.map((aid) => aid.replaceAll('-', ' ')))].filter(
     (aid, _i, all) =>
@@ -61,7 +61,7 @@ export function saidOfAll(board: BoardView): readonly string[] {
   const all = board.beds.flatMap(({ stay }) => (stay?.plan ? [new Set(cautionsOf(stay))] : []));
   // Of two people, what both have is still each one's own.
   if (all.length < 3) return [];
-  return [...all[0]!].filter((words) => all.every((one) => one.has(words)));
+  return [...all[0]!].filter((words) => all.every((one) => one.has(words))).map(paperTold(board.language));
 }
 
 const cautionsOf = (stay: StayView): readonly string[] => [
@@ -75,17 +75,20 @@ export function sheetLines(
   nameOf: (staff: string) => string,
 ): readonly SheetLine[] {
   const say = paperWords(board.language);
-  const time = (at: EpochMs) => sayDayTime(board.zone, at);
+  const told = paperTold(board.language);
+  const time = (at: EpochMs) => told(sayDayTime(board.zone, at));
   const ofAll = new Set(saidOfAll(board));
 
   const planOf = (plan: TaskPlan, support: StayView['walkingSupport']): PlanWords => {
     const aid =
       plan.aid === 'walking-support' && support && support !== 'none'
         ? support.replaceAll('-', ' ')
-        : say(plan.aid);
+        : paperWords('en')(plan.aid);
     const how = [
       say(plan.people),
-      named([aid, ...plan.with]).join(' + '),
+      named([aid, ...plan.with])
+        .map(told)
+        .join(' + '),
       ...(plan.towards ? [say('towards', { side: say(plan.towards) })] : []),
     ].join(', ');
     return { task: say(plan.task as PaperWord), how: plan.hold ? `${say('hold')} (${how})` : how };
@@ -135,7 +138,11 @@ export function sheetLines(
       };
     }
     const { at } = stay.tier;
-    const cautions = new Set(cautionsOf(stay).filter((words) => !ofAll.has(words)));
+    const cautions = new Set(
+      cautionsOf(stay)
+        .map(told)
+        .filter((words) => !ofAll.has(words)),
+    );
     // Its own end: the first instant at which the rules themselves would say something else.
     const ends = [stay.due.at, ...stay.holds.map(({ reviewAt }) => reviewAt)].filter(
       (end): end is number => end !== null && end > t && end < t + SHEET_AT_MOST_MS,
@@ -144,7 +151,7 @@ export function sheetLines(
       bed: bed.bed,
       label: bed.label,
       standing: [
-        ...(stay.tier.word ? [stay.tier.word] : []),
+        ...(stay.tier.word ? [told(stay.tier.word)] : []),
         say(stay.trust.state),
         at === null
           ? say('not-checked')

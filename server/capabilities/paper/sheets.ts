@@ -16,6 +16,7 @@ import { boardNow } from '../board/queries.ts';
 import { staffNames } from '../people/queries.ts';
 import { sheetPdf } from './pdf.ts';
 import { SHEET_AT_MOST_MS, saidOfAll, sheetLines } from './sheet.ts';
+import { paperTold } from './words.ts';
 
 export interface PaperParts {
   readonly database: Pick<Database, 'query'>;
@@ -125,7 +126,7 @@ export function openPaper(parts: PaperParts): Paper {
         by,
         beds: JSON.stringify(beds),
       });
-      const time = (at: number) => sayDayTime(board.zone, at);
+      const time = (at: number) => paperTold(board.language)(sayDayTime(board.zone, at));
       const pdf = await sheetPdf({
         ward: board.name,
         serial,

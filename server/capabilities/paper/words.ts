@@ -1,5 +1,7 @@
 /** Words of the printed sheet, in the ward's language. Codes of the board only: no free text is printed. */
 import type { Language } from '@footboard/shared/capabilities/wards/values';
+import type { PhraseBook } from '@footboard/shared/i18n/phrase-book';
+import { germanBook } from '@footboard/shared/i18n/phrases/german';
 
 const EN = {
   title: 'How to move each person: paper sheet',
@@ -79,9 +81,9 @@ const DE: Readonly<Record<PaperWord, string>> = {
   until: 'Nicht gültig nach',
   'until-bed': 'Ein Bett kann eine frühere eigene Zeit haben.',
   page: 'Seite {n} von {all}',
-  stale: 'Die Tafel war beim Drucken schon ZULETZT BEKANNT.',
+  stale: 'Die Tafel war beim Drucken schon LETZTER STAND.',
   standing:
-    'Papier ändert sich nicht mit der Tafel. Kein Alarm. Vor dem Bewegen prüfen. Anordnungen, Hausregeln und die Fachkraft am Bett gehen vor.',
+    'Papier ändert sich nicht mit der Tafel. Kein Alarm. Vor dem Bewegen prüfen. Anordnungen, Hausregeln und die Fachperson am Bett gehen vor.',
   demo: 'DEMO: eine erfundene Station. Niemand hier ist echt.',
   reenter:
     'Unter dem Bett notieren, was getan wurde. Läuft die Tafel wieder: Code scannen, einmal eintragen.',
@@ -93,9 +95,9 @@ const DE: Readonly<Record<PaperWord, string>> = {
   'as-by-day': 'wie am Tag',
   'rest-by-day': 'sonst wie am Tag',
   check: 'VOR DEM BEWEGEN PRÜFEN. Wenn es nicht warten kann:',
-  clinicians: 'NUR ÄRZTLICHER PLAN: nachfragen',
-  comfort: 'Palliativplan: Pflegefachkraft fragen',
-  hold: 'HALT: nicht bewegen, nachfragen',
+  clinicians: 'NUR NACH EINZELPLAN: fragen',
+  comfort: 'Komfortplan: Pflege fragen',
+  hold: 'STOPP: nicht bewegen, fragen',
   towards: 'nach {side}',
   left: 'links',
   right: 'rechts',
@@ -105,9 +107,9 @@ const DE: Readonly<Record<PaperWord, string>> = {
   'due-over': 'Prüfung überfällig',
   'due-next': 'prüfen beim nächsten Bewegen',
   review: 'überprüfen {time}',
-  'review-due': 'HALT-ÜBERPRÜFUNG FÄLLIG',
+  'review-due': 'STOPP PRÜFEN',
   isolation: 'Hygienemaßnahmen',
-  nurse: 'Pflegefachkraft {name}',
+  nurse: 'Pflege {name}',
   aide: 'Pflegehilfe {name}',
   time: 'Zeit',
   what: 'was getan wurde',
@@ -124,16 +126,16 @@ const DE: Readonly<Record<PaperWord, string>> = {
   'three-or-more': '3 oder mehr Personen',
   none: 'ohne Hilfsmittel',
   'walking-support': 'Gehhilfe',
-  belt: 'Gurt',
-  'seated-transfer-aid': 'Rutschhilfe',
+  belt: 'Haltegurt',
+  'seated-transfer-aid': 'Transferhilfe im Sitzen',
   'standing-aid': 'Aufstehhilfe',
-  'slide-sheet': 'Gleittuch',
+  'slide-sheet': 'Gleitmatte',
   'lateral-transfer-aid': 'Umlagerungshilfe',
-  'sling-lift': 'Lifter',
+  'sling-lift': 'Lifter mit Hebetuch',
   'bariatric-lift': 'Schwerlastlifter',
   'in-bed': 'im Bett',
   'edge-of-bed': 'Bettkante',
-  'bed-chair': 'Bett zu Stuhl',
+  'bed-chair': 'Bett – Stuhl',
   toilet: 'Toilette',
   walk: 'Gehen',
   walking: 'nicht gehen',
@@ -150,3 +152,10 @@ export const paperWords =
     (language === 'de' ? DE : EN)[word].replaceAll(/\{(\w+)\}/g, (_, key: string) =>
       String(values[key] ?? ''),
     );
+
+let german: PhraseBook | null = null;
+/** A sentence of the rules in the language of the sheet. What the book does not know stays English: better than no caution. */
+export const paperTold =
+  (language: Language) =>
+  (sentence: string): string =>
+    language === 'de' ? ((german ??= germanBook()).say(sentence) ?? sentence) : sentence;

@@ -2,7 +2,7 @@ import { mount } from '@vue/test-utils';
 import { afterEach, describe, expect, it } from 'vitest';
 import { itemDescription, type ItemDescription } from '@footboard/shared/capabilities/aids/values';
 import { itemLine } from '@footboard/shared/wire/items';
-import { followWardUnits } from '../../units/ward-units.ts';
+import { followWardUnits, weightsOf } from '../../units/ward-units.ts';
 import ItemCard from './ItemCard.vue';
 import ItemForm from './ItemForm.vue';
 
@@ -54,5 +54,20 @@ describe('loads of equipment', () => {
     // 500 lb = 226.796185 kg, kept to the gram.
     expect(saved.safeLoadKg).toBe(226.796);
     expect([saved.fitsFromKg, saved.fitsToKg]).toEqual([50, 90]);
+  });
+
+  it('that cannot be right are refused in the units of the ward', async () => {
+    followWardUnits({ weight: 'lb', length: 'ft' });
+    const form = mount(ItemForm, { props: { is: sling, bays: [], busy: false } });
+    await form
+      .findAll('input')
+      .find((one) => one.element.value === '440.9')!
+      .setValue('10');
+    await form.find('form').trigger('submit');
+    // 20 kg = 44.09 lb, 1000 kg = 2204.6 lb (international pound, 1959).
+    expect(form.text()).toContain('A safe working load is 44 to 2205 lb');
+    expect(weightsOf('Weight estimated: counted as 84.6 kg')).toBe('Weight estimated: counted as 187 lb');
+    followWardUnits({ weight: 'kg', length: 'm' });
+    expect(weightsOf('Weight estimated: counted as 84.6 kg')).toBe('Weight estimated: counted as 84.6 kg');
   });
 });
