@@ -38,8 +38,8 @@ module.exports = {
     ),
     rule(
       'deciders-are-pure',
-      'decide.ts imports shared, the decider contract and its own room only: no Nest, database or socket.',
-      { path: '^server/capabilities/.*/decide\\.ts$' },
+      'decide.ts and its parts import shared, the decider contract and its own room only: no Nest, database or socket.',
+      { path: '^server/capabilities/.*/decide[a-z-]*\\.ts$' },
       {
         pathNot: [
           '^shared/',

@@ -16,7 +16,7 @@ import type { RunnerState } from './runner-state.ts';
 import { systemTimers } from './timers.ts';
 import type { Timers } from './timers.ts';
 import { WardRunner } from './ward-runner.ts';
-import type { RebuildOptions } from './ward-runner.ts';
+import type { RebuildOptions } from './runner-ports.ts';
 
 export interface OpenBoards {
   readonly log: Log;

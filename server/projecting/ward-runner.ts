@@ -4,48 +4,25 @@
  * after a failure inside the rules it is thrown away and read again.
  */
 import type { WardId } from '@footboard/shared/kernel/ids';
-import { MINUTE, SECOND } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { Patch, Snapshot } from '@footboard/shared/wire/messages';
-import type { Log } from '../log/log.ts';
-import type { Clock } from '../platform/clock.ts';
 import { BoardFold } from './board-fold.ts';
 import { imageOf } from './board-image.ts';
 import { commitOf, patchOver, sameCheckpoint } from './commit.ts';
 import { PatchHistory } from './patch-history.ts';
 import { CheckpointMoved, FEED_KEPT, FEED_NAMED } from './store-port.ts';
-import type { Commit, ProjectionStore, Standing, StayTotals } from './store-port.ts';
-import { noTimes, readOn, replay } from './replay.ts';
-import type { ReplayTimes } from './replay.ts';
+import type { Commit, Standing, StayTotals } from './store-port.ts';
+import { buildBeside } from './build-beside.ts';
+import { LogHead } from './log-head.ts';
+import { OneAtATime } from './one-at-a-time.ts';
+import { readOn } from './replay.ts';
+import { RunnerAlarms } from './runner-alarms.ts';
+import type { RebuildOptions, RunnerPorts } from './runner-ports.ts';
 import { nextState } from './runner-state.ts';
 import type { RunnerSignal, RunnerState } from './runner-state.ts';
-import type { Timers } from './timers.ts';
 import { Waiters } from './waiters.ts';
 
-export interface RunnerPorts {
-  readonly log: Log;
-  readonly store: ProjectionStore;
-  readonly clock: Clock;
-  readonly timers: Timers;
-  tell(patch: Patch): void;
-  /** A pass failed; the runner tries again by itself. */
-  report(ward: WardId, error: unknown): void;
-}
-
-export interface RebuildOptions {
-  /** `keep` carries the totals of people who have left over as they stand: quicker, when their rules are the same. */
-  readonly totals?: 'build' | 'keep';
-  /** Real milliseconds are added to it. */
-  readonly times?: ReplayTimes;
-}
-
-const REARM_AT_LEAST = MINUTE;
-const LONGEST_PAUSE = 8 * SECOND;
 const PRUNE_EVERY = 200;
-/** A view that claims to change at once must not keep the machine busy. */
-const SHORTEST_WAIT = 20;
-
-const nothing = () => {};
 
 export class WardRunner {
   readonly #ports: RunnerPorts;
@@ -54,15 +31,12 @@ export class WardRunner {
   #standing: Standing | null = null;
   #loaded = false;
   #unread = true;
-  #head = 0;
   #evaluatedAt: EpochMs = 0;
-  #trailingSince: EpochMs | null = null;
   #held = false;
   #wanted = false;
-  #failures = 0;
-  #queue: Promise<void> = Promise.resolve();
-  #cancelAlarm: () => void = nothing;
-  #cancelRetry: () => void = nothing;
+  readonly #queue = new OneAtATime();
+  readonly #head = new LogHead();
+  readonly #alarms: RunnerAlarms;
   readonly #history = new PatchHistory();
   /** Worked out and not committed yet. */
   #totals: StayTotals[] = [];
@@ -74,13 +48,14 @@ export class WardRunner {
   ) {
     this.#ports = ports;
     this.#waiters = new Waiters(ports.timers);
+    this.#alarms = new RunnerAlarms(ports);
   }
 
   get state(): RunnerState {
     return this.#state;
   }
   get head(): number {
-    return this.#head;
+    return this.#head.position;
   }
   get projected(): number {
     return this.#standing?.checkpoint.position ?? 0;
@@ -92,7 +67,7 @@ export class WardRunner {
     return this.#evaluatedAt;
   }
   get trailingSince(): EpochMs | null {
-    return this.#trailingSince;
+    return this.#head.trailingSince;
   }
 
   start(): Promise<void> {
@@ -103,10 +78,9 @@ export class WardRunner {
   /** Ends after the step in hand; nothing is written afterwards. */
   async stop(): Promise<void> {
     this.#signal('stop');
-    this.#cancelAlarm();
-    this.#cancelRetry();
+    this.#alarms.off();
     this.#waiters.giveUp();
-    await this.#queue;
+    await this.#queue.settled;
   }
 
   /** A bell: events may stand after the checkpoint. */
@@ -157,18 +131,9 @@ export class WardRunner {
    * totals are built again too, or those of people who have left are carried over as they stand.
    * @returns the revision now in use.
    */
-  async rebuild({ totals = 'build', times = noTimes() }: RebuildOptions = {}): Promise<number> {
-    const { log, store, clock } = this.#ports;
-    const before = this.#standing;
-    if (!before) throw new Error(`ward ${this.ward} has no board yet to build beside`);
-    const revision = before.checkpoint.revision + 1;
-    await store.clearRevision(this.ward, revision);
-    const write = (rows: readonly StayTotals[]) => store.putTotals(this.ward, revision, rows);
-    const fold = await replay(log, this.ward, {
-      times,
-      totals: totals === 'build' ? { t: clock.now(), write } : undefined,
-    });
-    return this.#alone(() => this.#flipTo(fold, revision, totals === 'keep'));
+  async rebuild(options: RebuildOptions = {}): Promise<number> {
+    const { fold, revision } = await buildBeside(this.#ports, this.ward, this.#standing, options);
+    return this.#queue.run(() => this.#flipTo(fold, revision, options.totals === 'keep'));
   }
 
   /** Between two steps of the runner: the last few events, then the new revision takes over. */
@@ -204,25 +169,17 @@ export class WardRunner {
     this.#state = nextState(this.#state, signal);
   }
 
-  #alone<T>(work: () => Promise<T>): Promise<T> {
-    const done = this.#queue.then(work);
-    this.#queue = done.then(
-      () => {},
-      () => {},
-    );
-    return done;
-  }
-
   /** Asks for a pass. Any number of wakes while one is waiting to run make one pass. */
   #wake(): Promise<void> {
-    if (this.#wanted || this.#state === 'idle' || this.#state === 'paused-on-failure') return this.#queue;
+    if (this.#wanted || this.#state === 'idle' || this.#state === 'paused-on-failure')
+      return this.#queue.settled;
     this.#wanted = true;
-    return this.#alone(async () => {
+    return this.#queue.run(async () => {
       this.#wanted = false;
       if (this.#held || this.#state === 'idle' || this.#state === 'paused-on-failure') return;
       try {
         await this.#pass();
-        this.#failures = 0;
+        this.#alarms.succeeded();
       } catch (error) {
         this.#pause(error);
       }
@@ -330,30 +287,18 @@ export class WardRunner {
   }
 
   #noteHead(head: number): void {
-    this.#head = Math.max(this.#head, head);
-    if (this.#head <= this.projected) this.#trailingSince = null;
-    else this.#trailingSince ??= this.#ports.clock.now();
+    this.#head.note(head, this.projected, () => this.#ports.clock.now());
   }
 
-  /** The one scheduler of the ward: the next instant its view can change, at the clock's own rate. */
   #arm(nextChange: EpochMs | null): void {
-    this.#cancelAlarm();
-    if (this.#state === 'idle') return;
-    const { clock, timers } = this.#ports;
-    const wait = nextChange === null ? REARM_AT_LEAST : Math.ceil((nextChange - clock.now()) / clock.rate);
-    this.#cancelAlarm = timers.after(
-      Math.min(Math.max(wait, SHORTEST_WAIT), REARM_AT_LEAST),
-      () => void this.#wake(),
-    );
+    if (this.#state === 'idle') this.#alarms.disarm();
+    else this.#alarms.arm(nextChange, () => void this.#wake());
   }
 
   #pause(error: unknown): void {
     this.#signal('failed');
     this.#ports.report(this.ward, error);
-    const pause = Math.min(SECOND * 2 ** this.#failures, LONGEST_PAUSE);
-    this.#failures++;
-    this.#cancelRetry();
-    this.#cancelRetry = this.#ports.timers.after(pause, () => {
+    this.#alarms.again(() => {
       this.#signal('retry');
       void this.#wake();
     });

@@ -4,11 +4,7 @@ import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rul
 import { protocolLookup } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import * as commands from '@footboard/shared/capabilities/assessments/commands';
 import * as events from '@footboard/shared/capabilities/assessments/events';
-import {
-  earlyWarningRises,
-  impossibleScore,
-} from '@footboard/shared/capabilities/assessments/rules/early-warning';
-import type { EarlyWarning } from '@footboard/shared/capabilities/assessments/values';
+import { earlyWarningRises } from '@footboard/shared/capabilities/assessments/rules/early-warning';
 import { CONFIRM_ANSWERS, triggerOf } from '@footboard/shared/capabilities/orders/rules/triggers';
 import type { Fact } from '@footboard/shared/capabilities/corrections/facts';
 import { sessionsBeyondStop } from '@footboard/shared/capabilities/sessions/rules/what-went-wrong';
@@ -33,6 +29,7 @@ import {
   stayStream,
 } from '../stays/standing.ts';
 import type { Standing } from '../stays/standing.ts';
+import { signDeciders } from './decide-signs.ts';
 
 type Check = DataOf<typeof commands.recordAssessment>;
 
@@ -252,61 +249,4 @@ const recordSeenWalking = decider({
   },
 });
 
-/** A score that its chart cannot give. `at` is the JSON pointer of the entry. */
-export function scoreFaults(score: EarlyWarning, at: string): Refusal | null {
-  const why = impossibleScore(score);
-  return why === null
-    ? null
-    : refuse(
-        'early-warning-impossible',
-        why,
-        'Check the number and whether one parameter scored 3 on the chart, or work it out from its parts.',
-        `${at}/score`,
-      );
-}
-
-const recordEarlyWarning = decider({
-  command: commands.recordEarlyWarning,
-  reads: readsStay,
-  decide: ({ stay, ...score }, context) => {
-    const standing = stayAt(context, stay);
-    if (isRefusal(standing)) return standing;
-    return scoreFaults(score, '') ?? accept(newEvent(events.earlyWarningRecorded, stayStream(stay), score));
-  },
-});
-
-const recordCriticalCareSigns = decider({
-  command: commands.recordCriticalCareSigns,
-  reads: readsStay,
-  decide: ({ stay, ...signs }, context) => {
-    const standing = stayAt(context, stay);
-    if (isRefusal(standing)) return standing;
-    if (!rulesOf(context.ward!).criticalCare.on.value) {
-      return refuse(
-        'critical-care-set-off',
-        'this ward has not turned the critical-care limits on',
-        "Publish ward rules with criticalCare.on set, signed by the ward's clinician; or record the readings with a check.",
-      );
-    }
-    return accept(newEvent(events.criticalCareSignsRecorded, stayStream(stay), signs));
-  },
-});
-
-const recordAsleep = decider({
-  command: commands.recordAsleep,
-  reads: readsStay,
-  decide: ({ stay }, context) => {
-    const standing = stayAt(context, stay);
-    if (isRefusal(standing)) return standing;
-    return accept(newEvent(events.asleepSeen, stayStream(stay), {}));
-  },
-});
-
-export const deciders = underPolicy([
-  recordAssessment,
-  confirmPlan,
-  recordSeenWalking,
-  recordEarlyWarning,
-  recordCriticalCareSigns,
-  recordAsleep,
-]);
+export const deciders = underPolicy([recordAssessment, confirmPlan, recordSeenWalking, ...signDeciders]);

@@ -12,19 +12,19 @@ import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../../kernel/stated.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
-import type { Cooperation, StageRecord } from '../values.ts';
-import type { Assessment, JudgedStage } from './judge-stage.ts';
+import type { Cooperation } from '../values.ts';
+import type { Assessment } from './judge-stage.ts';
 import type { StartVerdict } from './may-start.ts';
 import { lastOxygenFlow } from './may-start.ts';
 import { OrdersThen } from './orders-then.ts';
 import { CooperationSeen } from './cooperation-seen.ts';
 import { DEFAULT_PROTOCOL } from './default-protocol.ts';
 import { judgeRising } from './pressure.ts';
-import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
+import type { Protocol, ProtocolLookup } from './protocol.ts';
 import { RisingSeen } from './rising-seen.ts';
-import { STAGE_MEANINGS } from './protocol.ts';
 import type { StageStanding } from './stage-standing.ts';
-import { heldMost, holdsMore, sameTime, stageKey, stageTime } from './stage-standing.ts';
+import { sameTime, stageKey } from './stage-standing.ts';
+import { StagesSeen, named } from './stages-seen.ts';
 import type { JudgedRecord } from './work-out.ts';
 import { partKey, workOut } from './work-out.ts';
 
@@ -55,10 +55,7 @@ export interface Seen {
   readonly remarks: readonly { rule: string; fact: Fact; words: string }[];
 }
 
-const named = (stage: ProtocolStage): string => stage.word ?? stage.id;
-
 class Fold {
-  readonly stages = new Map<string, StageStanding>();
   readonly parts = new Map<string, PartStanding>();
   readonly remarks: { rule: string; fact: Fact; words: string }[] = [];
   protocol: Protocol | null = null;
@@ -67,9 +64,8 @@ class Fold {
   readonly rising = new RisingSeen();
   start: Seen['start'] = null;
   private readonly cooperated = new CooperationSeen();
-  private readonly lastNotMet = new Map<string, Fact>();
+  private readonly cleared = new StagesSeen();
   private readonly partNotMet = new Map<string, Fact>();
-  private readonly disputes = new Map<string, TrustView['conflicts']>();
   readonly orders: OrdersThen;
   /** Litres per minute at the checks so far, the last one; null when never recorded. */
   private oxygenFlow: number | null = null;
@@ -81,6 +77,9 @@ class Fold {
     this.orders = new OrdersThen(rules.start.saturationBelow.value);
   }
 
+  get stages(): ReadonlyMap<string, StageStanding> {
+    return this.cleared.standing;
+  }
   get cooperation(): readonly Stated<Cooperation>[] {
     return this.cooperated.all;
   }
@@ -88,7 +87,7 @@ class Fold {
     return this.rising.drop;
   }
   get conflicts(): TrustView['conflicts'] {
-    return [...this.disputes.values()].flat();
+    return this.cleared.conflicts;
   }
 
   session(fact: Fact): void {
@@ -133,11 +132,7 @@ class Fold {
       for (const j of judged) {
         if (j.judged.outcome !== 'met') continue;
         if (j.index < firstNotMet) this.met(fact, j, protocol);
-        else {
-          const why = `to be cleared again: ${named(protocol.stages[firstNotMet]!)} was not met`;
-          const held = this.standing('taken-back', fact, j.record, j.at, j.judged);
-          this.rememberHold(stageKey(protocol, j.stage), held, why);
-        }
+        else this.cleared.metBeyond(fact, j, protocol, `${named(protocol.stages[firstNotMet]!)} was not met`);
       }
     } else if (judged.some((j) => j.judged.outcome === 'met')) {
       this.remarks.push({
@@ -146,12 +141,12 @@ class Fold {
         words: 'A check by someone who may only make it safer: what it cleared does not count',
       });
     }
-    for (const j of notMet) this.notMet(fact, j, protocol);
+    for (const j of notMet) this.cleared.notMet(fact, j, protocol);
   }
 
   private unreadable(fact: Fact, data: Assessment): void {
     const failed = data.stages.some((s) => s.outcome === 'not-met');
-    if (failed) this.stages.clear();
+    if (failed) this.cleared.clear();
     // A fall is a fall under any protocol; a check that cannot be read takes none away.
     const rising = judgeRising({
       readings: data.readings,
@@ -170,25 +165,10 @@ class Fold {
     });
   }
 
-  private met(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {
-    const key = stageKey(protocol, stage);
-    if (this.lastNotMet.size > 0) {
-      for (let i = 0; i <= index; i++) {
-        const beforeKey = stageKey(protocol, protocol.stages[i]!);
-        const safer = this.lastNotMet.get(beforeKey);
-        if (safer && safer.id !== fact.id && sameTime(safer, fact, protocol)) {
-          if (beforeKey === key) this.dispute(key, stage, safer, fact);
-          const why = `to be cleared again: ${named(protocol.stages[i]!)} was not met since`;
-          this.rememberHold(key, this.standing('taken-back', fact, record, at, judged), why);
-          return;
-        }
-      }
-    }
-    const onOneLeg = protocol.stages.slice(0, index).some((before) => {
-      const standing = this.stages.get(stageKey(protocol, before));
-      return standing?.outcome === 'met' && standing.oneLeg !== null;
-    });
-    if (onOneLeg && fact.author.role !== 'therapist') {
+  private met(fact: Fact, record: JudgedRecord, protocol: Protocol): void {
+    const { index, stage } = record;
+    if (!this.cleared.mayClear(fact, record, protocol)) return;
+    if (this.cleared.onOneLegBefore(index, protocol) && fact.author.role !== 'therapist') {
       this.remarks.push({
         rule: 'tier/one-leg-needs-therapist',
         fact,
@@ -197,92 +177,7 @@ class Fold {
       return;
     }
     if (stage.shows === 'walk') this.everWalked = true;
-    const now = this.standing('met', fact, record, at, judged);
-    const was = this.stages.get(key);
-    const twice = was?.outcome === 'met' && was.fact.id !== fact.id && sameTime(was.fact, fact, protocol);
-    const stands = twice ? heldMost(was, now) : now;
-    this.stages.set(key, stands);
-    if (!twice) this.disputes.delete(key);
-    if (stands.oneLeg !== null && was?.oneLeg !== stands.oneLeg) {
-      this.takeBackBeyond(index, stage, protocol, `${named(stage)} is on one leg since`);
-    }
-  }
-
-  private notMet(fact: Fact, { index, stage, record, at, judged }: JudgedRecord, protocol: Protocol): void {
-    const key = stageKey(protocol, stage);
-    const before = this.lastNotMet.get(key);
-    if (before && before.id !== fact.id && !sameTime(before, fact, protocol)) this.disputes.delete(key);
-    const stood = this.stages.get(key);
-    if (stood?.outcome === 'met' && stood.fact.id !== fact.id && sameTime(stood.fact, fact, protocol)) {
-      this.dispute(key, stage, fact, stood.fact);
-    }
-    this.lastNotMet.set(key, fact);
-    const now = this.standing('not-met', fact, record, at, judged);
-    // How the person was held before is not forgotten by failing, nor put down to a lesser hold.
-    this.stages.set(key, {
-      ...now,
-      securedWith: holdsMore(now.securedWith, stood?.securedWith ?? null),
-      people: Math.max(now.people, stood?.people ?? 0),
-    });
-    this.takeBackBeyond(index, stage, protocol, `${named(stage)} was not met since`);
-  }
-
-  /** A stage cleared at the time of a finding against it, or below it: it does not count, how it was held does. */
-  private rememberHold(key: string, held: StageStanding, why: string): void {
-    const was = this.stages.get(key);
-    const more = {
-      securedWith: holdsMore(held.securedWith, was?.securedWith ?? null),
-      people: Math.max(held.people, was?.people ?? 0),
-    };
-    const how = was?.how === 'secured' ? 'secured' : held.how;
-    this.stages.set(
-      key,
-      was?.outcome === 'not-met' ? { ...was, ...more } : { ...held, ...more, how, reasons: [why] },
-    );
-  }
-
-  /** What was not met beyond it stays not met; only what was cleared is taken back. */
-  private takeBackBeyond(index: number, stage: ProtocolStage, protocol: Protocol, why: string): void {
-    const beyond = protocol.stages.slice(index + 1).map((later) => stageKey(protocol, later));
-    if (stage.shows) beyond.push(...STAGE_MEANINGS.slice(STAGE_MEANINGS.indexOf(stage.shows) + 1));
-    for (const later of beyond) {
-      const was = this.stages.get(later);
-      if (was?.outcome !== 'met') continue;
-      this.stages.set(later, { ...was, outcome: 'taken-back', reasons: [`to be cleared again: ${why}`] });
-    }
-  }
-
-  private standing(
-    outcome: StageStanding['outcome'],
-    fact: Fact,
-    record: StageRecord,
-    at: EpochMs,
-    judged: JudgedStage,
-  ): StageStanding {
-    return {
-      outcome,
-      how: record.how,
-      securedWith: record.securedWith ?? null,
-      people: record.people,
-      oneLeg: judged.oneLeg,
-      reasons: judged.reasons,
-      at: stageTime(at, fact),
-      fact,
-    };
-  }
-
-  private dispute(key: string, stage: ProtocolStage, safer: Fact, other: Fact): void {
-    const list = this.disputes.get(key) ?? [];
-    if (list.some((d) => d.safer === safer.id && d.other === other.id)) return;
-    this.disputes.set(key, [
-      ...list,
-      {
-        question: `tier/${key}`,
-        safer: safer.id,
-        other: other.id,
-        words: `Two checks of the same time disagree on ${named(stage)}: not met stands until it is checked again`,
-      },
-    ]);
+    this.cleared.met(fact, record, protocol);
   }
 
   private findings(
