@@ -21,7 +21,7 @@ const task = (of: TaskPlan['task'], over: Partial<TaskPlan>): TaskPlan => ({
   because: why('one person and a frame'),
   ...over,
 });
-const plan = (over: Partial<TaskPlan> = {}): StayView['plan'] => ({
+export const plan = (over: Partial<TaskPlan> = {}): StayView['plan'] => ({
   day: [task('bed-chair', over), task('toilet', over)],
   night: [task('bed-chair', over), task('toilet', { ...over, people: 'two' })],
 });
