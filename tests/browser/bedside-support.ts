@@ -1,5 +1,6 @@
 /** What browser tests do at the bedside before what they are about: open a bed, say who they are, confirm the person. */
 import type { Browser, Page } from 'playwright-core';
+import { sayWho } from './open-kit.ts';
 import { openScreen, PHONE_SIZE } from './support.ts';
 
 export const LARKFIELD = 'larkfield';
@@ -18,8 +19,7 @@ export async function openBedside(browser: Browser, url: string, bed: string, wh
   const screen = await openScreen(browser, PHONE_SIZE);
   const { page } = screen;
   await page.goto(`${url}/wards/${LARKFIELD}/bedside/${bed}`);
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: new RegExp(who) }).click();
+  await sayWho(page, new RegExp(who));
   await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
   return screen;
 }

@@ -1,6 +1,7 @@
 /** The small facts beside a plan, from the phone at the bed to the stay page, in the units and the language of the ward. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sayWho } from './open-kit.ts';
 import { confirmPerson } from './bedside-support.ts';
 import {
   axeFaults,
@@ -28,8 +29,7 @@ async function bedside(bed: string, who: string) {
   const screen = await openScreen(browser, PHONE_SIZE);
   const { page } = screen;
   await page.goto(`${server.url}/wards/larkfield/bedside/${bed}`);
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: new RegExp(who) }).click();
+  await sayWho(page, new RegExp(who));
   const open = async (sheet: string) => {
     await page.getByRole('button', { name: 'More', exact: true }).click();
     await page.getByRole('menuitem', { name: sheet, exact: true }).click();
@@ -89,8 +89,7 @@ describe('what stands beside a plan', () => {
   it('a weight is typed in pounds and kept in kilograms once the ward says so, and the forms speak German', async () => {
     const { page, faults } = await openScreen(browser, WALL_SIZE);
     await page.goto(`${server.url}/wards/larkfield/settings`);
-    await page.getByRole('button', { name: 'Who are you?' }).click();
-    await page.getByRole('button', { name: /Ida Merrow/ }).click();
+    await sayWho(page, /Ida Merrow/);
     const screens = page.getByRole('region', { name: 'Screens' });
     await screens.getByRole('radio', { name: 'Pounds' }).check();
     await screens.getByRole('radio', { name: 'Feet' }).check();

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sayWho } from './open-kit.ts';
 import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, startBuilt, WALL_SIZE } from './support.ts';
 import type { RunningServer } from './support.ts';
 
@@ -19,8 +20,7 @@ async function charge(size = WALL_SIZE) {
   const screen = await openScreen(browser, size);
   await screen.page.goto(wardPage('charge'));
   await screen.page.getByRole('heading', { name: 'Who looks after whom' }).waitFor();
-  await screen.page.getByRole('button', { name: 'Who are you?' }).click();
-  await screen.page.getByRole('button', { name: /Ida Merrow/ }).click();
+  await sayWho(screen.page, /Ida Merrow/);
   return screen;
 }
 const bed = (page: Page, label: string) => page.locator('.beds .bed').filter({ hasText: label });

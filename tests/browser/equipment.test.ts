@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sendCommand } from './open-kit.ts';
 import {
   axeFaults,
   openBrowser,
@@ -17,23 +18,8 @@ let page: Page;
 let faults: string[];
 
 const WARD = 'willow';
-/** Straight to the API, as any client would; sign-in is off on this server. */
-async function enter(name: string, data: object, staff: string | null = 'hana'): Promise<void> {
-  const at = new Date().toISOString();
-  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', ...(staff ? { 'x-footboard-staff': staff } : {}) },
-    body: JSON.stringify({
-      commandId: crypto.randomUUID(),
-      occurred: { at },
-      entered: { at, offsetMinutes: 0 },
-      source: { kind: 'person' },
-      expect: 'latest',
-      data,
-    }),
-  });
-  if (answer.status !== 200) throw new Error(`${name}: ${await answer.text()}`);
-}
+const enter = (name: string, data: object, by: string | null = 'hana') =>
+  sendCommand(server, WARD, name, data, { by });
 
 beforeAll(async () => {
   server = await startBuilt('tests/support/open-server.mjs');

@@ -2,11 +2,12 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type BrowserContext, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { confirmPerson } from './bedside-support.ts';
 import { peopleAlder, WARD } from './offline-support.ts';
-import { axeFaults, PHONE_SIZE, shoot, startBuilt, type RunningServer } from './support.ts';
+import { switchedOn } from './open-kit.ts';
+import { axeFaults, shoot, startBuilt, type RunningServer } from './support.ts';
 
 let server: RunningServer;
 let profile: string;
@@ -20,12 +21,6 @@ afterAll(async () => {
   rmSync(profile, { recursive: true, force: true });
 });
 
-const switchedOn = (): Promise<BrowserContext> =>
-  chromium.launchPersistentContext(profile, {
-    executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-    viewport: PHONE_SIZE,
-  });
 async function toCheck(page: Page, bed: string): Promise<void> {
   await page.goto(`${server.url}/wards/${WARD}/bedside/${bed}`);
   await page.getByRole('button', { name: 'Check', exact: true }).click();
@@ -41,7 +36,7 @@ const goOn = (page: Page) => page.getByRole('button', { name: /^Go on with the c
 
 describe('a half-done check', () => {
   it('BEDSIDE-2 outlives a reload and a killed browser, is offered for its person and author alone, and goes when it is sent', async () => {
-    let device = await switchedOn();
+    let device = await switchedOn(profile);
     let page = await device.newPage();
     await as(page, /Noor Haddad/);
     await toCheck(page, 'bed-A1');
@@ -63,7 +58,7 @@ describe('a half-done check', () => {
     const devtools = await device.newCDPSession(page);
     await expect(devtools.send('Browser.crash' as 'Browser.close')).rejects.toThrow(/closed/);
     await device.close().catch(() => undefined);
-    device = await switchedOn();
+    device = await switchedOn(profile);
     page = await device.newPage();
     await as(page, /Ines Amaral/);
     await toCheck(page, 'bed-A1');

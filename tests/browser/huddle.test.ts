@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sayWho, sendCommand } from './open-kit.ts';
 import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, startBuilt, WALL_SIZE } from './support.ts';
 import type { RunningServer } from './support.ts';
 
@@ -28,19 +29,7 @@ async function enter(name: string, data: object, at: number): Promise<void> {
     staff: { staff: string; role: string }[];
   };
   const charge = staff.find((one) => one.role === 'charge-nurse')!.staff;
-  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', 'x-footboard-staff': charge },
-    body: JSON.stringify({
-      commandId: crypto.randomUUID(),
-      occurred: { at: new Date(at).toISOString() },
-      entered: { at: new Date().toISOString(), offsetMinutes: 0 },
-      source: { kind: 'person' },
-      expect: 'latest',
-      data,
-    }),
-  });
-  if (!answer.ok) throw new Error(await answer.text());
+  await sendCommand(server, WARD, name, data, { by: charge, at });
 }
 
 async function huddle(size = WALL_SIZE) {
@@ -51,8 +40,7 @@ async function huddle(size = WALL_SIZE) {
   return screen;
 }
 async function iAm(page: Page, who: RegExp): Promise<void> {
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: who }).click();
+  await sayWho(page, who);
   await page.getByRole('button', { name: who }).waitFor();
 }
 /** As much as a forecast can have to say. */

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { boardPage, type StayPage } from '@footboard/shared/wire/http';
 import { beginStay, openWard, WARD, type Ward } from '../journeys/http-kit.ts';
 import { Cable } from '../support/cable.ts';
+import { sayWho } from './open-kit.ts';
 import { confirmPerson } from './bedside-support.ts';
 import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, WALL_SIZE } from './support.ts';
 
@@ -58,8 +59,7 @@ async function phone(bed: string) {
   const { page, context } = screen;
   await context.clock.install({ time: clock.now() });
   await page.goto(`http://127.0.0.1:${cable.port}/wards/${WARD}/bedside/bed-${bed}`);
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: /Noor Haddad/ }).click();
+  await sayWho(page, /Noor Haddad/);
   await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
   return screen;
 }

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sayWho } from './open-kit.ts';
 import {
   openBrowser,
   openScreen,
@@ -55,8 +56,7 @@ describe('a ward from an empty folder', () => {
     const { page } = phone;
     const wards = (await (await fetch(`${server.url}/api/wards`)).json()) as { wards: { ward: string }[] };
     await page.goto(`${server.url}/wards/${wards.wards[0]!.ward}/bedside`);
-    await page.getByRole('button', { name: 'Who are you?' }).click();
-    await page.getByRole('button', { name: /Noor Winfield/ }).click();
+    await sayWho(page, /Noor Winfield/);
     await page.getByRole('link', { name: /^A1/ }).click();
     await page.getByRole('button', { name: 'A person arrives here' }).click();
     await page.getByLabel('Name, as on the wristband').fill('Invented Person');

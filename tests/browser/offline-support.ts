@@ -1,6 +1,7 @@
 /** A small open ward for tests of what a device does without its server. */
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { sendCommand } from './open-kit.ts';
 import type { RunningServer } from './support.ts';
 
 export const WARD = 'alder';
@@ -15,31 +16,14 @@ export interface TimelineLine {
   readonly counts: boolean;
 }
 
-/** A command by the API, as another screen would send it. */
-export async function enter(
+/** A command on this ward; by default the nurse's. */
+export const enter = (
   server: Pick<RunningServer, 'url'>,
   name: string,
   data: object,
   by: string | null = 'noor',
   over: object = {},
-): Promise<{ events: { id: string; type: string }[] }> {
-  const now = new Date().toISOString();
-  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', ...(by ? { 'x-footboard-staff': by } : {}) },
-    body: JSON.stringify({
-      commandId: crypto.randomUUID(),
-      occurred: { at: now },
-      entered: { at: now, offsetMinutes: 0 },
-      source: { kind: 'person' },
-      expect: 'latest',
-      data,
-      ...over,
-    }),
-  });
-  if (!answer.ok) throw new Error(`${name}: ${await answer.text()}`);
-  return (await answer.json()) as { events: { id: string; type: string }[] };
-}
+) => sendCommand(server, WARD, name, data, { by, over });
 
 /** Ward Alder: three beds with a person each, a nurse, an aide, a charge nurse. */
 export async function peopleAlder(server: Pick<RunningServer, 'url'>, hoursAgo = 0): Promise<void> {

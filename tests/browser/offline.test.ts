@@ -1,9 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Cable } from '../support/cable.ts';
+import { sayWho, switchedOn } from './open-kit.ts';
 import {
   WARD,
   helpOf,
@@ -47,8 +48,7 @@ const again = async (): Promise<void> => {
 const bedside = (bed: string) => `${server.url}/wards/${WARD}/bedside/${bed}`;
 
 async function nurse(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: /Noor Haddad/ }).click();
+  await sayWho(page, /Noor Haddad/);
   await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
 }
 const waits = (page: Page, n: number) => page.getByText(`${n} ${n === 1 ? 'waits' : 'wait'} for the network`);
@@ -115,13 +115,7 @@ describe('without the server', () => {
     const profile = mkdtempSync(join(tmpdir(), 'footboard-phone-'));
     const cable = await Cable.between(server.port);
     const address = `http://127.0.0.1:${cable.port}/wards/${WARD}/bedside/bed-A2`;
-    const on = (): Promise<BrowserContext> =>
-      chromium.launchPersistentContext(profile, {
-        executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-        args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-        viewport: PHONE_SIZE,
-      });
-    let device = await on();
+    let device = await switchedOn(profile);
     let page = await device.newPage();
     await page.goto(address);
     await nurse(page);
@@ -134,7 +128,7 @@ describe('without the server', () => {
     await device.close().catch(() => undefined);
     expect(await sessionsOf(server, 'stay-1')).toEqual([]);
 
-    device = await on();
+    device = await switchedOn(profile);
     page = await device.newPage();
     await page.goto(address);
     await lastKnown(page).waitFor({ timeout: 20_000 });

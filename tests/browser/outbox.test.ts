@@ -1,54 +1,23 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Cable } from '../support/cable.ts';
+import { peopleAlder, timeline, WARD } from './offline-support.ts';
+import { sayWho } from './open-kit.ts';
 import { axeFaults, openBrowser, PHONE_SIZE, shoot, startBuilt, type RunningServer } from './support.ts';
 import { confirmPerson } from './bedside-support.ts';
 
 let server: RunningServer;
 let browser: Browser;
 let cable: Cable;
-const WARD = 'alder';
 
-/** A command by the API, as another screen would send it. */
-async function enter(name: string, data: object, by: string | null): Promise<void> {
-  const now = new Date().toISOString();
-  const answer = await fetch(`${server.url}/api/wards/${WARD}/commands/${name}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', ...(by ? { 'x-footboard-staff': by } : {}) },
-    body: JSON.stringify({
-      commandId: crypto.randomUUID(),
-      occurred: { at: now },
-      entered: { at: now, offsetMinutes: 0 },
-      source: { kind: 'person' },
-      expect: 'latest',
-      data,
-    }),
-  });
-  if (!answer.ok) throw new Error(`${name}: ${await answer.text()}`);
-}
-const entries = async (stay: string, type: string): Promise<number> => {
-  const page = (await (await fetch(`${server.url}/api/wards/${WARD}/stays/${stay}`)).json()) as {
-    timeline: { type: string }[];
-  };
-  return page.timeline.filter((entry) => entry.type === type).length;
-};
+const entries = async (stay: string, type: string): Promise<number> =>
+  (await timeline(server, stay)).filter((entry) => entry.type === type).length;
 
 beforeAll(async () => {
   server = await startBuilt('tests/support/open-server.mjs');
   browser = await openBrowser();
   cable = await Cable.between(server.port);
-  const beds = ['A1', 'A2', 'A3'].map((label) => ({ bed: `bed-${label}`, label, bay: 'Bay A' }));
-  await enter('set-up-ward', { name: 'Alder', zone: 'Europe/Lisbon', beds }, null);
-  await enter('add-staff-member', { staff: 'ines', name: 'Ines Amaral', role: 'charge-nurse' }, null);
-  await enter('add-staff-member', { staff: 'noor', name: 'Noor Haddad', role: 'nurse' }, 'ines');
-  await enter('add-staff-member', { staff: 'ada', name: 'Ada Lund', role: 'aide' }, 'ines');
-  for (const [i, { bed }] of beds.entries()) {
-    await enter(
-      'begin-stay',
-      { stay: `stay-${i}`, person: `person-${i}`, bed, from: 'home', identity: { name: `Rosa Pinto ${i}` } },
-      'noor',
-    );
-  }
+  await peopleAlder(server);
 });
 afterAll(async () => {
   await browser?.close();
@@ -61,8 +30,7 @@ async function phone(bed: string, who: string, context?: BrowserContext) {
   const page = await mine.newPage();
   await page.goto(`http://127.0.0.1:${cable.port}/wards/${WARD}/bedside/${bed}`);
   if (!context) {
-    await page.getByRole('button', { name: 'Who are you?' }).click();
-    await page.getByRole('button', { name: new RegExp(who) }).click();
+    await sayWho(page, new RegExp(who));
   }
   await page.getByRole('button', { name: 'Session', exact: true }).waitFor();
   return { page, context: mine };

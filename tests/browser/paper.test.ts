@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sayWho } from './open-kit.ts';
 import { WARD, enter, peopleAlder, sessionsOf } from './offline-support.ts';
 import {
   axeFaults,
@@ -46,8 +47,7 @@ describe('a downtime sheet is keyed in', () => {
     });
     const { page, context, faults } = await openScreen(browser, PHONE_SIZE);
     await page.goto(`${server.url}/wards/${WARD}/paper/${serial}/bed-A1`);
-    await page.getByRole('button', { name: 'Who are you?' }).click();
-    await page.getByRole('button', { name: /Noor Haddad/ }).click();
+    await sayWho(page, /Noor Haddad/);
     await page.getByText('They are now in bed A2.').waitFor();
     await page.getByRole('button', { name: 'Session', exact: true }).click();
     await page.getByText('Write the time first').waitFor();

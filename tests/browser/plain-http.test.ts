@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { check, hours } from '@footboard/shared/capabilities/board/rules/history.testkit';
 import { toIso } from '@footboard/shared/kernel/times';
 import { beginStay, openWard, WARD, type Ward } from '../journeys/http-kit.ts';
+import { sayWho } from './open-kit.ts';
 import { openBrowser, openScreen, PHONE_SIZE, shoot } from './support.ts';
 
 const started = Date.now();
@@ -68,8 +69,7 @@ describe('over plain http', () => {
   it('SCREEN-26 a visit is taken on the round, with an id made without crypto.randomUUID', async () => {
     const { page, context, faults } = await openScreen(browser, PHONE_SIZE);
     await page.goto(`${elsewhere()}/wards/${WARD}/round`);
-    await page.getByRole('button', { name: 'Who are you?' }).click();
-    await page.getByRole('button', { name: /Ada Lund/ }).click();
+    await sayWho(page, /Ada Lund/);
     await page.locator('article.card').getByText('Bed 1A').waitFor();
     await page.getByRole('button', { name: 'I go', exact: true }).click();
     // Nobody's signs were taken here, so a nurse is asked first.

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { check, hours } from '@footboard/shared/capabilities/board/rules/history.testkit';
 import { toIso } from '@footboard/shared/kernel/times';
 import { beginStay, openWard, WARD, type Ward } from '../journeys/http-kit.ts';
+import { sayWho } from './open-kit.ts';
 import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot } from './support.ts';
 
 /** Monday 11:00 on the ward's clock. */
@@ -59,8 +60,7 @@ async function phone(who: string) {
   const screen = await openScreen(browser, PHONE_SIZE);
   const { page } = screen;
   await page.goto(`${ward.footboard.url}/wards/${WARD}/round`);
-  await page.getByRole('button', { name: 'Who are you?' }).click();
-  await page.getByRole('button', { name: new RegExp(who) }).click();
+  await sayWho(page, new RegExp(who));
   await card(page).waitFor();
   return screen;
 }

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sayWho } from './open-kit.ts';
 import {
   axeFaults,
   openBrowser,
@@ -106,8 +107,7 @@ describe('the rules on the screens', () => {
     expect(waiting.proposal).not.toBeNull();
     const { page, context, faults } = await openScreen(browser, WALL_SIZE);
     await page.goto(`${server.url}/wards/larkfield/stays/${waiting.stay}`);
-    await page.getByRole('button', { name: 'Who are you?' }).click();
-    await page.getByRole('button', { name: /Tess Applewhite/ }).click();
+    await sayWho(page, /Tess Applewhite/);
     await page.getByText('A nurse or therapist accepts it').waitFor();
     await page.getByRole('button', { name: /Tess Applewhite/ }).click();
     await page.getByRole('button', { name: /Nuri Halvard/ }).click();

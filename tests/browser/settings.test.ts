@@ -1,6 +1,7 @@
 import type { RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sayWho } from './open-kit.ts';
 import {
   axeFaults,
   openBrowser,
@@ -27,8 +28,7 @@ afterAll(async () => {
 async function settingsAs(person: RegExp): Promise<{ page: Page; faults: string[] }> {
   const screen = await openScreen(browser, WALL_SIZE);
   await screen.page.goto(`${server.url}/wards/millbrook/settings`);
-  await screen.page.getByRole('button', { name: 'Who are you?' }).click();
-  await screen.page.getByRole('button', { name: person }).first().click();
+  await sayWho(screen.page, person);
   return screen;
 }
 const asked = async (path: string) => (await fetch(`${server.url}/api/wards/millbrook/${path}`)).json();
