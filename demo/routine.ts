@@ -106,6 +106,15 @@ function leftAt(when: EpochMs, occasion: string, activity: Activity): object {
   return sitsOn ? { left: 'chair', backToBedBy: toIso(when + 50 * MINUTE) } : { left: 'bed' };
 }
 
+const WHY_NOT_USED = ['not-to-hand', 'no-time', 'with-others', null, 'could-do-more'] as const;
+/** Every third time on the edge of the bed the slide sheet stays in the cupboard; the instant decides it. */
+function withoutAid(when: EpochMs, activity: Activity): object {
+  const minute = Math.floor(when / MINUTE);
+  if (activity !== 'edge-sit' || minute % 3 !== 0) return {};
+  const because = WHY_NOT_USED[(minute / 3) % WHY_NOT_USED.length] ?? null;
+  return { aidNotUsed: { planned: 'slide-sheet', ...(because === null ? {} : { because }) } };
+}
+
 export function session(
   who: Pick<DemoPerson, 'stay'>,
   when: EpochMs,
@@ -135,6 +144,7 @@ export function session(
       ...(up ? { minutesOutOfBed: minutes } : {}),
       ...(activity === 'walk' || more.metres !== undefined ? { metres: more.metres ?? 40 } : {}),
       ...leftAt(when, occasion, activity),
+      ...withoutAid(when, activity),
       ...(more.effort === undefined ? {} : { effort: more.effort }),
       events: more.events ?? [],
       firstTimeUp: false,

@@ -91,6 +91,12 @@ export const router = createRouter({
       props: true,
     },
     {
+      path: '/wards/:ward/coordinator',
+      name: 'coordinator',
+      component: () => import('./boards/CoordinatorPage.vue'),
+      props: true,
+    },
+    {
       path: '/wards/:ward/concerns',
       name: 'concerns',
       component: () => import('./boards/ConcernsPage.vue'),

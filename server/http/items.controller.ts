@@ -1,7 +1,11 @@
 import { Controller, Get, Inject, Param, Req, Res } from '@nestjs/common';
 import type { Request, Response } from 'express';
+import { aidUsePageOf } from '../capabilities/aids/aid-use.ts';
+import { coordinatorPageOf } from '../capabilities/aids/coordinator.ts';
 import { labelsOf, labelsPdf } from '../capabilities/aids/labels.ts';
 import { fitPageOf, itemsPageOf } from '../capabilities/aids/queries.ts';
+import { TOTALS } from '../capabilities/dayplan/queries.ts';
+import type { TotalsStore } from '../capabilities/dayplan/queries.ts';
 import { Answered, noSuchWard } from '../commanding/problems.ts';
 import { STREAMS } from '../commanding/streams.ts';
 import type { Streams } from '../commanding/streams.ts';
@@ -22,6 +26,7 @@ export class ItemsController {
     @Inject(BOARDS) private readonly boards: Boards,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(ABOUT) private readonly about: About,
+    @Inject(TOTALS) private readonly totals: TotalsStore,
   ) {}
 
   @Get('wards/:ward/items')
@@ -34,6 +39,18 @@ export class ItemsController {
   @Allowed('read-fit')
   async fit(@Param('ward') ward: string) {
     return fitPageOf({ streams: this.streams, boards: this.boards }, await this.#asked(ward));
+  }
+
+  @Get('wards/:ward/coordinator')
+  @Allowed('read-coordinator-list')
+  async coordinator(@Param('ward') ward: string) {
+    return coordinatorPageOf({ streams: this.streams, boards: this.boards }, await this.#asked(ward));
+  }
+
+  @Get('wards/:ward/aid-use')
+  @Allowed('read-coordinator-list')
+  async aidUse(@Param('ward') ward: string) {
+    return aidUsePageOf({ streams: this.streams, totals: this.totals }, await this.#asked(ward));
   }
 
   /** Makes nothing: the same list prints the same labels. */

@@ -1,7 +1,7 @@
 import { Body, Controller, Get, HttpCode, Inject, Param, Post, Query, Res } from '@nestjs/common';
 import type { Response } from 'express';
-import { proposeDay, whatIfAsked } from '@footboard/shared/wire/planning';
-import { dayPlanPage, proposedDay, whatIf } from '../capabilities/planning/day-plan.ts';
+import { planToCheck, proposeDay, whatIfAsked } from '@footboard/shared/wire/planning';
+import { checkedPlan, dayPlanPage, proposedDay, whatIf } from '../capabilities/planning/day-plan.ts';
 import { PLANNER } from '../capabilities/planning/planner.ts';
 import type { Planner } from '../capabilities/planning/planner.ts';
 import { peopleOnPage } from '../capabilities/planning/queries.ts';
@@ -64,6 +64,14 @@ export class PlanningController {
     const change = checked(whatIfAsked, body);
     const asked = await this.#asked(ward);
     return unlessBusy(whatIf(this.#ports(), asked, change, untilClosed(response)));
+  }
+
+  @Post('day-plan/check')
+  @HttpCode(200)
+  @Allowed('propose-day-plan')
+  async check(@Param('ward') ward: string, @Body() body: unknown) {
+    const plan = checked(planToCheck, body);
+    return checkedPlan(this.#ports(), await this.#asked(ward), plan);
   }
 
   #ports() {

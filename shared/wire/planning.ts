@@ -8,7 +8,7 @@ import {
   plannedStaff,
   visitId,
 } from '../capabilities/planning/problem.ts';
-import { dayProposal } from '../capabilities/planning/proposal.ts';
+import { breach, dayProposal } from '../capabilities/planning/proposal.ts';
 import { notPlannedWhy } from '../capabilities/planning/not-planned.ts';
 import { plannedDay, plannedPlacement } from '../capabilities/planning/values.ts';
 import { staffId, stayId, wardId } from '../kernel/ids.ts';
@@ -68,6 +68,7 @@ export const dayPlanPage = z.strictObject({
         people: true,
         length: true,
         firstTimeUp: true,
+        sets: true,
       })
       .extend({
         /** Of the bed; empty where there is none yet. */
@@ -112,3 +113,16 @@ export const whatIfPage = z.strictObject({
   proposal: dayProposal,
 });
 export type WhatIfPage = z.infer<typeof whatIfPage>;
+
+/** A plan as somebody is changing it by hand, counted from `start`. */
+export const planToCheck = z.strictObject({
+  start: z.number().int(),
+  placements: z.array(placement).max(MOST_VISITS),
+});
+export type PlanToCheck = z.infer<typeof planToCheck>;
+
+/** Every rule it breaks by now, each in words. Empty: none. */
+export const planChecked = z.strictObject({
+  breaches: z.array(breach.extend({ words: z.string() })),
+});
+export type PlanChecked = z.infer<typeof planChecked>;

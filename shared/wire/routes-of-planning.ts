@@ -1,5 +1,14 @@
 /** Addresses of the day plan; part of the table in routes.ts. */
-import { dayPlanPage, peopleOnPage, proposeDay, proposedDay, whatIfAsked, whatIfPage } from './planning.ts';
+import {
+  dayPlanPage,
+  peopleOnPage,
+  planChecked,
+  planToCheck,
+  proposeDay,
+  proposedDay,
+  whatIfAsked,
+  whatIfPage,
+} from './planning.ts';
 import type { Route } from './route.ts';
 
 export const planningRoutes: readonly Route[] = [
@@ -28,6 +37,15 @@ export const planningRoutes: readonly Route[] = [
     says: 'Makes a plan of the rest of the ward day. A proposal: nothing is written. Ends when the request is closed.',
     body: proposeDay,
     answer: proposedDay,
+  },
+  {
+    method: 'post',
+    path: '/api/wards/{ward}/day-plan/check',
+    action: 'propose-day-plan',
+    name: 'PlanChecked',
+    says: 'Which rules a plan that is being changed by hand breaks, each in words, as accepting it would. Nothing is written.',
+    body: planToCheck,
+    answer: planChecked,
   },
   {
     method: 'post',

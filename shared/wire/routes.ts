@@ -14,6 +14,7 @@ import { paperSheets } from './paper.ts';
 import { planPreview } from './preview.ts';
 import { ownEntries } from './access.ts';
 import { forecastPage } from './forecast.ts';
+import { aidUsePage, coordinatorPage } from './coordinator.ts';
 import { fairnessPage } from './fairness.ts';
 import { fitPage, itemsPage } from './items.ts';
 import type { Route } from './route.ts';
@@ -146,6 +147,22 @@ export const READS: readonly Route[] = [
     name: 'FitPage',
     says: 'Who needs a lift or other listed equipment, and which pieces can do it, with reasons for and against.',
     answer: fitPage,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/coordinator',
+    action: 'read-coordinator-list',
+    name: 'CoordinatorPage',
+    says: 'What the handling coordinator is to see to: stays and pieces, since when, and what would close it.',
+    answer: coordinatorPage,
+  },
+  {
+    method: 'get',
+    path: '/api/wards/{ward}/aid-use',
+    action: 'read-coordinator-list',
+    name: 'AidUsePage',
+    says: 'Planned equipment that was not used in the last four weeks, by equipment and reason, without who.',
+    answer: aidUsePage,
   },
   {
     method: 'get',

@@ -76,6 +76,8 @@ const SCREENS: readonly (readonly [route: string, path: string, holds: string | 
   ['/wards/:ward/stays/:stay', `/wards/${WARD}/stays/nobody`, 'Ask again', 'noor'],
   ['/wards/:ward/day-plan', `/wards/${WARD}/day-plan`, 'Alder', 'noor'],
   ['/wards/:ward/equipment/:item?', `/wards/${WARD}/equipment`, 'Alder', 'noor'],
+  ['/wards/:ward/coordinator', `/wards/${WARD}/coordinator`, 'No weight', 'noor'],
+  ['/wards/:ward/coordinator', `/wards/${WARD}/coordinator`, /Ask the handling coordinator/, 'rita'],
   ['/wards/:ward/concerns', `/wards/${WARD}/concerns`, 'It nearly went wrong', 'noor'],
   ['/wards/:ward/round', `/wards/${WARD}/round`, /Next|on the list/, 'noor'],
   ['/wards/:ward/round/acts', `/wards/${WARD}/round/acts`, /has acted/, 'noor'],

@@ -35,6 +35,11 @@ afterAll(async () => {
   await server?.stop();
 });
 
+async function idOf(label: string): Promise<string> {
+  const answer = await fetch(`${server.url}/api/wards/${WARD}/items`);
+  const { items } = (await answer.json()) as { items: { item: string; is: { label: string } }[] };
+  return items.find(({ is }) => is.label === label)!.item;
+}
 async function iAm(name: RegExp): Promise<void> {
   await page.goto(`${server.url}/wards/${WARD}/equipment`);
   await page.getByRole('banner').getByRole('button').first().click();
@@ -88,10 +93,7 @@ describe('the equipment page on a phone', () => {
   });
 
   it('a code scanned from the piece opens its taps; one of another list says so', async () => {
-    const items = (await (await fetch(`${server.url}/api/wards/${WARD}/items`)).json()) as {
-      items: { item: string }[];
-    };
-    await page.goto(`${server.url}/wards/${WARD}/equipment/${items.items[0]!.item}`);
+    await page.goto(`${server.url}/wards/${WARD}/equipment/${await idOf('Lift 1')}`);
     const dialog = page.getByRole('dialog', { name: 'What is it with Lift 1?' });
     await dialog.getByRole('button', { name: 'Dirty' }).click();
     await dialog.waitFor({ state: 'detached' });
@@ -104,6 +106,23 @@ describe('the equipment page on a phone', () => {
     expect(await page.getByRole('link', { name: 'Labels to print' }).getAttribute('href')).toBe(
       `/api/wards/${WARD}/labels`,
     );
+    expect(faults).toEqual([]);
+  });
+
+  it('COORD-2 the coordinator sees what nobody can count on, and gets to the piece in one tap', async () => {
+    await iAm(/Hana Weiss/);
+    await page.getByRole('link', { name: /For the handling coordinator/ }).click();
+    await page.getByText('Nothing to see to').waitFor();
+    await enter('miss-item', { item: await idOf('Lift 1') });
+    await page.reload();
+    await page.getByText('Closes it:').waitFor();
+    await shoot(page, 'coordinator-390');
+    expect(await axeFaults(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Lift 1: Not there when looked for' }).click();
+    const dialog = page.getByRole('dialog', { name: 'What is it with Lift 1?' });
+    await dialog.getByRole('button', { name: 'Store', exact: true }).click();
+    await dialog.waitFor({ state: 'detached' });
+    await page.getByText('1 of 1 lifts usable now').waitFor();
     expect(faults).toEqual([]);
   });
 

@@ -79,6 +79,7 @@ const SCREENS = [
   ['settings', of('settings'), 'Noor Haddad', 'desk'],
   ['day-plan', of('day-plan'), 'Day plan', 'desk'],
   ['equipment', of('equipment'), 'Equipment', 'desk'],
+  ['coordinator', of('coordinator'), 'No weight', 'both'],
   ['paper', of('paper'), 'No sheet was printed', 'both'],
   ['round', of('round'), 'Not on the list, and why', 'both'],
   ['round-acts', of('round/acts'), 'Nobody has acted', 'desk'],

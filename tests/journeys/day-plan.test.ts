@@ -1,5 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { dayPlanPage, peopleOnPage, proposedDay, whatIfPage } from '@footboard/shared/wire/planning';
+import {
+  dayPlanPage,
+  peopleOnPage,
+  planChecked,
+  proposedDay,
+  whatIfPage,
+} from '@footboard/shared/wire/planning';
 import type { ProposedDay } from '@footboard/shared/wire/planning';
 import { StillClock, WARD, beginStay, openWard } from './http-kit.ts';
 import type { Ward } from './http-kit.ts';
@@ -79,6 +85,31 @@ describe('the plan of a day, from who is on to what if', () => {
     expect(refused.status).toBe(422);
     expect(JSON.stringify(refused.body)).toContain('plan-breaks-rule');
     expect(JSON.stringify(refused.body)).toMatch(/bed 1[AB] at .*09:30: whoever goes is on a break/);
+  });
+
+  it('PLANNED-9 while it is changed by hand, each rule that it breaks is said at once; nothing is written', async () => {
+    const { position } = await dayPlan();
+    const all = proposal.proposal.placed.map(({ visit, crew, items, start }) => ({
+      visit,
+      crew,
+      items,
+      start,
+    }));
+    const asked = async (of: object[]) =>
+      planChecked.parse((await post(`${path}/check`, { start: proposal.start, placements: of })).body);
+    expect(await asked(all)).toEqual({ breaches: [] });
+    const [first] = all;
+    // 09:30, in Noor's break.
+    const moved = await asked([{ ...first!, start: (Date.parse(at('09:30')) - proposal.start) / 900_000 }]);
+    expect(moved.breaches).toContainEqual({
+      rule: 'break',
+      visit: first!.visit,
+      staff: 'noor',
+      words: 'whoever goes is on a break',
+    });
+    const none = await asked([{ ...first!, visit: 'nobody-asks' }]);
+    expect(none.breaches.map(({ rule }) => rule)).toEqual(['unknown']);
+    expect((await dayPlan()).position).toBe(position);
   });
 
   it('accepted, it is the plan of the day, and planned anew nothing moves', async () => {

@@ -47,6 +47,31 @@ describe('a bed’s tile', () => {
     expect(one.find('.only-read-aloud').text()).toContain(aloud);
   });
 
+  it.each([
+    ['nothing is booked', null, false, 'next 13:00', 'next visit planned 13:00'],
+    ['it is held by now', null, true, 'held 13:00', 'visit planned 13:00, held'],
+    ['a later one is booked', NOON + 2 * HOUR, false, 'next 13:00', 'next visit planned 13:00'],
+    ['a nearer one is booked', NOON + HOUR / 2, false, 'next 12:30', 'next visit 12:30'],
+    ['somebody is there', NOON - HOUR, false, 'since 11:00', 'somebody is there since 11:00'],
+  ])('PLANNED-6 tells the next visit of the accepted plan: %s', (_which, booked, held, short, aloud) => {
+    const planned = {
+      visit: 'p1',
+      kind: 'care',
+      from: NOON + HOUR,
+      until: NOON + 1.5 * HOUR,
+      crew: [],
+      with: [],
+      stopped: held ? { rule: '', facts: [], words: '' } : null,
+    } as const;
+    const visit =
+      booked === null
+        ? null
+        : { visit: 'v1', by: 'n1', second: null, from: booked, until: booked + 2 * HOUR, event: 'e9' };
+    const one = tile(stayRow({ visit: visit as never, planned: [planned as never] }));
+    expect(drawn(one, 'next')).toBe(short);
+    expect(one.find('.only-read-aloud').text()).toContain(aloud);
+  });
+
   it('SCREEN-1 draws people and equipment as large as the bed, the rest as what is read from nearer', () => {
     const size = (place: string) =>
       parseFloat((tile().find(`.${place} .fit`).element as HTMLElement).style.fontSize);

@@ -1,6 +1,7 @@
 /** What a reader hears of a tile: whole words in the order of their weight, each thing once. */
 import type { BedView } from '@footboard/shared/capabilities/board/view';
 import { wardDayTime } from './clock.ts';
+import { nextPlanned } from './tile-near.ts';
 import { sayTile } from './tile-say.ts';
 import type { TileContext, TileSays } from './tile.ts';
 import { TRUST, tierWord } from './words.ts';
@@ -14,6 +15,7 @@ export function wholeSentence(bed: BedView, says: TileSays, context: AloudContex
   const { stay } = bed;
   const time = (at: number) => wardDayTime(at, context.zone, context.now);
   const within = stay !== null && stay.shown !== 'visitors' && stay.shown !== 'ask-at-the-bedside';
+  const planned = within ? nextPlanned(stay, context.now) : null;
   const staged = within && stay.scope.kind === 'staged';
   const end = within ? stay.holds.find((hold) => !hold.reviewDue && hold.reviewAt > 0) : undefined;
   const parts = [
@@ -31,6 +33,10 @@ export function wholeSentence(bed: BedView, says: TileSays, context: AloudContex
     says.also,
     says.sign,
     within &&
+      planned &&
+      sayTile(planned.stopped ? 'planned-held' : 'planned-visit', { time: time(planned.from) }),
+    within &&
+      !planned &&
       stay.visit &&
       sayTile(stay.visit.from <= context.now && !context.old ? 'visit-since' : 'next-visit', {
         time: time(stay.visit.from),

@@ -2,7 +2,13 @@
  * What stands where on a tile of the wall: short words, each in a place used for nothing else, worked
  * out from the row. The whole words are in tile.ts; a reader hears those. Pure but for the language.
  */
-import type { BedView, HoldView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type {
+  BedView,
+  HoldView,
+  PlannedView,
+  StayView,
+  TaskPlan,
+} from '@footboard/shared/capabilities/board/view';
 import { wardDayTime, wardTime } from './clock.ts';
 import { hasMore, sayAid, sayFar, sayScope, shortAid, type FarWord } from './short.ts';
 import { sayTile } from './tile-say.ts';
@@ -149,7 +155,7 @@ function known(stay: StayView, context: TileContext): Partial<NearSays> {
     tier: stay.tier.word === null ? null : { word: shortTier(stay.tier.word), notch: stay.tier.notch },
     goal: todayWords(stay.today),
     lastUp: lastUpWords(stay, context),
-    next: stay.visit ? visitWords(stay.visit, context) : '',
+    next: nextWords(stay, context),
     firstUp: stay.firstTimeUpPending,
     isolation: stay.isolation,
     faded: stay.due.state === 'overdue',
@@ -182,6 +188,19 @@ function checkWords(stay: StayView, context: TileContext): NearSays['under'] {
 function lastUpWords(stay: StayView, context: TileContext): string {
   if (!stay.lastUp) return sayTile('not-up');
   return sayTile('up', { age: age(stay.lastUp.at, context) });
+}
+
+/** A booking, or the next visit of the accepted plan where nothing nearer is booked; held, it is no next one. */
+function nextWords(stay: StayView, context: TileContext): string {
+  const { visit } = stay;
+  const planned = nextPlanned(stay, context.now);
+  if (!planned) return visit ? visitWords(visit, context) : '';
+  return sayTile(planned.stopped ? 'held' : 'next', { time: wardTime(planned.from, context.zone) });
+}
+/** Null where a booking is nearer, or somebody is there. */
+export function nextPlanned({ visit, planned }: StayView, now: number): PlannedView | null {
+  const [next = null] = planned ?? [];
+  return visit && next && visit.from <= Math.max(next.from, now) ? null : next;
 }
 
 /** A visit that has begun is no next one: somebody is there. Under LAST KNOWN nobody knows whether it has. */

@@ -12,6 +12,7 @@ import { useBoardStore } from '../sync/board-store.ts';
 import { fakeLink } from '../sync/link.testkit.ts';
 import ChargePage from './ChargePage.vue';
 import ConcernsPage from './ConcernsPage.vue';
+import CoordinatorPage from './CoordinatorPage.vue';
 import DayPlanPage from './DayPlanPage.vue';
 import EquipmentPage from './EquipmentPage.vue';
 import HomePage from './HomePage.vue';
@@ -86,6 +87,7 @@ const PAGES = [
   ['the round’s lists', RoundActsPage, '/round/acts', 'what was done by the list'],
   ['fairness', FairnessPage, '/fairness', 'the last four weeks'],
   ['equipment', EquipmentPage, '/items', 'the list of equipment'],
+  ['what the coordinator is to see to', CoordinatorPage, '/coordinator', 'what there is to see to'],
   ['near misses and strain', ConcernsPage, '/concerns', 'near misses and strain'],
   ['the forecast in the huddle', ForecastSection, '/forecast', 'the forecast'],
   ['paper', PaperPage, '/paper/sheets', 'the list of sheets'],

@@ -221,4 +221,14 @@ export const CODE_WORDS = {
   'full-with-pressure': ['Full, with pressure set', 'voll mit Blutdruckreihe'],
   full: ['Full', 'voll'],
   confirm: ['Confirm', 'bestätigen'],
+  // why the equipment of the plan was not used
+  'not-to-hand': ['Not to hand', 'nicht zur Hand'],
+  'with-others': ['Others had it', 'bei anderen'],
+  'not-ready': ['Flat, dirty or broken', 'leer, schmutzig oder defekt'],
+  'no-part-that-fits': ['No sling or part that fits', 'kein passendes Tuch oder Teil'],
+  'no-time': ['No time', 'keine Zeit'],
+  'one-pair-of-hands': ['Only one pair of hands', 'nur eine Person da'],
+  'no-room': ['No room', 'kein Platz'],
+  'person-did-not-want-it': ['The person did not want it', 'Person wollte es nicht'],
+  'could-do-more': ['The person could do more', 'Person konnte mehr'],
 } as const satisfies Readonly<Record<string, readonly [en: string, de: string]>>;

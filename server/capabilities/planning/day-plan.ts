@@ -4,14 +4,16 @@
  */
 import type { Usable } from '@footboard/shared/capabilities/aids/rules/usable';
 import type { ItemId } from '@footboard/shared/capabilities/aids/values';
+import { planInForce } from '@footboard/shared/capabilities/board/rules/day-plan';
 import { foldHuddle } from '@footboard/shared/capabilities/dayplan/rules/huddle-state';
 import { instantOf } from '@footboard/shared/capabilities/planning/problem';
 import type { DayProblem } from '@footboard/shared/capabilities/planning/problem';
 import type { DayProposal } from '@footboard/shared/capabilities/planning/proposal';
-import { acceptedPlan } from '@footboard/shared/capabilities/planning/rules/accepted';
+import { breachWords } from '@footboard/shared/capabilities/planning/rules/breach-words';
 import { buildProblem } from '@footboard/shared/capabilities/planning/rules/build-problem';
 import type { BuiltProblem } from '@footboard/shared/capabilities/planning/rules/build-problem';
 import { changed, goesWithout } from '@footboard/shared/capabilities/planning/rules/changed';
+import { checkPlan } from '@footboard/shared/capabilities/planning/rules/check-plan';
 import type { Change } from '@footboard/shared/capabilities/planning/rules/changed';
 import { SLOT } from '@footboard/shared/capabilities/planning/rules/people-on';
 import type { WardCalendar, WardState } from '@footboard/shared/capabilities/wards/context';
@@ -20,7 +22,14 @@ import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import { streamKey } from '@footboard/shared/kernel/event-type';
 import { toEpoch } from '@footboard/shared/kernel/times';
 import type { EpochMs } from '@footboard/shared/kernel/times';
-import type { DayPlanPage, ProposedDay, WhatIfAsked, WhatIfPage } from '@footboard/shared/wire/planning';
+import type {
+  DayPlanPage,
+  PlanChecked,
+  PlanToCheck,
+  ProposedDay,
+  WhatIfAsked,
+  WhatIfPage,
+} from '@footboard/shared/wire/planning';
 import type { Streams } from '../../commanding/streams.ts';
 import { canonical, hashText } from '../../log/canonical.ts';
 import type { Boards } from '../../projecting/board.ts';
@@ -55,7 +64,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
   const { events } = read.slice(ward.ward, stream);
   const { p, board } = boardNow(boards, ward.ward);
   const day = localDate(ward.zone, calendar.wardDay(now).from);
-  const accepted = acceptedPlan(events, day);
+  const accepted = planInForce(ward, calendar, now);
   const fits = new Map(fit.stays.map(({ stay, tasks }) => [stay as string, tasks]));
   const built = buildProblem({
     t: now,
@@ -72,7 +81,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
     })),
     accepted,
   });
-  const { problem, about, notPlanned } = built;
+  const { problem, about, notPlanned, beyond } = built;
   const aboutOf = new Map(about.map((one) => [one.visit as string, one]));
   const page: DayPlanPage = {
     ward: ward.ward,
@@ -81,8 +90,8 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
     at: now,
     start: problem.grid.start,
     slots: problem.grid.slots,
-    visits: problem.visits.map((v) => {
-      const { visit, stay, bay, isolation, kind, activity, aid, people, length, firstTimeUp } = v;
+    visits: [...problem.visits, ...beyond].map((v) => {
+      const { visit, stay, bay, isolation, kind, activity, aid, people, length, firstTimeUp, sets } = v;
       const { label, nth, expected } = aboutOf.get(visit)!;
       return {
         visit,
@@ -95,6 +104,7 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
         people,
         length,
         firstTimeUp,
+        sets,
         label,
         nth,
         expected,
@@ -103,7 +113,11 @@ async function dayOf({ streams, boards }: DayPorts, asked: Asked): Promise<Day> 
     staff: problem.staff.map(({ staff, role, on, breaks, taken }) => ({ staff, role, on, breaks, taken })),
     items: [...ward.items].map(([item, { label }]) => ({ item, label })),
     notPlanned: [...notPlanned],
-    accepted: accepted && { ...accepted, placements: accepted.placements.map(copied) },
+    accepted: accepted && {
+      ...accepted,
+      placements: accepted.placements.map(copied),
+      unplaced: accepted.unplaced ? [...accepted.unplaced] : undefined,
+    },
   };
   return { built, page, seconds: rules.planning.searchSeconds.value };
 }
@@ -125,11 +139,33 @@ export async function proposedDay(
 ): Promise<ProposedDay> {
   const { built, page, seconds } = await dayOf(ports, asked);
   const proposal = await ports.planner.plan(built.problem, { seconds, signal });
-  return { ...page, proposal, hash: hashOf(built.problem, proposal) };
+  const beyond = built.beyond.map(({ visit }) => ({ visit, bound: 'beyond-most' as const, frees: [] }));
+  const whole = { ...proposal, unplaced: [...proposal.unplaced, ...beyond] };
+  return { ...page, proposal: whole, hash: hashOf(built.problem, whole) };
 }
 
 const hashOf = (problem: DayProblem, proposal: DayProposal): string =>
   hashText(canonical({ problem, proposal }));
+
+/**
+ * What a plan changed by hand breaks, by the checker that accepting it asks too. What is beyond the most
+ * a plan holds may be put in by hand for something else, so it is known here.
+ */
+export async function checkedPlan(
+  ports: DayPorts,
+  asked: Asked,
+  { start, placements }: PlanToCheck,
+): Promise<PlanChecked> {
+  const { built } = await dayOf(ports, asked);
+  const { problem, beyond } = built;
+  const shift = Math.round((start - problem.grid.start) / SLOT);
+  // What began in the quarter hours gone by since it was proposed stays as it is.
+  const ahead = placements
+    .map((one) => ({ ...one, start: one.start + shift }))
+    .filter((one) => one.start >= 0 || shift === 0);
+  const breaches = checkPlan({ ...problem, visits: [...problem.visits, ...beyond] }, ahead);
+  return { breaches: breaches.map((one) => ({ ...one, words: breachWords(one.rule) })) };
+}
 
 /** Half the time of a plan: beside the one that is there, only what the change concerns moves. */
 const WHAT_IF_SECONDS = 1.6;

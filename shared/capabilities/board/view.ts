@@ -203,6 +203,24 @@ export const visitView = z.strictObject({
 });
 export type VisitView = z.infer<typeof visitView>;
 
+/**
+ * A visit of the accepted day plan that is still ahead. A plan decides nothing: what stands against the
+ * visit by now stands in `stopped`, and then it is shown as held, never as to be done.
+ */
+export const plannedView = z.strictObject({
+  visit: opaqueId,
+  /** As the planning room's `visitKind`. */
+  kind: z.enum(['goal', 'check', 'care']),
+  from: epoch,
+  until: epoch,
+  /** One or two; empty on walls. */
+  crew: z.array(staffId),
+  /** Labels of the equipment that goes along. */
+  with: z.array(z.string()),
+  stopped: because.nullable(),
+});
+export type PlannedView = z.infer<typeof plannedView>;
+
 const momentOf = z.strictObject({ at: epoch, event: eventId }).nullable();
 
 /** What whoever goes next asks of the sessions so far. */
@@ -285,6 +303,8 @@ export const stayView = z.strictObject({
   /** Text by reference: only the page of a stay and the bedside read it. */
   therapistLine: z.strictObject({ line: textRef, by: staffId, at: epoch, event: eventId }).nullable(),
   visit: visitView.nullable(),
+  /** Of the accepted plan of this ward day, the earliest first; left out where there is none. On walls the next alone. */
+  planned: z.array(plannedView).optional(),
   /** Null on walls. */
   lately: latelyView.nullable(),
   /** What walls may say of this stay: as much as the ward's walls say of everybody, or nothing. */
@@ -335,6 +355,23 @@ export const boardView = z.strictObject({
       all: z.number().int(),
     })
     .nullable(),
+  /**
+   * The accepted plan of this ward day in numbers; null or left out where there is none, and on walls.
+   * `unplaced` is null where it was not said.
+   */
+  dayPlan: z
+    .strictObject({
+      at: epoch,
+      by: staffId,
+      /** Still ahead, with those that somebody has taken, and of these held by now. */
+      ahead: z.number().int(),
+      held: z.number().int(),
+      /** Their time is over and nothing was recorded. */
+      passed: z.number().int(),
+      unplaced: z.number().int().nullable(),
+    })
+    .nullable()
+    .optional(),
   beds: z.array(bedView),
 });
 export type BoardView = z.infer<typeof boardView>;

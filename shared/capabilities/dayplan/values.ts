@@ -59,6 +59,8 @@ export const insteadReason = z.enum([
   'second-person-free-now',
   'first-is-busy',
   'list-seems-wrong',
+  /** By the accepted day plan it is theirs now. */
+  'as-planned',
   'other',
 ]);
 export type InsteadReason = z.infer<typeof insteadReason>;

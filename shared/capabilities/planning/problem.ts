@@ -11,7 +11,7 @@ import { aidClass } from '../handling/values.ts';
 import { activity } from '../sessions/values.ts';
 import { label } from '../wards/values.ts';
 
-/** The most a ward asks for at once; beyond it the problem is refused, not cut. */
+/** The most that is planned at once; what is asked for beyond it is listed among what found no place. */
 export const MOST_VISITS = 240;
 export const MOST_SLOTS = 100;
 /** Minutes of one slot. */

@@ -89,6 +89,8 @@ export const bound = z.enum([
   'not-worth',
   /** The search ended before it was tried; there may be room. */
   'not-tried',
+  /** More is asked for than a plan may hold: it was not planned at all. */
+  'beyond-most',
 ]);
 export type BoundBy = z.infer<typeof bound>;
 

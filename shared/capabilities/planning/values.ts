@@ -3,6 +3,7 @@ import { itemId } from '../aids/values.ts';
 import { staffId, stayId } from '../../kernel/ids.ts';
 import { isoInstant } from '../../kernel/times.ts';
 import { MOST_VISITS, visitId, visitKind } from './problem.ts';
+import { bound } from './proposal.ts';
 
 /** The date a ward day began on, on the ward's clock. */
 export const wardDate = z.iso.date();
@@ -17,6 +18,14 @@ export const plannedPlacement = z.strictObject({
   crew: z.array(staffId).min(1).max(2),
   items: z.array(itemId).max(4),
 });
+/** What was asked for and is not in the plan that was accepted, with what kept it out. */
+export const leftUnplaced = z.strictObject({
+  visit: visitId,
+  stay: stayId,
+  kind: visitKind,
+  /** `left-out`: a person took it out of the proposal. */
+  why: z.enum([...bound.options, 'left-out']),
+});
 /** A plan as it is accepted, with what it was proposed from. */
 export const plannedDay = z.strictObject({
   day: wardDate,
@@ -28,6 +37,8 @@ export const plannedDay = z.strictObject({
   gap: z.number().min(0).nullable(),
   /** A person changed it before accepting. */
   edited: z.boolean(),
+  /** What found no place in it. Left out: not said. */
+  unplaced: z.array(leftUnplaced).max(2_000).optional(),
 });
 
 /** One person on the ward: [from, until), and the breaks within it. */

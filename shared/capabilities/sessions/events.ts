@@ -1,15 +1,28 @@
 import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
 import { eventId, textRef } from '../../kernel/ids.ts';
-import { goal, session } from './values.ts';
+import { goal, session, type AidNotUsedReason } from './values.ts';
 
 const plain = (code: string) => code.replaceAll('-', ' ');
 
+const WHY_NOT_USED: Readonly<Record<AidNotUsedReason, string>> = {
+  'not-to-hand': 'not to hand',
+  'with-others': 'others had it',
+  'not-ready': 'it was not ready',
+  'no-part-that-fits': 'no part that fits',
+  'no-time': 'no time',
+  'one-pair-of-hands': 'one pair of hands',
+  'no-room': 'no room',
+  'person-did-not-want-it': 'the person did not want it',
+  'could-do-more': 'the person could do more',
+  other: 'other',
+};
+
 export const sessionRecorded = eventType('session-recorded', {
   stream: 'stay',
-  version: 2,
-  // Version 1 had no readings.
-  upcasts: { 1: (old) => old },
+  version: 3,
+  // Version 1 had no readings, version 2 no planned equipment that was not used.
+  upcasts: { 1: (old) => old, 2: (old) => old },
   schema: z.strictObject({ session, said: textRef.optional() }),
   words: ({ session: s, said }, n) => {
     const what =
@@ -21,6 +34,11 @@ export const sessionRecorded = eventType('session-recorded', {
       s.minutesOutOfBed === undefined ? '' : `${s.minutesOutOfBed} min out of bed`,
       s.effort === undefined ? '' : `effort ${s.effort}/10`,
       s.occasion === 'planned' ? '' : `with ${s.occasion}`,
+      ...(s.aidNotUsed
+        ? [
+            `planned ${plain(s.aidNotUsed.planned)} not used${s.aidNotUsed.because ? `, ${WHY_NOT_USED[s.aidNotUsed.because]}` : ''}`,
+          ]
+        : []),
       ...s.events.map(plain),
     ].filter(Boolean);
     return (

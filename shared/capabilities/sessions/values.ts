@@ -57,6 +57,24 @@ export const notDone = z
     { message: 'that reason does not belong to its group', path: ['example'] },
   );
 
+/**
+ * Why the equipment of the plan was not used. Our own list, from why lifts go unused (users' job 5b, a review
+ * counting studies: S79) and common practice, no source.
+ */
+export const aidNotUsedReason = z.enum([
+  'not-to-hand',
+  'with-others',
+  'not-ready',
+  'no-part-that-fits',
+  'no-time',
+  'one-pair-of-hands',
+  'no-room',
+  'person-did-not-want-it',
+  'could-do-more',
+  'other',
+]);
+export type AidNotUsedReason = z.infer<typeof aidNotUsedReason>;
+
 export const sessionEventKind = z.enum([
   'dizzy',
   'near-fall',
@@ -91,6 +109,8 @@ export const session = z
       .optional(),
     metres: z.number().min(0).max(5_000, 'distance (metres) is at most 5000').optional(),
     help: z.strictObject({ people: z.number().int().min(0).max(6), aid: aidClass }).optional(),
+    /** The equipment of the plan was not used; without `because` nobody said why. */
+    aidNotUsed: z.strictObject({ planned: aidClass, because: aidNotUsedReason.optional() }).optional(),
     effort: zeroToTen('effort').optional(),
     breathless: zeroToTen('breathlessness').optional(),
     painBefore: zeroToTen('pain').optional(),

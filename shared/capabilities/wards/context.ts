@@ -3,6 +3,7 @@ import type { Role, Standing } from '../../kernel/author.ts';
 import type { TextRef } from '../../kernel/ids.ts';
 import type { EpochMs } from '../../kernel/times.ts';
 import type { ItemDescription, ItemId } from '../aids/values.ts';
+import type { AcceptedPlan } from '../planning/rules/accepted.ts';
 import type { Language, Panel, Units } from './values.ts';
 
 export interface Bed {
@@ -46,6 +47,8 @@ export interface WardState {
   /** Who was last named for a bed and not taken back; past `until` it says nothing any more. */
   readonly carers: ReadonlyMap<BedId, NamedCarers>;
   readonly peopleOn: PeopleOn;
+  /** The plan of a ward day that was accepted last; it says nothing of another day. */
+  readonly dayPlan: AcceptedPlan | null;
   /** The newest published rules document, or null for the defaults. */
   readonly rules: unknown;
 }

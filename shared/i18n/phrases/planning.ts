@@ -73,5 +73,15 @@ export const planningPhrases: readonly Phrase[] = [
   ['the equipment would be in two places at once', 'das Hilfsmittel wäre an zwei Orten zugleich'],
   ['it must stay as it is', 'es muss so bleiben'],
   ['it is not asked for any more', 'es ist nicht mehr gefragt'],
+  // the accepted plan on phones
+  ['The plan asks for three people or more by now', 'Der Plan verlangt inzwischen drei Personen oder mehr'],
+  [
+    'Two people are asked for by now, and one is planned',
+    'Inzwischen sind zwei Personen gefragt, geplant ist eine',
+  ],
+  [
+    'The plan asks for equipment by now, and none is planned',
+    'Der Plan verlangt inzwischen ein Hilfsmittel, geplant ist keines',
+  ],
   ['it stands in the plan twice', 'es steht zweimal im Plan'],
 ];

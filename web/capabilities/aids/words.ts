@@ -153,7 +153,7 @@ export const say = defineWords('aids', {
     'seen-at': 'Gesehen in',
     missing: 'Nicht da',
     broken: 'Defekt oder nicht sicher',
-    'broken-what': 'Was ist defekt? Niemand benutzt es, bis die Hilfsmittel-Koordination es zurückgibt.',
+    'broken-what': 'Was ist defekt? Niemand benutzt es, bis die Transfer-Koordination es zurückgibt.',
     'does-not-run': 'läuft nicht',
     'brake-or-wheel': 'Bremse oder Rad',
     'strap-or-stitching': 'Band oder Naht',

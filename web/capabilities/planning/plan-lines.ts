@@ -1,7 +1,8 @@
 /** A plan as lines to read: by time or by person, each visit in words. Pure but for the language. */
 import type { Placement } from '@footboard/shared/capabilities/planning/problem';
 import type { Frees, Move } from '@footboard/shared/capabilities/planning/proposal';
-import type { DayPlanPage } from '@footboard/shared/wire/planning';
+import type { DayPlanPage, PlanChecked } from '@footboard/shared/wire/planning';
+import { told } from '../../i18n/told.ts';
 import { sayInside } from '../words.ts';
 import { say } from './plan-words.ts';
 
@@ -109,6 +110,21 @@ export function moveWords(page: DayPlanPage, move: Move, { time, nameOf }: Speak
   const what = visitWords(page.visits.find(({ visit }) => visit === move.visit));
   const crew = (move.after?.crew ?? []).map(nameOf).join(', ');
   return say(`move-${move.kind}`, { what, before: at(move.before), after: at(move.after), crew });
+}
+
+/** A rule that is broken, with who, what and which other visit it is about; `of` is the visit that is spoken of. */
+export function breachSays(
+  page: DayPlanPage,
+  { visit, other, staff, item, words }: PlanChecked['breaches'][number],
+  nameOf: Speaks['nameOf'],
+  of: string | null,
+): string {
+  const label = item && (page.items.find((one) => one.item === item)?.label ?? item);
+  const about = [staff && nameOf(staff), label].filter(Boolean).join(', ');
+  const others = [visit, other].filter((id) => id !== undefined && id !== of);
+  const beside = others.map((id) => visitWords(page.visits.find((one) => one.visit === id))).join(', ');
+  const rule = about === '' ? told(words) : say('breach-of', { about, words: told(words) });
+  return beside === '' ? rule : say('breach-beside', { words: rule, what: beside });
 }
 
 export function freesWords(page: DayPlanPage, frees: Frees, time: Speaks['time']): string {

@@ -2,8 +2,10 @@ import { computed, onScopeDispose, ref, shallowRef, watch } from 'vue';
 import type { Problem } from '@footboard/shared/wire/http';
 import {
   dayPlanPage,
+  planChecked,
   proposedDay,
   type DayPlanPage,
+  type PlanChecked,
   type ProposedDay,
 } from '@footboard/shared/wire/planning';
 import { getPage } from '../../asking/get-page.ts';
@@ -19,6 +21,8 @@ export function useDayPlan(ward: () => string) {
   const proposal = shallowRef<ProposedDay | null>(null);
   const draft = shallowRef<readonly Drawn[]>([]);
   const edited = ref(false);
+  /** What the plan as it is changed breaks by now, because the ward has changed since. */
+  const breaches = shallowRef<PlanChecked['breaches']>([]);
   const problem = shallowRef<Problem | null>(null);
   const planFailed = shallowRef<Problem | null>(null);
   const working = shallowRef<AbortController | null>(null);
@@ -57,7 +61,7 @@ export function useDayPlan(ward: () => string) {
       return;
     }
     [page.value, proposal.value, edited.value] = [asked.page, asked.page, false];
-    draft.value = asked.page.proposal.placed;
+    [draft.value, breaches.value] = [asked.page.proposal.placed, []];
   }
   function stop(): void {
     working.value?.abort();
@@ -74,11 +78,28 @@ export function useDayPlan(ward: () => string) {
   /** What is shown: the proposal as it was changed, else the accepted plan. */
   const shown = computed(() => (proposal.value ? draft.value : accepted.value));
 
-  /** Null leaves the visit out. */
-  function change(visit: string, to: Drawn | null): void {
-    draft.value = [...draft.value.filter((one) => one.visit !== visit), ...(to ? [to] : [])];
-    edited.value = true;
+  /**
+   * Null leaves the visit out. The checker is asked first: a change that breaks a rule is not made, and
+   * what it breaks is answered. What other visits break by now stands in `breaches`.
+   */
+  async function change(visit: string, to: Drawn | null): Promise<PlanChecked['breaches'] | Problem | null> {
+    const of = proposal.value;
+    if (!of) return null;
+    const next = [...draft.value.filter((one) => one.visit !== visit), ...(to ? [to] : [])];
+    const placements = next.map(({ visit: id, start, crew, items }) => ({ visit: id, start, crew, items }));
+    const asked = await postPage(
+      `/api/wards/${ward()}/day-plan/check`,
+      { start: of.start, placements },
+      planChecked,
+      { staff: who.chosenId, signal: new AbortController().signal },
+    );
+    if (!asked || proposal.value !== of) return null;
+    if (!asked.ok) return asked.problem;
+    const own = asked.page.breaches.filter((one) => one.visit === visit || one.other === visit);
+    if (own.length > 0) return own;
+    [draft.value, edited.value, breaches.value] = [next, true, asked.page.breaches];
     forget();
+    return null;
   }
   function discard(): void {
     proposal.value = null;
@@ -102,6 +123,7 @@ export function useDayPlan(ward: () => string) {
       how: of.proposal.how,
       gap: of.proposal.gap,
       edited: edited.value,
+      unplaced: leftOver(of, draft.value),
     });
     if (!taken) return false;
     proposal.value = null;
@@ -114,6 +136,7 @@ export function useDayPlan(ward: () => string) {
     proposal,
     shown,
     edited,
+    breaches,
     problem,
     planFailed,
     working,
@@ -126,4 +149,13 @@ export function useDayPlan(ward: () => string) {
     discard,
     accept,
   };
+}
+
+/** All that was asked for and is not in the plan as it is accepted, with what kept it out. */
+function leftOver({ visits, proposal }: ProposedDay, draft: readonly Drawn[]) {
+  const placed = new Set(draft.map(({ visit }) => visit));
+  const bounds = new Map(proposal.unplaced.map(({ visit, bound }) => [visit as string, bound]));
+  return visits
+    .filter(({ visit }) => !placed.has(visit))
+    .map(({ visit, stay, kind }) => ({ visit, stay, kind, why: bounds.get(visit) ?? 'left-out' }));
 }

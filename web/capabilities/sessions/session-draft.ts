@@ -1,7 +1,9 @@
 import type { z } from 'zod';
 import type { AidClass } from '@footboard/shared/capabilities/handling/values';
+import { missedAid } from '@footboard/shared/capabilities/sessions/rules/planned-aid';
 import type {
   Activity,
+  AidNotUsedReason,
   NotDoneGroup,
   sessionEventKind,
 } from '@footboard/shared/capabilities/sessions/values';
@@ -23,6 +25,8 @@ export interface SessionDraft {
   readonly minutesOutOfBed: number | null;
   readonly metres: number | null;
   readonly help: { readonly people: number; readonly aid: AidClass } | null;
+  /** The plan's equipment was not used, and why, as far as somebody tapped it. */
+  readonly notUsed: { readonly planned: AidClass; readonly because: AidNotUsedReason | null } | null;
   readonly effort: number | null;
   readonly breathless: number | null;
   readonly painBefore: number | null;
@@ -52,6 +56,7 @@ export function startSession(stay: StayView | null): SessionDraft {
     minutesOutOfBed: null,
     metres: null,
     help: null,
+    notUsed: null,
     effort: null,
     breathless: null,
     painBefore: null,
@@ -81,19 +86,34 @@ export const tapOccasion = (draft: SessionDraft, occasion: Exclude<Occasion, 'pl
   occasion: draft.occasion === occasion ? 'planned' : occasion,
 });
 
+/**
+ * Equipment of the plan that was not used: by what was used where that is on the sheet, else by the tap that said so.
+ * @param planned what the plan has for the activities that are chosen now
+ */
+export function missedIn({ help, notUsed }: SessionDraft, planned: readonly AidClass[]): AidClass | null {
+  if (help) return missedAid(planned, help.aid);
+  return notUsed && planned.includes(notUsed.planned) ? notUsed.planned : null;
+}
+
 /** Data of `record-session` for a session that took place. `now` is the server's clock. An amount not given is left out, never sent as zero. */
 export function sessionData(
   draft: SessionDraft,
   outcome: 'done' | 'part' | 'stopped',
   stay: string,
   now: EpochMs,
+  planned: readonly AidClass[] = [],
 ): object {
+  const missed = missedIn(draft, planned);
   const startedAt = startOf(draft, now);
   const readings = sessionReadings(draft.slots, startedAt);
   const given = {
     minutesOutOfBed: draft.minutesOutOfBed,
     metres: draft.metres,
     help: draft.help,
+    aidNotUsed: missed && {
+      planned: missed,
+      ...(draft.notUsed?.because ? { because: draft.notUsed.because } : {}),
+    },
     effort: draft.effort,
     breathless: draft.breathless,
     painBefore: draft.painBefore,

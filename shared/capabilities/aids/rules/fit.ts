@@ -36,6 +36,8 @@ export interface Judged {
   readonly suits: boolean;
   readonly for: readonly string[];
   readonly against: readonly string[];
+  /** What stands against it whether or not it is free now. */
+  readonly unfit: readonly string[];
 }
 export interface Fit {
   readonly need: Need;
@@ -73,12 +75,7 @@ const KINDS: Readonly<Record<Need, readonly ItemKind[]>> = {
 export function fitOf(input: FitInput): Fit {
   const { plan, weight, rules, items } = input;
   const need = NEED[plan.aid];
-  const counts =
-    weight === null
-      ? null
-      : weight.how === 'estimated'
-        ? weight.kg * (1 + rules.handling.estimatedWeightMargin.value)
-        : weight.kg;
+  const counts = countedWeight(weight, rules);
   const candidates = items.filter(({ is }) => KINDS[need].includes(is.kind));
   const mains = candidates.map((one) => judgeMain(one, input, counts, candidates));
   const slings =
@@ -106,6 +103,14 @@ export function fitOf(input: FitInput): Fit {
   };
 }
 
+/** The weight that counts (kg): an estimate with the ward's share added; null when not known. */
+export const countedWeight = (weight: Weight | null, rules: RulesDocument): number | null =>
+  weight === null
+    ? null
+    : weight.how === 'estimated'
+      ? weight.kg * (1 + rules.handling.estimatedWeightMargin.value)
+      : weight.kg;
+
 const setOf = (main: FitItem, sling: FitItem | null): Fit['sets'][number] => ({
   item: main.item,
   sling: sling?.item ?? null,
@@ -114,12 +119,22 @@ const setOf = (main: FitItem, sling: FitItem | null): Fit['sets'][number] => ({
 
 const kg = (n: number): string => `${Math.round(n * 10) / 10} kg`;
 
-/** The load against the weakest of what bears it, less the share the ward keeps free. */
+/** What the weakest part bears, less the share the ward keeps free, where the person counts as more (kg). */
+export function overLoad(
+  is: Pick<ItemDescription, 'safeLoadKg' | 'barLoadKg'>,
+  counts: number,
+  rules: RulesDocument,
+): { readonly bearsKg: number; readonly overKg: number } | null {
+  if (is.safeLoadKg === null) return null;
+  const weakest = Math.min(is.safeLoadKg, is.barLoadKg ?? Infinity);
+  const bearsKg = weakest * (1 - rules.aids.loadMargin.value);
+  return counts > bearsKg ? { bearsKg, overKg: counts - bearsKg } : null;
+}
+
 function againstLoad(is: ItemDescription, counts: number, rules: RulesDocument): string[] {
   if (is.safeLoadKg === null) return ['its safe working load is not known'];
-  const weakest = Math.min(is.safeLoadKg, is.barLoadKg ?? Infinity);
-  const allowed = weakest * (1 - rules.aids.loadMargin.value);
-  return counts > allowed ? [`bears ${kg(allowed)}, the person counts as ${kg(counts)}`] : [];
+  const over = overLoad(is, counts, rules);
+  return over ? [`bears ${kg(over.bearsKg)}, the person counts as ${kg(counts)}`] : [];
 }
 
 const load = (is: ItemDescription) => Math.min(is.safeLoadKg ?? 0, is.barLoadKg ?? Infinity);
@@ -150,6 +165,7 @@ function judgeMain(one: FitItem, input: FitInput, counts: number | null, all: re
     suits: against.length === 0,
     for: against.length > 0 || is.safeLoadKg === null ? [] : [`bears ${kg(is.safeLoadKg)}`],
     against: [...against, ...notNow(one)],
+    unfit: against,
   };
 }
 
@@ -183,6 +199,7 @@ function judgeSling(one: FitItem, input: FitInput, counts: number | null): Judge
             ...(one.state.keptFor === input.stay.stay ? ['kept for this person'] : []),
           ],
     against: [...against, ...notNow(one)],
+    unfit: against,
   };
 }
 
@@ -225,12 +242,8 @@ function withPartners(sling: Judged, byId: ReadonlyMap<ItemId, FitItem>, lifts: 
   const partners = lifts.filter((lift) => againstTogether(lift, one).length === 0);
   if (partners.length > 0)
     return { ...sling, for: [...sling.for, `works with ${partners.map(({ is }) => is.label).join(', ')}`] };
-  return {
-    ...sling,
-    suits: false,
-    for: [],
-    against: [...lifts.flatMap((l) => againstTogether(l, one)), ...sling.against],
-  };
+  const apart = lifts.flatMap((l) => againstTogether(l, one));
+  return { ...sling, suits: false, for: [], against: [...apart, ...sling.against], unfit: apart };
 }
 
 function warningsOf({ stay, weight }: FitInput, need: Need, counts: number | null, sets: number): string[] {

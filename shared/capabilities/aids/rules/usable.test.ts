@@ -53,7 +53,12 @@ const judged = (events: readonly LoggedEvent[], h: number, is = LIFT, today = '2
 
 describe('whether a lift can be used', () => {
   it('says usable of one seen, clean, charged and in date; and unknown of one that nobody has spoken of', () => {
-    expect(judged(READY, 1)).toEqual({ word: 'usable', against: [], next: rules.batteryHours.value });
+    expect(judged(READY, 1)).toEqual({
+      word: 'usable',
+      against: [],
+      unknown: [],
+      next: rules.batteryHours.value,
+    });
     expect(judged([], 1)).toMatchObject({
       word: 'unknown',
       against: ['nobody has said where it is', 'nobody has said that it is clean', 'battery not read'],

@@ -9,6 +9,11 @@ export interface Usable {
   /** What speaks against it, in words; empty when it is usable. */
   readonly against: readonly string[];
 }
+export interface UsableWhy extends Usable {
+  /** Of what speaks against it, what nobody has said lately. */
+  readonly unknown: readonly string[];
+}
+export const NO_DATE = 'no date of its next examination';
 
 const plain = (code: string): string => code.replaceAll('-', ' ');
 
@@ -26,7 +31,7 @@ export function usableAt(
   today: string,
   rules: RulesDocument['aids'],
   note: (at: EpochMs) => void,
-): Usable {
+): UsableWhy {
   const now = itemAt(state, t, rules, note);
   const no: string[] = [];
   const unknown: string[] = [];
@@ -41,10 +46,10 @@ export function usableAt(
     unknown.push('nobody has said where it is');
   if (!now.clean) unknown.push('nobody has said that it is clean');
   if (is.powered && !now.battery) unknown.push('battery not read');
-  if (is.inspectionDue === null && is.safeLoadKg !== null) unknown.push('no date of its next examination');
+  if (is.inspectionDue === null && is.safeLoadKg !== null) unknown.push(NO_DATE);
   if (state.inUse && !now.inUse) unknown.push('taken long ago, not said to be back');
 
-  if (no.length > 0) return { word: 'not-usable', against: [...no, ...unknown] };
-  if (now.inUse) return { word: 'in-use', against: ['somebody has it'] };
-  return { word: unknown.length > 0 ? 'unknown' : 'usable', against: unknown };
+  if (no.length > 0) return { word: 'not-usable', against: [...no, ...unknown], unknown };
+  if (now.inUse) return { word: 'in-use', against: ['somebody has it'], unknown };
+  return { word: unknown.length > 0 ? 'unknown' : 'usable', against: unknown, unknown };
 }

@@ -15,11 +15,14 @@ import type { Bed, WardCalendar, WardState } from '../../wards/context.ts';
 import { localDate, wardCalendar } from '../../wards/rules/calendar.ts';
 import { DEFAULT_PANEL, DEFAULT_UNITS } from '../../wards/values.ts';
 import { foldWard } from '../../wards/rules/ward-state.ts';
+import { NOTHING_PLANNED, type PlannedOfStay } from '../../planning/rules/planned.ts';
 import type { BedView, BoardView, StayView } from '../view.ts';
+import { dayPlanOf, planInForce, withPlanned } from './day-plan.ts';
 import { evaluateFacts } from './evaluate-stay.ts';
 
 interface Row {
   readonly view: StayView;
+  readonly planned: PlannedOfStay;
   /** The view holds for every instant in [from, until). */
   readonly from: EpochMs;
   readonly until: EpochMs;
@@ -167,6 +170,9 @@ export function viewBoard(
   if (!ward || !calendar) return { board: notSetUp(state.ward), nextChange: null };
   const night = calendar.night(t);
   let next = Math.min(night.until, calendar.wardDay(t).to);
+  const note = (at: EpochMs): void => {
+    next = Math.min(next, at);
+  };
   const on = new Set<StaffId>();
   const carersOf = (bed: BedId): BedView['carers'] => {
     const named = ward.carers.get(bed);
@@ -180,6 +186,8 @@ export function viewBoard(
     if (nurse === named.who.nurse && aide === named.who.aide) return named.who;
     return nurse || aide ? { nurse, aide } : null;
   };
+  const plan = planInForce(ward, calendar, t, note);
+  const planned: PlannedOfStay[] = [];
   const beds = ward.beds.map((bed): BedView => {
     const carers = carersOf(bed.bed);
     const stay = state.occupancy.get(bed.bed);
@@ -189,13 +197,12 @@ export function viewBoard(
     const held = known?.whole ? known : heldOf(stay);
     const row = rowOf(held, ward, calendar, t, only?.has(held.stay) ?? false);
     next = Math.min(next, row.until);
+    planned.push(row.planned);
     return bedRow(bed, row.view, carers);
   });
   const lifts = liftsOf(
     { ward, items: state.items, t, day: localDate(ward.zone, calendar.wardDay(t).from) },
-    (at) => {
-      next = Math.min(next, at);
-    },
+    note,
   );
   const { name, zone, wardDayFrom, nightFrom, nightTo, panel, units, language } = ward;
   return {
@@ -212,6 +219,7 @@ export function viewBoard(
       language,
       peopleOn: on.size === 0 ? null : on.size,
       lifts,
+      ...(ward.dayPlan === null ? {} : { dayPlan: dayPlanOf(plan, planned, t, note) }),
       beds,
     },
     nextChange: next === Infinity ? null : next,
@@ -223,7 +231,15 @@ function rowOf(held: Held, ward: WardState, calendar: WardCalendar, t: EpochMs, 
   if (row && !anew && t >= row.from && t < row.until) return row;
   held.effective ??= effectiveFacts(held);
   const { view, nextChange } = evaluateFacts(held, held.effective, ward, calendar, t);
-  held.row = { view, from: t, until: nextChange ?? Infinity };
+  let until = nextChange ?? Infinity;
+  const note = (at: EpochMs): void => {
+    until = Math.min(until, at);
+  };
+  const plan = planInForce(ward, calendar, t, note);
+  const made = plan
+    ? withPlanned(view, held.effective.facts, { t, ward, plan, calendar }, note)
+    : { view, planned: NOTHING_PLANNED };
+  held.row = { ...made, from: t, until };
   return held.row;
 }
 

@@ -6,7 +6,7 @@
  */
 import type { EventId, StaffId, StayId } from '../../../kernel/ids.ts';
 import type { BoardLevel } from '../../people/policy/document.ts';
-import type { BedView, HoldView, StayView, TaskPlan } from '../view.ts';
+import type { BedView, BoardView, HoldView, PlannedView, StayView, TaskPlan } from '../view.ts';
 
 type WallLevel = Exclude<BoardLevel, 'whole'>;
 
@@ -32,9 +32,17 @@ export function rowFor(bed: BedView, level: BoardLevel): BedView {
   return made;
 }
 
-/** A whole board, or the changes of one, for a level. */
-export const rowsFor = <B extends { readonly beds: readonly BedView[] }>(board: B, level: BoardLevel): B =>
-  level === 'whole' ? board : { ...board, beds: board.beds.map((bed) => rowFor(bed, level)) };
+type Facts = Pick<BoardView, 'dayPlan'>;
+
+/** A whole board, or the changes of one, for a level. Who accepted the day's plan is on no wall. */
+export function rowsFor<
+  B extends Facts & { readonly beds: readonly BedView[]; readonly board?: Facts | undefined },
+>(board: B, level: BoardLevel): B {
+  if (level === 'whole') return board;
+  const beds = board.beds.map((bed) => rowFor(bed, level));
+  return { ...withoutPlan(board), ...(board.board ? { board: withoutPlan(board.board) } : {}), beds };
+}
+const withoutPlan = <F extends Facts>(facts: F): F => (facts.dayPlan ? { ...facts, dayPlan: null } : facts);
 
 /** What `shown` says in rows of a level. */
 export const shownAt = (level: BoardLevel): 'whole' | 'bed-only' | 'visitors' =>
@@ -72,6 +80,25 @@ const holdLines = (holds: readonly HoldView[], within: boolean): HoldView[] =>
     event: noEvent,
     note: null,
   }));
+
+/** When the next planned visit is, and that it is held; not what for, who goes, with what or why. */
+function plannedLines([next]: readonly PlannedView[] = []): Pick<StayView, 'planned'> {
+  if (!next) return {};
+  const { from, until, stopped } = next;
+  return {
+    planned: [
+      {
+        visit: NOT_SHOWN,
+        kind: 'care',
+        from,
+        until,
+        crew: [],
+        with: [],
+        stopped: stopped && { rule: '', facts: [], words: '' },
+      },
+    ],
+  };
+}
 
 /** Names, initials and bed-only walls alike: no initials are kept on the board, so none are shown. */
 function withinTheWard(stay: StayView): StayView {
@@ -126,6 +153,7 @@ function withinTheWard(stay: StayView): StayView {
       until: stay.visit.until,
       event: noEvent,
     },
+    ...plannedLines(stay.planned),
     // That somebody said no is between them and who asks.
     signs: stay.signs
       .filter(({ kind }) => kind !== 'refusals')

@@ -38,6 +38,8 @@ export interface GateInput {
   readonly say: (at: EpochMs) => string;
 }
 
+type SayInput = Pick<GateInput, 'say'>;
+
 /** From what asks most to what asks least: the moves that bring somebody out of bed. */
 export const GETTING_UP: readonly Task[] = ['walk', 'stand', 'bed-chair', 'edge-of-bed'];
 
@@ -54,7 +56,7 @@ const gate = (kind: GateKind, words: string, until: string, facts: Because['fact
   until,
 });
 
-function whoGates(stay: StayView, { say }: GateInput): Gate | null {
+function whoGates(stay: StayView, { say }: SayInput): Gate | null {
   // A row of which nothing was read yet, or that tells only a part, says nothing about the person. That
   // is all this gate means: who somebody is no list can know, and two identifiers at the bed confirm it.
   if (stay.version === 0 || stay.shown !== 'whole') {
@@ -77,7 +79,21 @@ function whoGates(stay: StayView, { say }: GateInput): Gate | null {
   return null;
 }
 
-function safetyGates(stay: StayView, { say }: GateInput): Gate | null {
+const safetyGates = (stay: StayView, { say }: SayInput): Gate | null =>
+  heldGate(stay, say) ?? noMoveGate(stay) ?? checkGate(stay, say) ?? startGate(stay);
+
+/** What stands against getting somebody up at all, whatever the hour; `inBed`: against exercise in bed. */
+export const stopOf = (stay: StayView, input: SayInput, inBed: boolean): Gate | null =>
+  whoGates(stay, input) ??
+  heldGate(stay, input.say) ??
+  (inBed ? null : noMoveGate(stay)) ??
+  checkGate(stay, input.say) ??
+  startGate(stay);
+
+/** Off the ward, or under a plan of their own: what stands against any visit. */
+export { whoGates as whoStop };
+
+function heldGate(stay: StayView, say: SayInput['say']): Gate | null {
   const stops = stay.holds.find((h) => h.scope !== 'walking' && h.scope !== 'standing');
   if (stops) {
     return gate(
@@ -87,16 +103,21 @@ function safetyGates(stay: StayView, { say }: GateInput): Gate | null {
       [stops.event],
     );
   }
-  const moves = gettingUp(stay);
-  if (moves.length === 0) {
-    const because = stay.plan?.day.find((p) => p.task === 'edge-of-bed')?.because ?? [];
-    return gate(
-      'held',
-      'The plan allows no move out of bed',
-      'Once the plan allows one',
-      because.flatMap(({ facts }) => facts),
-    );
-  }
+  return null;
+}
+
+function noMoveGate(stay: StayView): Gate | null {
+  if (gettingUp(stay).length > 0) return null;
+  const because = stay.plan?.day.find((p) => p.task === 'edge-of-bed')?.because ?? [];
+  return gate(
+    'held',
+    'The plan allows no move out of bed',
+    'Once the plan allows one',
+    because.flatMap(({ facts }) => facts),
+  );
+}
+
+function checkGate(stay: StayView, say: SayInput['say']): Gate | null {
   if (stay.checkBeforeMoving || stay.trust.state === 'not-known') {
     return gate('nurse-first', 'CHECK BEFORE MOVING: a nurse looks first', 'Once a nurse has checked');
   }
@@ -111,6 +132,10 @@ function safetyGates(stay: StayView, { say }: GateInput): Gate | null {
         )
       : gate('nurse-first', 'A nurse checks first: the last check ran out', 'Once a nurse has checked');
   }
+  return null;
+}
+
+function startGate(stay: StayView): Gate | null {
   if (stay.mayStart?.word === 'not-now') {
     const [why] = stay.mayStart.reasons.filter((r) => r.word === 'not-now');
     return gate(

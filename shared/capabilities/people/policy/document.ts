@@ -238,6 +238,12 @@ export const POLICY: readonly PolicyRow[] = [
     'Ask the handling coordinator or the charge nurse.',
     ['make-labels'],
   ),
+  ...rows(
+    'query',
+    ['charge-nurse', 'handling-coordinator', 'manager'],
+    'Ask the handling coordinator or the charge nurse.',
+    ['read-coordinator-list'],
+  ),
   ...rows('query', [...ON_THE_WARD, 'device'], askStaff, ['make-sheet', 'read-sheets']),
   ...rows('query', [...ROLES, 'device'], askStaff, ['read-staff', 'read-rules', 'read-protocols']),
   ...rows('query', ['records', 'manager', 'administrator'], 'Ask the records role.', ['verify-log']),

@@ -15,6 +15,8 @@ export interface AcceptedPlacement {
   readonly crew: readonly StaffId[];
   readonly items: readonly ItemId[];
 }
+type Unplaced = NonNullable<PayloadOf<typeof dayPlanAccepted>['unplaced']>[number];
+
 export interface AcceptedPlan {
   readonly day: string;
   readonly at: EpochMs;
@@ -25,19 +27,22 @@ export interface AcceptedPlan {
   readonly gap: number | null;
   readonly edited: boolean;
   readonly placements: readonly AcceptedPlacement[];
+  /** Asked for and not in it; null: not said when it was accepted. */
+  readonly unplaced: readonly Readonly<Unplaced>[] | null;
 }
 
-/** The last one accepted for this ward day; null where there is none. */
-export function acceptedPlan(events: readonly LoggedEvent[], day: string): AcceptedPlan | null {
-  const event = events.findLast(
-    (e) => e.type === 'day-plan-accepted' && (e.payload as PayloadOf<typeof dayPlanAccepted>).day === day,
-  );
-  if (!event) return null;
-  const { placements, ...p } = event.payload as PayloadOf<typeof dayPlanAccepted>;
+/** What one entry says. */
+export function planOf(event: LoggedEvent): AcceptedPlan {
+  const { placements, unplaced, ...p } = event.payload as PayloadOf<typeof dayPlanAccepted>;
   return {
     ...p,
     at: event.occurred,
     by: event.author.staff,
     placements: placements.map((one) => ({ ...one, start: toEpoch(one.start) })),
+    unplaced: unplaced ?? null,
   };
 }
+
+/** The one that counts after another was accepted: of a day gone by it replaces nothing. */
+export const laterPlan = (before: AcceptedPlan | null, now: AcceptedPlan): AcceptedPlan =>
+  before && before.day > now.day ? before : now;

@@ -19,6 +19,8 @@ export interface BuiltProblem {
   readonly problem: DayProblem;
   readonly about: readonly VisitAbout[];
   readonly notPlanned: readonly NotPlanned[];
+  /** Asked for beyond the most that a plan may hold: those that weigh least. They stand in `about`, not in the problem. */
+  readonly beyond: readonly NeededVisit[];
 }
 
 export function buildProblem(input: PlanInput): BuiltProblem {
@@ -45,13 +47,13 @@ export function buildProblem(input: PlanInput): BuiltProblem {
     visits.push(made);
     about.push({ visit: made.visit, label: labelOf(one, ward), nth: null, expected: true });
   }
-  const kept = visits.slice(0, MOST_VISITS);
-  const keptIds = new Set(kept.map(({ visit }) => visit));
+  const { kept, beyond } = withinMost(visits);
   return {
     problem: {
       grid: { start: grid.start, slots: grid.slots },
-      visits: kept,
-      blocked: blocked.map((b) => ({ ...b, visits: b.visits?.filter((id) => keptIds.has(id)) ?? null })),
+      visits: [...kept],
+      // Also of visits beyond the most: one that is put in by hand is stopped like the others.
+      blocked,
       staff: staffOf(input, grid),
       items: input.items.map(({ item, usable }) => itemOf(item, usable, input, grid)),
       weights: {
@@ -67,6 +69,26 @@ export function buildProblem(input: PlanInput): BuiltProblem {
     },
     about,
     notPlanned,
+    beyond,
+  };
+}
+
+/** What weighs most stays, of equal weight what comes first; nobody's later visit without what it has to follow. */
+function withinMost(visits: readonly NeededVisit[]) {
+  if (visits.length <= MOST_VISITS) return { kept: visits, beyond: [] };
+  const most = new Set(
+    visits
+      .toSorted((a, b) => b.weight - a.weight)
+      .slice(0, MOST_VISITS)
+      .map(({ visit }) => visit),
+  );
+  const kept = new Set<string>();
+  for (const { visit, after } of visits) {
+    if (most.has(visit) && after.every((first) => kept.has(first))) kept.add(visit);
+  }
+  return {
+    kept: visits.filter(({ visit }) => kept.has(visit)),
+    beyond: visits.filter(({ visit }) => !kept.has(visit)),
   };
 }
 

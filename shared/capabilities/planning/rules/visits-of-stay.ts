@@ -12,10 +12,10 @@ import type { Blocked, NeededVisit, PlannedVisitId } from '../problem.ts';
 import { blockedOf } from './blocked-of.ts';
 import type { Grid } from './grid.ts';
 import type { NotPlanned, PlanInput, PlanStay, VisitAbout } from './plan-input.ts';
+import { idOf, nthOf } from './visit-ids.ts';
 
 const QUALIFIED = ['nurse', 'charge-nurse', 'therapist'] as const;
 const BEDSIDE = ['aide', ...QUALIFIED] as const;
-const idOf = (stay: string, end: string): PlannedVisitId => `${stay.slice(0, 56)}-${end}` as PlannedVisitId;
 const slotsOf = (minutes: number): number => Math.max(1, Math.ceil(minutes / 15));
 
 interface OfStay {
@@ -38,10 +38,10 @@ export function ofStay(one: PlanStay, input: PlanInput, grid: Grid): OfStay | No
   if (visits.length === 0) return typeof goals === 'string' ? goals : 'no-goal';
   return {
     visits,
-    about: visits.map(({ visit, kind }) => ({
+    about: visits.map(({ visit }) => ({
       visit,
       label: bed.label,
-      nth: kind === 'check' ? null : Number(/-g(\d+)$/.exec(visit)![1]),
+      nth: nthOf(visit),
       expected: false,
     })),
     blocked: blockedOf(one, input, grid, visits),
@@ -122,7 +122,7 @@ function readyAt({ lastUp, lately, chair }: StayView, rules: RulesDocument): Epo
 const slotAfter = (at: EpochMs, { start }: Grid): number => Math.ceil((at - start) / (15 * MINUTE));
 
 /** What a ward keeps a list of: without an answer about it nothing fits. */
-const LIFTS: ReadonlySet<string> = new Set(['sling-lift', 'bariatric-lift', 'standing-aid']);
+export const LIFTS: ReadonlySet<string> = new Set(['sling-lift', 'bariatric-lift', 'standing-aid']);
 /** Null: nothing of the list is needed, or the ward keeps no list. A walking aid is a person's own. */
 function setsOf(
   { fit }: PlanStay,

@@ -156,6 +156,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     cleanHours: practice(24),
     batteryHours: practice(12),
     loadMargin: practice(0),
+    examinationNoticeDays: practice(30),
   },
   activity: {
     timesUp: from(3, 'up three times a day: J Hosp Med 2019;14:272 and BMJ Open Qual 2025;14:e003084'),

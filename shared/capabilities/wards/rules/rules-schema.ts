@@ -158,6 +158,8 @@ export const rulesDocument = z.strictObject({
     batteryHours: limit(z.number().positive()),
     /** Share of the safe working load that is kept free (0.1 = a tenth). */
     loadMargin: limit(z.number().min(0).max(0.5)),
+    /** An examination that is due within so many days is told to the coordinator. */
+    examinationNoticeDays: limit(z.number().int().min(0).max(365)),
   }),
   activity: z.strictObject({
     /** Times up a day that a proposed goal asks for, and the most that a step up comes to. */

@@ -38,6 +38,7 @@ describe('a ward', () => {
       items: new Map(),
       carers: new Map(),
       peopleOn: new Map(),
+      dayPlan: null,
       protocols: [],
       rules: null,
     });

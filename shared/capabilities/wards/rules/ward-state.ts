@@ -14,6 +14,7 @@ import type { itemAdded, itemWithdrawn } from '../../aids/events.ts';
 import { toEpoch } from '../../../kernel/times.ts';
 import type { carersNamed } from '../../dayplan/events.ts';
 import type { peopleOnSet } from '../../planning/events.ts';
+import { laterPlan, planOf } from '../../planning/rules/accepted.ts';
 import { NOBODY_NAMED, withPeopleOn } from '../../planning/rules/people-on.ts';
 import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
 import { DEFAULT_PANEL, DEFAULT_UNITS } from '../values.ts';
@@ -45,6 +46,7 @@ const NOTHING_YET = {
   staff: new Map(),
   carers: new Map(),
   peopleOn: NOBODY_NAMED,
+  dayPlan: null,
   protocols: [],
   rules: null,
 } as const;
@@ -107,6 +109,8 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
         ...state,
         peopleOn: withPeopleOn(state.peopleOn, event.payload as PayloadOf<typeof peopleOnSet>),
       };
+    case 'day-plan-accepted':
+      return { ...state, dayPlan: laterPlan(state.dayPlan, planOf(event)) };
     case 'protocol-published': {
       const p = event.payload as PayloadOf<typeof protocolPublished>;
       return { ...state, protocols: [...state.protocols, p] };

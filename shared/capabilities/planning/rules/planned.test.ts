@@ -1,0 +1,83 @@
+import { describe, expect, it } from 'vitest';
+import { HOUR } from '../../../kernel/times.ts';
+import type { StayView, TaskPlan } from '../../board/view.ts';
+import type { AcceptedPlan } from './accepted.ts';
+import { plannedOf } from './planned.ts';
+
+const T = Date.UTC(2026, 2, 3, 8);
+const move = (more: Partial<TaskPlan> = {}): TaskPlan => ({
+  task: 'bed-chair',
+  hold: false,
+  people: 'two',
+  aid: 'sling-lift',
+  with: [],
+  towards: null,
+  cautions: [],
+  because: [{ rule: 'table', facts: ['e1' as never], words: 'lifted' }],
+  ...more,
+});
+const stay = (day: readonly TaskPlan[], more: Partial<StayView> = {}) =>
+  ({
+    stay: 's1',
+    version: 5,
+    shown: 'whole',
+    away: null,
+    scope: { kind: 'staged', fence: null, plan: null },
+    trust: { state: 'current', openTriggers: [], conflicts: [], because: [] },
+    holds: [],
+    plan: { day, night: day },
+    checkBeforeMoving: false,
+    today: { goal: { activity: 'chair', timesUp: 3 }, timesUp: 0, met: false },
+    signs: [],
+    firstTimeUpPending: false,
+    mayStart: null,
+    visit: null,
+    ...more,
+  }) as unknown as StayView;
+
+/** What stands against a visit at 10:00 by these people with this equipment, in words; null: nothing. */
+function against(of: StayView, crew: readonly string[], items: readonly string[], lists = ['lift']) {
+  const placement = { visit: 's1-g1', stay: 's1', kind: 'goal', start: T + HOUR, minutes: 30, crew, items };
+  const plan = { at: T, placements: [placement] } as unknown as AcceptedPlan;
+  const ward = { items: new Map(lists.map((item) => [item, { label: `${item} 1` }])) } as never;
+  const { visits } = plannedOf(of, [], { t: T, plan, ward, say: String }, () => undefined);
+  return visits[0]!.stopped;
+}
+
+describe('PLANNED-7 a planned visit when the plan of moving asks for more by now', () => {
+  it.each<[string, Partial<TaskPlan>, string[], string[], string | null]>([
+    ['two people with the lift: as planned', {}, ['ana', 'ben'], ['lift'], null],
+    ['one for two', {}, ['ana'], ['lift'], 'Two people are asked for by now, and one is planned'],
+    [
+      'two for three',
+      { people: 'three-or-more' },
+      ['ana', 'ben'],
+      ['lift'],
+      'The plan asks for three people or more by now',
+    ],
+    [
+      'no lift where one is asked for',
+      {},
+      ['ana', 'ben'],
+      [],
+      'The plan asks for equipment by now, and none is planned',
+    ],
+    ['less than was planned: it stands', { people: 'one', aid: 'none' }, ['ana', 'ben'], ['lift'], null],
+  ])('%s', (_what, plan, crew, items, words) => {
+    expect(against(stay([move(plan)]), crew, items)?.words ?? null).toBe(words);
+  });
+  it('names the entries that ask for it', () => {
+    expect(against(stay([move()]), ['ana'], [])!.facts).toEqual(['e1']);
+  });
+  it('a ward that keeps no list of equipment is not asked which', () => {
+    expect(against(stay([move()]), ['ana', 'ben'], [], [])).toBeNull();
+  });
+  it('exercise in bed needs no move out of it', () => {
+    const today = { goal: { activity: 'bed-exercise', timesUp: 3 }, timesUp: 0, met: false };
+    const inBed = stay([move({ hold: true })], { today: today as never });
+    expect(against(inBed, ['ana'], [])).toBeNull();
+    expect(against(stay([move({ hold: true })]), ['ana'], [])!.words).toBe(
+      'The plan allows no move out of bed',
+    );
+  });
+});
