@@ -208,6 +208,7 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['the weight is not known: weigh or estimate', 'Gewicht nicht bekannt: wiegen oder schätzen'],
   ['its track does not reach {~bay}', 'die Schiene reicht nicht bis {bay}'],
   ['nobody has entered what it is made for', 'nicht eingetragen, wofür es gemacht ist'],
+  ['made for whole body', 'für den ganzen Körper gemacht'],
   ['made for toileting', 'nur für die Toilette gemacht'],
   ['made for standing', 'zum Stehen gemacht'],
   ['made for walking', 'zum Gehen gemacht'],
