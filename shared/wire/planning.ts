@@ -98,7 +98,8 @@ export const proposeDay = z.strictObject({});
 export const whatIfAsked = z.strictObject({
   change: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('person-away'), staff: staffId, from: isoInstant }),
-    z.strictObject({ kind: z.literal('item-lost'), item: itemId }),
+    /** Without a time: at once. */
+    z.strictObject({ kind: z.literal('item-lost'), item: itemId, from: isoInstant.optional() }),
     z.strictObject({ kind: z.literal('one-more-arrival'), at: isoInstant }),
   ]),
   /** The plan to compare with, counted from `start`. */

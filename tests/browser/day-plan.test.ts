@@ -151,6 +151,15 @@ describe('a day plan, from the charge page to another phone', () => {
     await tile(wall, '1A').getByText('held 14:00').waitFor();
     await shoot(wall, 'wall-held-1920');
 
+    await ada.evaluate(() => localStorage.setItem('footboard-language', 'de'));
+    await ada.reload();
+    await ada
+      .getByRole('region', { name: 'Für dich geplant' })
+      .getByText(/GESTOPPT, nicht zu machen: 14:00, allein\. Stopp für/)
+      .waitFor();
+    await ada.evaluate(() => (document.documentElement.dataset['theme'] = 'night'));
+    await shoot(ada, 'round-held-german-night-390');
+
     await charge.getByText('HELD: Hold on out of bed').waitFor();
     await charge.goto(`${ward.footboard.url}/wards/${WARD}/charge`);
     await charge

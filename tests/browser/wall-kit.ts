@@ -6,7 +6,13 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
-import type { BedView, BoardView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type {
+  BedView,
+  BoardView,
+  PlannedView,
+  StayView,
+  TaskPlan,
+} from '@footboard/shared/capabilities/board/view';
 import type { EventId } from '@footboard/shared/kernel/ids';
 import { SOCKET, joinAnswer } from '@footboard/shared/wire/messages';
 import { packRows } from '@footboard/shared/wire/pack';
@@ -179,6 +185,7 @@ export function longestWords(count: number, labels: (i: number) => string = mixe
       lastUp: { at: NOON - 23 * HOUR, event: 'e' as EventId, activity: 'chair' },
       today: { ...stayRow().today, recorded: i % 2 === 0 },
       visit: visit(i),
+      ...(i % 3 === 0 ? { planned: [heldVisit(i)] } : {}),
       firstTimeUpPending: true,
       isolation: true,
       shown: 'bed-only',
@@ -194,6 +201,17 @@ const visit = (i: number): StayView['visit'] => ({
   from: NOON + 2 * HOUR,
   until: NOON + 3 * HOUR,
   event: 'e' as EventId,
+});
+
+/** Of the accepted plan, before the booking, and stopped by now. */
+const heldVisit = (i: number): PlannedView => ({
+  visit: `p${i}`,
+  kind: 'care',
+  from: NOON + HOUR,
+  until: NOON + 1.5 * HOUR,
+  crew: [],
+  with: [],
+  stopped: { rule: '', facts: [], words: '' },
 });
 
 const hold = (over: Parameters<typeof holdRow>[0]) => [holdRow({ scope: 'standing', ...over })];

@@ -9,6 +9,7 @@ import type { ItemId } from '@footboard/shared/capabilities/aids/values';
 import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
 import { effectiveFacts } from '@footboard/shared/capabilities/corrections/rules/effective';
 import { composed, pageOf, type Ward } from '@footboard/shared/capabilities/forecast/rules/compose';
+import { timesSet } from '@footboard/shared/capabilities/forecast/rules/demand';
 import type { Fits } from '@footboard/shared/capabilities/forecast/rules/demand';
 import type { Forecast, ForecastInput } from '@footboard/shared/capabilities/forecast/rules/types';
 import { historyOf, measuredOf, type History } from '@footboard/shared/capabilities/forecast/rules/history';
@@ -105,9 +106,7 @@ export class Forecasts {
         ward.items,
         { from: now - rules.forecast.historyDays.value * 24 * HOUR, to: now },
       ),
-      visits: new Map(
-        stays.flatMap(({ stay, visit }) => (visit ? [[stay as string, [visit.from]] as const] : [])),
-      ),
+      visits: new Map(stays.map((stay) => [stay.stay as string, timesSet(stay)])),
       on: (horizon) => peopleIn(ward, horizon),
     };
     const made = composed(standing, seedOf(ward.ward, from));

@@ -190,14 +190,24 @@ export async function whatIf(
 }
 
 function changeOf(change: WhatIfAsked['change'], problem: DayProblem, ward: WardState): Change {
-  const slot = (iso: string): number => Math.max(0, Math.ceil((toEpoch(iso) - instantOf(problem, 0)) / SLOT));
+  const into = (iso: string): number => (toEpoch(iso) - instantOf(problem, 0)) / SLOT;
+  // Whoever leaves, and what fails, within a quarter hour is not there for all of it.
+  const lastWhole = (iso: string): number => Math.max(0, Math.floor(into(iso)));
   switch (change.kind) {
     case 'person-away':
-      return { kind: change.kind, staff: change.staff, from: slot(change.from) };
+      return { kind: change.kind, staff: change.staff, from: lastWhole(change.from) };
     case 'item-lost':
-      return change;
+      return {
+        kind: change.kind,
+        item: change.item,
+        from: change.from === undefined ? 0 : lastWhole(change.from),
+      };
     case 'one-more-arrival':
-      return { kind: change.kind, at: slot(change.at), hours: rulesOf(ward).validity.firstCheckHours.value };
+      return {
+        kind: change.kind,
+        at: Math.max(0, Math.ceil(into(change.at))),
+        hours: rulesOf(ward).validity.firstCheckHours.value,
+      };
   }
 }
 

@@ -107,11 +107,14 @@ export function composed(ward: Ward, seed: number): Composed {
 
 /** The flat start by quarter of the day, then the ward's own record, then as the slots of the horizon have it. */
 function beliefOf(
-  { calendar, rules, history, now }: Ward,
+  { board, calendar, rules, history, now }: Ward,
   slots: readonly EpochMs[],
 ): ForecastInput['belief'] {
   const { movesByDay, movesByNight, startDays } = rules.forecast;
-  const { from } = calendar.wardDay(now);
+  const { from, to } = calendar.wardDay(now);
+  // By an accepted plan the day's planned moves have their times: they are not guessed as well.
+  const byPlan = Boolean(board.dayPlan) && slots.at(-1)! < to;
+  const seen = byPlan ? history.besidePlan : history.seen;
   const quarters = Array.from({ length: SLOTS_OF_DAY }, (_, i) => from + i * SLOT_MINUTES * MINUTE);
   const isNight = Array.from({ length: SLOTS_OF_DAY }, () => false);
   for (const at of quarters) isNight[quarterOf(calendar.zone, at)] = calendar.night(at).is;
@@ -121,10 +124,10 @@ function beliefOf(
     perSlot: isNight.map((night) => (night ? movesByNight.value / nights : movesByDay.value / days)),
     days: startDays.value,
   };
-  const posteriors = STAY_TYPES.map((type) => posteriorOf(prior, history.seen[type]));
+  const posteriors = STAY_TYPES.map((type) => posteriorOf(prior, seen[type]));
   const perDay = posteriors.map(({ shape, days: n }) => shape.reduce((sum, a, i) => sum + a / n[i]!, 0));
   const spread = daySpread(
-    history.days.map(({ moves }) => moves),
+    history.days.map(({ moves, planned }) => (byPlan ? moves - planned : moves)),
     history.days.map(({ stays }) => STAY_TYPES.reduce((sum, type, i) => sum + stays[type] * perDay[i]!, 0)),
   );
   const places = slots.map((at) => quarterOf(calendar.zone, at));

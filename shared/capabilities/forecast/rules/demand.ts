@@ -29,6 +29,12 @@ export interface DemandInput {
   readonly rules: ForecastRules;
 }
 
+/** Times at which somebody is to be got up: a booking, and what the accepted plan of the day still has that nothing stands against. */
+export const timesSet = ({ visit, planned = [] }: StayView): readonly EpochMs[] => [
+  ...(visit ? [visit.from] : []),
+  ...planned.filter(({ kind, stopped }) => kind === 'goal' && stopped === null).map(({ from }) => from),
+];
+
 /** Somebody who is left out of the count, and why. */
 export interface LeftOut {
   readonly bed: string;

@@ -23,8 +23,14 @@ export type StayType = (typeof STAY_TYPES)[number];
 export interface History {
   /** Toilet, care and planned moves; meals apart. By type of stay. */
   readonly seen: Readonly<Record<StayType, Seen>>;
-  /** Moves of each ward day, and how many days of stays of each type it had. */
-  readonly days: readonly { readonly moves: number; readonly stays: Readonly<Record<StayType, number>> }[];
+  /** The same without planned moves: what a day asks for beside its plan. */
+  readonly besidePlan: Readonly<Record<StayType, Seen>>;
+  /** Moves of each ward day, of these planned, and how many days of stays of each type it had. */
+  readonly days: readonly {
+    readonly moves: number;
+    readonly planned: number;
+    readonly stays: Readonly<Record<StayType, number>>;
+  }[];
   /** Meals out of bed, of so many days of stays. */
   readonly meals: { readonly taken: number; readonly stayDays: number };
 }
@@ -44,7 +50,8 @@ function typeOf(sessions: readonly Session[]): StayType | null {
 /** @param days whole ward days, oldest first */
 export function historyOf(records: readonly StayRecord[], days: readonly Period[], zone: string): History {
   const seen = { lifted: nothing(), helped: nothing() };
-  const byDay = days.map(() => ({ moves: 0, stays: { lifted: 0, helped: 0 } }));
+  const planned = { lifted: nothing().counts, helped: nothing().counts };
+  const byDay = days.map(() => ({ moves: 0, planned: 0, stays: { lifted: 0, helped: 0 } }));
   const meals = { taken: 0, stayDays: 0 };
   for (const record of records) {
     const { facts } = effectiveFacts(record);
@@ -65,11 +72,19 @@ export function historyOf(records: readonly StayRecord[], days: readonly Period[
         else {
           seen[type].counts[quarterOf(zone, from)]!++;
           byDay[d]!.moves++;
+          if (session.occasion !== 'planned') continue;
+          planned[type][quarterOf(zone, from)]!++;
+          byDay[d]!.planned++;
         }
       }
     });
   }
-  return { seen, days: byDay.filter(({ stays }) => stays.lifted + stays.helped > 0), meals };
+  const beside = (type: StayType): Seen => ({
+    ...seen[type],
+    counts: seen[type].counts.map((n, i) => n - planned[type][i]!),
+  });
+  const besidePlan = { lifted: beside('lifted'), helped: beside('helped') };
+  return { seen, besidePlan, days: byDay.filter(({ stays }) => stays.lifted + stays.helped > 0), meals };
 }
 
 const nothing = () => ({

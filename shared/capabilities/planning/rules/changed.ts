@@ -4,7 +4,7 @@ import type { DayProblem, NeededVisit, Placement, PlannedVisitId, Slots } from '
 
 export type Change =
   | { readonly kind: 'person-away'; readonly staff: string; /** From this slot on. */ readonly from: number }
-  | { readonly kind: 'item-lost'; readonly item: string }
+  | { readonly kind: 'item-lost'; readonly item: string; /** From this slot on. */ readonly from: number }
   | {
       readonly kind: 'one-more-arrival';
       /** Slot of the arrival. */ readonly at: number;
@@ -30,7 +30,9 @@ export function changed(problem: DayProblem, change: Change, base: readonly Plac
       return {
         ...problem,
         previous,
-        items: problem.items.map((one) => (one.item === change.item ? { ...one, free: [] } : one)),
+        items: problem.items.map((one) =>
+          one.item === change.item ? { ...one, free: before(one.free, change.from) } : one,
+        ),
       };
     case 'one-more-arrival':
       return { ...problem, previous, visits: [...problem.visits, ...arrival(problem, change)] };
