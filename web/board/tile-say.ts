@@ -117,7 +117,7 @@ export const sayTile = defineWords('wall-tile', {
     up: 'auf {age}',
     next: 'dran {time}',
     since: 'seit {time}',
-    held: 'Stopp {time}',
+    held: 'Halt {time}',
     'ago-minutes': 'vor {n} min',
     'ago-hours': 'vor {n} h',
     'ago-days': 'vor {n} T',
