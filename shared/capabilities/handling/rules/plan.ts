@@ -168,12 +168,17 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
         : []),
       ...demands.flatMap((d) => d.cautions),
     ]),
-    because: [
+    because: onceEach([
       ...(ownRule ? [ownRule] : []),
       ...demands.filter((d) => decided(d, help)).map((d) => d.because),
-    ],
+    ]),
   };
 }
+
+/** One reason may stop a task and ask for a person more: it is told once. */
+const onceEach = (all: readonly Because[]): Because[] => [
+  ...new Map(all.map((b) => [[b.rule, b.words, ...b.facts].join('\n'), b])).values(),
+];
 
 export function planStay(input: PlanInput): StayPlan {
   const walkingUntil = seenWalkingUntil(input);

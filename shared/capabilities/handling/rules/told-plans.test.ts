@@ -1,0 +1,16 @@
+/**
+ * What is told of some two hundred ways to be helped is what was read and found right before: people,
+ * aid, side, cautions, and each reason with its rule, facts and words. `FOOTBOARD_TOLD=write` writes the
+ * file again; what changed in it is to be read line by line by whoever changes a rule.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { toldPlans } from './told-plans.testkit.ts';
+
+const kept = new URL('./told-plans.txt', import.meta.url);
+
+it('PLAN-6 the plans of invented people, and what each single fact changes in them, are told as they were read', () => {
+  const told = toldPlans();
+  if (process.env.FOOTBOARD_TOLD === 'write') writeFileSync(kept, told);
+  expect(told).toBe(readFileSync(kept, 'utf8'));
+});
