@@ -176,9 +176,10 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
 }
 
 /** One reason may stop a task and ask for a person more: it is told once. */
-const onceEach = (all: readonly Because[]): Because[] => [
-  ...new Map(all.map((b) => [[b.rule, b.words, ...b.facts].join('\n'), b])).values(),
-];
+const onceEach = (all: readonly Because[]): Because[] =>
+  all.filter((b, i) => all.findIndex((a) => a.words === b.words && sameReason(a, b)) === i);
+const sameReason = (a: Because, b: Because): boolean =>
+  a.rule === b.rule && a.facts.length === b.facts.length && a.facts.every((f, i) => f === b.facts[i]);
 
 export function planStay(input: PlanInput): StayPlan {
   const walkingUntil = seenWalkingUntil(input);
