@@ -48,6 +48,16 @@ export const coordinatorPage = z.strictObject({
   listed: z.number().int(),
   /** Kinds that plans ask for and the list has none of, with the number of stays. */
   unlisted: z.array(z.strictObject({ need: fitTask.shape.need, stays: z.number().int() })),
+  /** What the ward has against what its own ratios ask for today. */
+  ratios: z.array(
+    z.strictObject({
+      of: z.enum(['lift', 'standing-aid', 'sling']),
+      have: z.number().int(),
+      people: z.number().int(),
+      wanted: z.number().int(),
+      source: z.string(),
+    }),
+  ),
   stays: z.array(stayToSee),
   items: z.array(itemToSee),
 });

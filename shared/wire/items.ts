@@ -17,6 +17,8 @@ export const itemLine = z.strictObject({
   battery: z.strictObject({ ...since, band: battery }).nullable(),
   outOfService: z.strictObject({ ...since, defect }).nullable(),
   keptFor: stayId.nullable(),
+  /** Date of the next examination, and by which interval in months it was worked out; null where the date was told. */
+  examination: z.strictObject({ due: z.iso.date().nullable(), everyMonths: z.number().int().nullable() }),
   usable: z.strictObject({
     word: z.enum(['usable', 'in-use', 'not-usable', 'unknown']),
     against: z.array(z.string()),

@@ -7,11 +7,13 @@ import {
   STAY_MATTERS,
 } from '@footboard/shared/capabilities/aids/rules/coordinator-list';
 import type { StayMatterKind } from '@footboard/shared/capabilities/aids/rules/coordinator-list';
+import { examinationDue } from '@footboard/shared/capabilities/aids/rules/examination';
 import { fitOf } from '@footboard/shared/capabilities/aids/rules/fit';
 import type { FitItem, Need } from '@footboard/shared/capabilities/aids/rules/fit';
 import { heldSince } from '@footboard/shared/capabilities/aids/rules/held-since';
 import { foldItem, NOTHING_SEEN } from '@footboard/shared/capabilities/aids/rules/item-state';
 import type { ItemState } from '@footboard/shared/capabilities/aids/rules/item-state';
+import { ratiosOf } from '@footboard/shared/capabilities/aids/rules/ratios';
 import { usableAt } from '@footboard/shared/capabilities/aids/rules/usable';
 import type { ItemDescription, ItemId } from '@footboard/shared/capabilities/aids/values';
 import { evaluateFacts } from '@footboard/shared/capabilities/board/rules/evaluate-stay';
@@ -59,6 +61,11 @@ export async function coordinatorPageOf(
       need,
       stays: stays.filter(({ unlisted }) => unlisted.includes(need)).length,
     })),
+    ratios: ratiosOf(
+      [...ward.items.values()].map(({ kind }) => kind),
+      stays.map(({ needs }) => needs),
+      rulesOf(ward).aids,
+    ),
     stays: inOrder(
       stays.flatMap(({ lines }) => lines),
       STAY_MATTERS,
@@ -131,7 +138,7 @@ function staysToSee(
   list: ListOverTime,
   read: StreamsRead,
   { ward, calendar, now }: Asked,
-): { lines: StayToSee[]; unlisted: readonly Need[] } {
+): { lines: StayToSee[]; unlisted: readonly Need[]; needs: readonly Need[] } {
   const { stay } = shown;
   const rules = rulesOf(ward);
   const { version, events } = read.slice(ward.ward, streamKey('stay', stay));
@@ -154,6 +161,7 @@ function staysToSee(
     const asked = { weight: weight?.value ?? null, weightWaits, asks };
     return {
       matters: mattersOfStay(asked, items, keptForThem, rules),
+      needs: [...new Set(all.map(({ fit }) => fit.need))],
       unlisted: [...new Set(all.filter(({ fit }) => !isListed(fit)).map(({ fit }) => fit.need))],
     };
   };
@@ -185,7 +193,7 @@ function staysToSee(
     failed: one.failed.map(({ item, against }) => labelled({ item, against: [...against] })),
     lifts: one.lifts.map((item) => labelled({ item })),
   }));
-  return { lines, unlisted: today.unlisted };
+  return { lines, unlisted: today.unlisted, needs: today.needs };
 }
 
 function itemsToSee(
@@ -209,7 +217,7 @@ function itemsToSee(
     const then = (known?.payload as { is?: ItemDescription } | undefined)?.is ?? is;
     const state = stateAt(events, t);
     const usable = usableAt(then, state, t, today, rules.aids, note);
-    return { matters: mattersOfItem(then.inspectionDue, state, usable, today, rules), next };
+    return { matters: mattersOfItem(examinationDue(then, rules.aids), state, usable, today, rules), next };
   };
   const instants = [...events, ...described].map(({ occurred }) => occurred);
   return at(now).matters.map((one) => ({

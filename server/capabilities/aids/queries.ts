@@ -1,6 +1,9 @@
 /** The equipment of a ward as it is known now, and what of it fits whom. */
 import { foldItem, itemAt, NOTHING_SEEN } from '@footboard/shared/capabilities/aids/rules/item-state';
 import type { ItemState } from '@footboard/shared/capabilities/aids/rules/item-state';
+import { examinationDue } from '@footboard/shared/capabilities/aids/rules/examination';
+import type { ItemDescription } from '@footboard/shared/capabilities/aids/values';
+import type { RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import { fitOf } from '@footboard/shared/capabilities/aids/rules/fit';
 import type { FitItem } from '@footboard/shared/capabilities/aids/rules/fit';
 import { usableAt } from '@footboard/shared/capabilities/aids/rules/usable';
@@ -22,6 +25,16 @@ interface Asked {
   readonly ward: WardState;
   readonly calendar: WardCalendar;
   readonly now: EpochMs;
+}
+function examinationOf(
+  is: ItemDescription,
+  rules: RulesDocument['aids'],
+): ItemsPage['items'][number]['examination'] {
+  const due = examinationDue(is, rules);
+  return {
+    due,
+    everyMonths: due === null || due === is.inspectionDue ? null : rules.examinationMonths[is.kind].value,
+  };
 }
 const without = (_at: EpochMs): void => undefined;
 
@@ -61,6 +74,7 @@ export async function itemsPageOf(streams: Streams, asked: Asked): Promise<Items
       battery: seen.battery,
       outOfService: seen.outOfService,
       keptFor: seen.keptFor,
+      examination: examinationOf(is, rulesOf(ward).aids),
       usable: { word: usable.word, against: [...usable.against] },
     })),
   };

@@ -9,14 +9,18 @@ const plain = (code: string): string => code.replaceAll('-', ' ');
 /** On the ward's own stream, like beds: which items there are. */
 export const itemAdded = eventType('item-added', {
   stream: 'ward',
-  version: 1,
+  version: 2,
+  // Version 1 had no date of the last examination.
+  upcasts: { 1: (old) => old },
   schema: z.strictObject({ item: itemId, is: itemDescription }),
   words: (p) => `Equipment added: ${p.is.label} (${plain(p.is.kind)}, ${p.is.model})`,
 });
 /** The whole description anew: what it was stays readable in the event before. */
 export const itemChanged = eventType('item-changed', {
   stream: 'ward',
-  version: 1,
+  version: 2,
+  // Version 1 had no date of the last examination.
+  upcasts: { 1: (old) => old },
   schema: z.strictObject({ item: itemId, is: itemDescription }),
   words: (p) => `Equipment described anew: ${p.is.label} (${plain(p.is.kind)}, ${p.is.model})`,
 });

@@ -48,6 +48,8 @@ export const itemDescription = z
     worksWithItems: z.array(itemId).max(60).default([]),
     /** Next examination; null when no date is known. */
     inspectionDue: z.iso.date().nullable().default(null),
+    /** Last examination: the next is due by the ward's interval for its kind, or by the date above if that is earlier. */
+    lastExamined: z.iso.date().nullable().optional(),
     /** Where it hangs or stands when nobody has it. */
     home: label,
   })

@@ -54,6 +54,12 @@ export const say = defineWords('coordinator', {
     'say-how-it-is': 'say where it is, that it is clean, how its battery is',
     examine: 'have it examined and enter the next date',
     'enter-the-date': 'enter the date of its next examination',
+    'ratio-title': 'Enough of it?',
+    'ratio-about':
+      'By the ward’s own ratios and whose plans ask for it today. No law says so: look at the plans first.',
+    'ratio-lift': 'Lifts: {have} on the list, {people} people lifted; the ratio asks for {wanted}.',
+    'ratio-standing-aid': 'Standing aids: {have} on the list, {people} people; the ratio asks for {wanted}.',
+    'ratio-sling': 'Slings: {have} on the list, {people} people lifted; the ratio asks for {wanted}.',
     'use-title': 'Planned equipment not used, last four weeks',
     'use-of': 'what was planned and not used',
     'use-about':
@@ -124,6 +130,15 @@ export const say = defineWords('coordinator', {
     'say-how-it-is': 'sagen, wo es ist, ob es sauber ist und wie der Akku steht',
     examine: 'prüfen lassen und das nächste Datum eintragen',
     'enter-the-date': 'Datum der nächsten Prüfung eintragen',
+    'ratio-title': 'Reicht es?',
+    'ratio-about':
+      'Nach den Verhältniszahlen der Station und wessen Pläne es heute verlangen. Kein Gesetz sagt das: zuerst auf die Pläne sehen.',
+    'ratio-lift':
+      'Lifter: {have} auf der Liste, {people} Personen gehoben; die Verhältniszahl verlangt {wanted}.',
+    'ratio-standing-aid':
+      'Aufstehhilfen: {have} auf der Liste, {people} Personen; die Verhältniszahl verlangt {wanted}.',
+    'ratio-sling':
+      'Hebetücher: {have} auf der Liste, {people} Personen gehoben; die Verhältniszahl verlangt {wanted}.',
     'use-title': 'Geplant und nicht benutzt, letzte vier Wochen',
     'use-of': 'Was geplant war und nicht benutzt wurde',
     'use-about':

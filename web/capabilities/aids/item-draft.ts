@@ -21,6 +21,7 @@ export interface ItemDraft {
   worksWith: string;
   worksWithItems: ItemDescription['worksWithItems'];
   inspectionDue: string;
+  lastExamined: string;
   home: string;
 }
 
@@ -39,6 +40,7 @@ export const draftOf = (is: ItemDescription | null): ItemDraft => ({
   worksWith: (is?.worksWithModels ?? []).join('\n'),
   worksWithItems: [...(is?.worksWithItems ?? [])],
   inspectionDue: is?.inspectionDue ?? '',
+  lastExamined: is?.lastExamined ?? '',
   home: is?.home ?? '',
 });
 
@@ -46,7 +48,7 @@ export const draftOf = (is: ItemDescription | null): ItemDraft => ({
 export function descriptionOf(
   draft: ItemDraft,
 ): { is: ItemDescription } | { wrong: readonly { field: string; detail: string }[] } {
-  const { worksWith, inspectionDue, ...rest } = draft;
+  const { worksWith, inspectionDue, lastExamined, ...rest } = draft;
   const sling = draft.kind === 'sling';
   const lift = draft.kind === 'floor-lift' || draft.kind === 'ceiling-lift';
   const read = itemDescription.safeParse({
@@ -63,6 +65,7 @@ export function descriptionOf(
       .map((line) => line.trim())
       .filter((line) => line !== ''),
     inspectionDue: inspectionDue === '' ? null : inspectionDue,
+    ...(lastExamined === '' ? {} : { lastExamined }),
   });
   if (read.success) return { is: read.data };
   return {

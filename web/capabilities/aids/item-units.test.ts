@@ -31,12 +31,14 @@ describe('loads of equipment', () => {
       outOfService: null,
     };
     const usable = { word: 'unknown', against: [] };
-    const line = itemLine.parse({ item: 'i1', is: sling, ...nothing, keptFor: null, usable });
+    const examination = { due: '2027-01-15', everyMonths: 6 };
+    const line = itemLine.parse({ item: 'i1', is: sling, ...nothing, keptFor: null, usable, examination });
     const facts = () =>
       mount(ItemCard, { props: { line, now: 0 } })
         .find('.facts')
         .text();
     expect(facts()).toContain('bears 200 kg');
+    expect(facts()).toContain('examination due 15 Jan 2027 (every 6 months)');
     followWardUnits({ weight: 'lb', length: 'ft' });
     // 200 kg / 0.45359237 kg a pound = 440.92 (international pound, 1959); 50 kg = 110.2, 90 kg = 198.4.
     // A load is rounded down: never more is read than the piece bears.

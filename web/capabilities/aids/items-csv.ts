@@ -92,6 +92,7 @@ export const COLUMNS: readonly Column[] = [
   many('works with models', 'worksWithModels'),
   many('works with items', 'worksWithItems'),
   orNull('next examination', 'inspectionDue'),
+  orNull('last examination', 'lastExamined'),
   text('home', 'home'),
 ];
 

@@ -1,6 +1,7 @@
 /** Whether a piece of equipment can be used now, with every reason for and against. */
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import { examinationDue } from './examination.ts';
 import { itemAt, type ItemState } from './item-state.ts';
 import type { ItemDescription } from '../values.ts';
 
@@ -38,15 +39,15 @@ export function usableAt(
   if (now.outOfService) no.push(`out of service (${plain(now.outOfService.defect)})`);
   if (now.missing) no.push('not there when looked for');
   if (now.clean?.is === false) no.push('dirty');
-  if (is.inspectionDue !== null && is.inspectionDue < today)
-    no.push(`examination was due ${is.inspectionDue}`);
+  const due = examinationDue(is, rules);
+  if (due !== null && due < today) no.push(`examination was due ${due}`);
   if (is.powered && now.battery?.band === 'flat') no.push('battery flat');
 
   if (!now.missing && !now.inUse && !now.place && is.kind !== 'ceiling-lift')
     unknown.push('nobody has said where it is');
   if (!now.clean) unknown.push('nobody has said that it is clean');
   if (is.powered && !now.battery) unknown.push('battery not read');
-  if (is.inspectionDue === null && is.safeLoadKg !== null) unknown.push(NO_DATE);
+  if (due === null && is.safeLoadKg !== null) unknown.push(NO_DATE);
   if (state.inUse && !now.inUse) unknown.push('taken long ago, not said to be back');
 
   if (no.length > 0) return { word: 'not-usable', against: [...no, ...unknown], unknown };

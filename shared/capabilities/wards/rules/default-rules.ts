@@ -21,6 +21,8 @@ const jordan = 'Jordan et al. consensus, Clin Auton Res 2022';
 const perry = 'Perry 1995, as restated in Fritz & Lusardi, J Geriatr Phys Ther 2009;32:46-49';
 const alamgir = 'Alamgir et al., Injury 2009;40:987 (mean of bed to chair in long-term care)';
 const shaw = 'Shaw et al., J Hypertens 2017;35:1019-25';
+const loler =
+  'UK Lifting Operations and Lifting Equipment Regulations 1998, regulation 9: every six months for what lifts people and its accessories (as restated in guidance; the text itself from memory)';
 
 /** One number by day (07:00 to 21:00), one by night. */
 const byDay = (day: number, night: number): number[] =>
@@ -157,6 +159,17 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     batteryHours: practice(12),
     loadMargin: practice(0),
     examinationNoticeDays: practice(30),
+    examinationMonths: {
+      'floor-lift': from(6, loler),
+      'ceiling-lift': from(6, loler),
+      'standing-aid': from(6, loler),
+      sling: from(6, loler),
+      'lateral-aid': practice(12),
+      'walking-aid': practice(12),
+    },
+    peoplePerLift: practice(8),
+    peoplePerStandingAid: practice(8),
+    slingsPerPerson: practice(2),
   },
   activity: {
     timesUp: from(3, 'up three times a day: J Hosp Med 2019;14:272 and BMJ Open Qual 2025;14:e003084'),

@@ -4,6 +4,7 @@
  * `publish-rules`; the rules read values only from here.
  */
 import { z } from 'zod';
+import { itemKind } from '../../aids/values.ts';
 import { triggerKind } from '../../orders/values.ts';
 import { NOT_DONE_REASONS, type NotDoneGroup } from '../../sessions/values.ts';
 
@@ -160,6 +161,12 @@ export const rulesDocument = z.strictObject({
     loadMargin: limit(z.number().min(0).max(0.5)),
     /** An examination that is due within so many days is told to the coordinator. */
     examinationNoticeDays: limit(z.number().int().min(0).max(365)),
+    /** By kind: examined again so many months after the last examination. */
+    examinationMonths: z.record(itemKind, limit(z.number().int().min(1).max(120))),
+    /** So many people whose plan asks for it share one lift, or one standing aid; slings for each who is lifted. */
+    peoplePerLift: limit(z.number().min(1).max(100)),
+    peoplePerStandingAid: limit(z.number().min(1).max(100)),
+    slingsPerPerson: limit(z.number().min(0).max(20)),
   }),
   activity: z.strictObject({
     /** Times up a day that a proposed goal asks for, and the most that a step up comes to. */

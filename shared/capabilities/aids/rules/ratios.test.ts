@@ -1,0 +1,17 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
+import { ratiosOf } from './ratios.ts';
+
+describe('what the ward’s ratios ask for', () => {
+  it('rounds up, counts a person once, and asks nothing for nobody', () => {
+    const lifted = Array.from({ length: 9 }, () => ['lift-and-sling', 'lateral-aid'] as const);
+    const all = ratiosOf(['floor-lift', 'sling', 'sling', 'walking-aid'], lifted, DEFAULT_RULES.aids);
+    // One lift for 8 people and two slings for each: common practice, no source.
+    expect(all.map(({ of, have, people, wanted }) => [of, have, people, wanted])).toEqual([
+      ['lift', 1, 9, 2],
+      ['standing-aid', 0, 0, 0],
+      ['sling', 2, 9, 18],
+    ]);
+    expect(ratiosOf([], [], DEFAULT_RULES.aids).map(({ wanted }) => wanted)).toEqual([0, 0, 0]);
+  });
+});
