@@ -89,24 +89,24 @@ describe('in German', () => {
 
   // Every sentence with which the fit rules refuse a piece (shared/capabilities/aids/rules/fit.ts).
   it.each([
-    ['its safe working load is not known', 'die Traglast ist nicht bekannt'],
+    ['its safe working load is not known', 'Traglast nicht bekannt'],
     ['bears 140 kg, the person counts as 150.5 kg', 'trägt 140 kg, die Person zählt als 150,5 kg'],
     ['the weight is not known, and another bears more', 'Gewicht nicht bekannt, und ein anderes trägt mehr'],
     ['its track does not reach Bay 1', 'die Schiene reicht nicht bis Bay 1'],
     ['kept for another person', 'für eine andere Person reserviert'],
     ['nobody has entered what it is made for', 'nicht eingetragen, wofür es gemacht ist'],
-    ['made for toileting', 'gemacht für die Toilette'],
-    ['made for whole body', 'gemacht für den ganzen Körper'],
-    ['made for standing', 'gemacht für Stehen'],
-    ['made for turning', 'gemacht für Drehen'],
+    ['made for toileting', 'nur für die Toilette gemacht'],
+    ['made for whole body', 'für den ganzen Körper gemacht'],
+    ['made for standing', 'zum Stehen gemacht'],
+    ['made for turning', 'zum Drehen gemacht'],
     ['the weight is not known: weigh or estimate', 'Gewicht nicht bekannt: wiegen oder schätzen'],
     ['the body weight it is made for is not known', 'Körpergewicht, für das es gemacht ist, nicht bekannt'],
     [
       'made for 50 kg to 70 kg, the person counts as 80 kg',
-      'gemacht für 50 kg bis 70 kg, die Person zählt als 80 kg',
+      'gemacht für 50 bis 70 kg, die Person zählt als 80 kg',
     ],
     ["not on the maker's list for Lift 1", 'nicht auf der Liste des Herstellers für Lift 1'],
-    ['hangs by clips, Lift 1 takes loops', 'hängt an Clips, Lift 1 nimmt Schlaufen'],
+    ['hangs by clips, Lift 1 takes loops', 'hängt mit Klemmen, Lift 1 nimmt Schlaufen'],
   ])('%s', (english, german) => {
     const failed = [{ item: 's', label: 'S', against: [english] }] as unknown as StayLine['failed'];
     expect(person({ failed }).find('li li').text()).toBe(`S: ${german}`);
