@@ -18,7 +18,7 @@ let cable: Cable;
 const HOUR = 3_600_000;
 
 /** A wall of the ward with a place of its own, as somebody in front of it pairs it. */
-async function wallAt(place: string, port = server.port): Promise<Screen> {
+async function wallAt(place: string, shows: string, port = server.port): Promise<Screen> {
   const screen = await openScreen(browser, WALL_SIZE);
   const { page } = screen;
   await page.goto(`http://127.0.0.1:${port}/pair`);
@@ -28,6 +28,7 @@ async function wallAt(place: string, port = server.port): Promise<Screen> {
   await ines.goto(`${server.url}/wards/${WARD}/devices`);
   await ines.getByLabel('Code on the screen').fill((await code.innerText()).replaceAll(/\s/g, ' '));
   await ines.getByLabel('Where it is').fill(place);
+  await ines.getByRole('radio', { name: shows }).check();
   await ines.getByRole('button', { name: 'Approve' }).click();
   await ines.getByText(`Approved: ${place}`).waitFor();
   await page.locator('article.tile').first().waitFor({ timeout: 60_000 });
@@ -46,9 +47,9 @@ beforeAll(async () => {
   await ines.goto(`${server.url}/sign-in`);
   await accept(ines, String(path), 'ines');
   await context.close();
-  north = await wallAt('station north');
+  north = await wallAt('station north', 'Beds with initials');
   cable = await Cable.between(server.port);
-  corridor = await wallAt('corridor east', cable.port);
+  corridor = await wallAt('corridor east', 'Beds, no initials', cable.port);
 }, 400_000);
 afterAll(async () => {
   await browser?.close();
@@ -71,6 +72,13 @@ describe('A7 an entry about the wrong person, withdrawn 3 h later', () => {
     );
     await hold(north).first().waitFor();
     await hold(corridor).first().waitFor();
+    await north.page.locator('.initials').first().waitFor();
+    expect(await corridor.page.locator('.initials').count()).toBe(0);
+    for (const theme of ['day', 'night']) {
+      await north.page.evaluate((to) => (document.documentElement.dataset['theme'] = to), theme);
+      await shoot(north.page, `wall-initials-${theme}-1920`);
+      expect(await axeFaults(north.page)).toEqual([]);
+    }
     await ines.evaluate((path) => fetch(path), `/api/wards/${WARD}/paper/sheet`);
 
     cable.pull();

@@ -58,8 +58,8 @@ export const sayWall = defineWords('wall', {
     'people-on': '{n} im Dienst',
     'people-not-said': 'Dienst nicht genannt',
     shown: '{n} von {n} gezeigt',
-    'shows-day': 'Je Bett gezeigt: Bett – Stuhl, Tagesplan.',
-    'shows-night': 'Je Bett gezeigt: Toilette, Nachtplan.',
+    'shows-day': 'Je Bett gezeigt: Bett – Stuhl, tags.',
+    'shows-night': 'Je Bett gezeigt: Toilette, nachts.',
     'too-small':
       'Zu klein für {beds} Betten: gedacht für {metres} m, lesbar aus etwa {fits} m. Ein Bildschirm von {inches} Zoll würde passen.',
     'labels-too-long':
