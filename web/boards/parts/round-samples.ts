@@ -1,4 +1,5 @@
 /** Invented answers for the parts of the round, of who was got up and of a check that is not sent yet. */
+import type { z } from 'zod';
 import type { EventId, StaffId, StayId, WardId } from '@footboard/shared/kernel/ids';
 import { itemDescription } from '@footboard/shared/capabilities/aids/values';
 import type { VisitView } from '@footboard/shared/capabilities/board/view';
@@ -63,8 +64,9 @@ const piece = (label: string, kind: 'floor-lift' | 'sling', usable: ItemLine['us
     battery: null,
     outOfService: null,
     keptFor: null,
+    examination: { due: null, everyMonths: null },
     usable,
-  });
+  } satisfies z.input<typeof itemLine>);
 const now: ItemLine['usable'] = { word: 'usable', against: [] };
 const not: ItemLine['usable'] = { word: 'not-usable', against: ['battery flat'] };
 /** What goes along, by the key of its caption. */
