@@ -225,7 +225,7 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['hangs by {a}, {~lift} takes {b}', 'hängt mit {a}, {lift} nimmt {b}'],
   ['works with {~lift}', 'passt zu {lift}'],
   ['loops', 'Schlaufen'],
-  ['clips', 'Klemmen'],
+  ['clips', 'Clips'],
   ['fixed', 'fest verbunden'],
   [
     'Weight not known: weigh or estimate before a lift is chosen',

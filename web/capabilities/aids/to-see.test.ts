@@ -106,7 +106,7 @@ describe('in German', () => {
       'gemacht für 50 bis 70 kg, die Person zählt als 80 kg',
     ],
     ["not on the maker's list for Lift 1", 'nicht auf der Liste des Herstellers für Lift 1'],
-    ['hangs by clips, Lift 1 takes loops', 'hängt mit Klemmen, Lift 1 nimmt Schlaufen'],
+    ['hangs by clips, Lift 1 takes loops', 'hängt mit Clips, Lift 1 nimmt Schlaufen'],
   ])('%s', (english, german) => {
     const failed = [{ item: 's', label: 'S', against: [english] }] as unknown as StayLine['failed'];
     expect(person({ failed }).find('li li').text()).toBe(`S: ${german}`);
