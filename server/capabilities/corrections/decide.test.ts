@@ -1,3 +1,4 @@
+import { sessionRecorded } from '@footboard/shared/capabilities/sessions/events';
 import { describe, it, expect } from 'vitest';
 import * as commands from '@footboard/shared/capabilities/corrections/commands';
 import {
@@ -156,7 +157,7 @@ describe('a correction', () => {
       {
         target: 'session',
         type: 'session-recorded',
-        schemaVersion: 2,
+        schemaVersion: sessionRecorded.version,
         replacement: corrected({ metres: 3 }),
         reason: 'wrong-value',
         occurred: iso(0.5),
@@ -318,7 +319,7 @@ describe('who may make it freer by changing an entry', () => {
       {
         target: entry('session'),
         type: 'session-recorded',
-        schemaVersion: 2,
+        schemaVersion: sessionRecorded.version,
         replacement: { session: { ...walk, events: ['lowered-to-floor'] } } as never,
         reason: 'wrong-value',
       },
@@ -390,7 +391,7 @@ describe('who may make it freer by changing an entry', () => {
       {
         target: entry('session'),
         type: 'session-recorded',
-        schemaVersion: 2,
+        schemaVersion: sessionRecorded.version,
         replacement: { session: { ...walk, metres: 3 } } as never,
         reason: 'wrong-value',
       },
