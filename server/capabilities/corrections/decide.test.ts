@@ -1,4 +1,3 @@
-import { sessionRecorded } from '@footboard/shared/capabilities/sessions/events';
 import { describe, it, expect } from 'vitest';
 import * as commands from '@footboard/shared/capabilities/corrections/commands';
 import {
@@ -319,7 +318,7 @@ describe('who may make it freer by changing an entry', () => {
       {
         target: entry('session'),
         type: 'session-recorded',
-        schemaVersion: sessionRecorded.version,
+        schemaVersion: 2,
         replacement: { session: { ...walk, events: ['lowered-to-floor'] } } as never,
         reason: 'wrong-value',
       },
@@ -391,7 +390,7 @@ describe('who may make it freer by changing an entry', () => {
       {
         target: entry('session'),
         type: 'session-recorded',
-        schemaVersion: sessionRecorded.version,
+        schemaVersion: 2,
         replacement: { session: { ...walk, metres: 3 } } as never,
         reason: 'wrong-value',
       },
