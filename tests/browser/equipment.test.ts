@@ -147,7 +147,7 @@ describe('the equipment page on a phone', () => {
     const file = await readFile(await (await going).path(), 'utf8');
     expect(file).toContain('Lift 1');
     await page.getByRole('button', { name: 'Fill the list from a table' }).click();
-    const more = `${file.trimEnd()}\nSling 1,sling,B,no,227,,,,whole-body,50,100,A,,,Hook 3\nTrack,ceiling-lift,A,yes,,,,,,,,,,,Bay 1\n`;
+    const more = `${file.trimEnd()}\nSling 1,sling,B,no,227,,,,whole-body,50,100,A,,,,Hook 3\nTrack,ceiling-lift,A,yes,,,,,,,,,,,,Bay 1\n`;
     await page
       .getByLabel('The file')
       .setInputFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(more) });
