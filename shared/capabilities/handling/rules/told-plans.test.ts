@@ -5,12 +5,18 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { toldFindings } from './told-findings.testkit.ts';
 import { toldPlans } from './told-plans.testkit.ts';
 
-const kept = new URL('./told-plans.txt', import.meta.url);
-
-it('PLAN-6 the plans of invented people, and what each single fact changes in them, are told as they were read', () => {
-  const told = toldPlans();
+function held(told: string, name: string): void {
+  const kept = new URL(name, import.meta.url);
   if (process.env.FOOTBOARD_TOLD === 'write') writeFileSync(kept, told);
   expect(told).toBe(readFileSync(kept, 'utf8'));
+}
+
+it('PLAN-6 the plans of invented people, and what each single fact changes in them, are told as they were read', () => {
+  held(toldPlans(), './told-plans.txt');
+});
+it('PLAN-6 what was found in other ways is told as it was read', () => {
+  held(toldFindings(), './told-findings.txt');
 });

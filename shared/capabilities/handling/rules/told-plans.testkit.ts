@@ -16,23 +16,27 @@ import { hold, limbs, noOrders, planInput, stated, trigger, trust, weight } from
 import type { PlanInput } from './types.ts';
 
 type Extra = Partial<PlanInput>;
-interface Person {
+export interface Person {
   readonly said: string;
   readonly facts: readonly Fact[];
   readonly extra: Extra;
 }
-const seen = (
+export const seen = (
   last: string,
   says: Record<string, StageSays> = {},
   more: Parameters<typeof assessment>[2] = {},
 ): Fact[] => [assessment(upTo(last, says), { id: 'seen' }, more)];
-const coop = (waitsForHelp: 'yes' | 'no' | 'varies', followsInstructions: 'yes' | 'no') => ({
+export const coop = (waitsForHelp: 'yes' | 'no' | 'varies', followsInstructions: 'yes' | 'no') => ({
   cooperation: { waitsForHelp, followsInstructions },
 });
-const person = (said: string, facts: readonly Fact[], extra: Extra = {}): Person => ({ said, facts, extra });
+export const person = (said: string, facts: readonly Fact[], extra: Extra = {}): Person => ({
+  said,
+  facts,
+  extra,
+});
 
 /** Whose plans are told whole, and to whom one fact more happens. */
-const PEOPLE: readonly Person[] = [
+export const PEOPLE: readonly Person[] = [
   person('walks freely', seen('walk', {}, coop('yes', 'yes'))),
   person('stands held, and sits at the edge', [
     ...seen(
@@ -162,12 +166,12 @@ const MORE: readonly (readonly [string, Extra])[] = [
   ['ward: a carer lifts 5 kg', ward({ liftLimitKgPerCarer: 5, limbHoldKgPerCarer: 3 })],
 ];
 
-const planOf = ({ facts, extra }: Person, more: Extra = {}): StayPlan =>
+export const planOf = ({ facts, extra }: Person, more: Extra = {}): StayPlan =>
   planStay(planInput(facts, { ...extra, ...more }));
 
 const why = ({ rule, facts, words }: Because): string => `${rule} [${facts.join(' ')}] ${words}`;
 /** By what is told of (a task by day or night, the person as a whole): what is told, first what is done. */
-function toldOf(plan: StayPlan): Map<string, readonly string[]> {
+export function toldOf(plan: StayPlan): Map<string, readonly string[]> {
   const task = (p: TaskPlan): string[] => [
     [p.hold ? 'HOLD' : null, p.people, p.aid, ...p.with, p.towards && `towards ${p.towards}`]
       .filter(Boolean)
@@ -190,7 +194,7 @@ function toldOf(plan: StayPlan): Map<string, readonly string[]> {
 }
 
 /** What is told alike is told once; a night like its day is not told again. */
-function grouped(all: ReadonlyMap<string, readonly string[]>): string[] {
+export function grouped(all: ReadonlyMap<string, readonly string[]>): string[] {
   const groups = new Map<string, string[]>();
   for (const [of, lines] of all) {
     const day = all.get(of.replace(' by night', ''));
@@ -202,7 +206,7 @@ function grouped(all: ReadonlyMap<string, readonly string[]>): string[] {
 }
 
 /** What is done, when that differs, and the reasons that came and went. */
-function change(before: readonly string[], after: readonly string[]): string[] {
+export function change(before: readonly string[], after: readonly string[]): string[] {
   const come = after.slice(1).filter((told) => !before.includes(told));
   const gone = before.slice(1).filter((told) => !after.includes(told));
   if (before[0] === after[0] && come.length + gone.length === 0) return [];
