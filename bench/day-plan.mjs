@@ -108,9 +108,9 @@ export async function run({
     ];
   });
   const far = seen
-    .filter(({ gap }) => gap === null || gap > 0.05)
+    .filter(({ gap }) => gap === null || gap > 0.01)
     .map(({ seed, beds, gap, how }) => ({
-      case: `ward ${seed}, ${beds} beds: over 5 % from the bound`,
+      case: `ward ${seed}, ${beds} beds: over 1 % from the bound`,
       'gap worst': gap === null ? `no bound (${how})` : percent(gap),
     }));
   const feasible = seen.filter((one) => one.feasible).length;
