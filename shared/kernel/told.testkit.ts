@@ -48,7 +48,10 @@ export type Asked = readonly (readonly [title: string, answer: () => unknown])[]
 
 /** One test a question, against the file beside the test. */
 export function heldAgainst(file: URL, asked: Asked): void {
-  const told = (answer: () => unknown) => telling(answer()).join('\n');
+  const told = (answer: () => unknown) =>
+    telling(answer())
+      .map((line) => line.trimEnd())
+      .join('\n');
   if (process.env.FOOTBOARD_TOLD === 'write') {
     writeFileSync(file, asked.map(([title, answer]) => `# ${title}\n${told(answer)}\n`).join('\n'));
   }
