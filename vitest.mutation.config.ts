@@ -15,6 +15,7 @@ const SLOW = [
   '**/kept.test.ts',
   '**/board.test.ts',
   '**/for-wall.test.ts',
+  '**/told-stays.test.ts',
 ];
 
 export default defineConfig({
