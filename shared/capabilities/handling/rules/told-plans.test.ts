@@ -6,6 +6,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { toldFindings } from './told-findings.testkit.ts';
+import { toldPairs } from './told-pairs.testkit.ts';
 import { toldPlans } from './told-plans.testkit.ts';
 
 /** What was read and found right, or is written to be read now. */
@@ -22,4 +23,8 @@ it('PLAN-6 the plans of invented people, and what each single fact changes in th
 it('PLAN-6 what was found in other ways is told as it was read', () => {
   const told = toldFindings();
   expect(told).toBe(keptAs('./told-findings.txt', told));
+});
+it('PLAN-6 what two facts change together is told as it was read', () => {
+  const told = toldPairs();
+  expect(told).toBe(keptAs('./told-pairs.txt', told));
 });
