@@ -112,7 +112,7 @@ export const assessmentPhrases: readonly Phrase[] = [
   ['Ask first: {why}', 'Erst fragen: {why}'],
   ['to take first: {what}', 'zuerst zu messen: {what}'],
   ['older than {n} h', 'älter als {n} Std.'],
-  ['only by someone who may not free', 'nur von jemandem, der nicht freigeben darf'],
+  ['again, by a nurse or therapist', 'noch einmal, durch Pflege oder Therapie'],
   ['systolic {n} mmHg is below {limit}', 'systolisch {n} mmHg liegt unter {limit}'],
   ['systolic {n} mmHg is above {limit}', 'systolisch {n} mmHg liegt über {limit}'],
   ['heart rate {n} a minute', 'Puls {n} pro Minute'],

@@ -54,6 +54,10 @@ export const boardPhrases: readonly Phrase[] = [
     '{what}, and something that occurred at or after it is still open: the safer stands; tell both authors',
     '{what}, und etwas Gleichzeitiges oder Späteres ist noch offen: das Sicherere gilt; beide informieren',
   ],
+  [
+    '{what}, and something that occurred at or after it is still open: what it cleared does not count',
+    '{what}, und etwas Gleichzeitiges oder Späteres ist noch offen: was damit freigegeben wurde, zählt nicht',
+  ],
   ['order and check', 'Anordnung und Prüfung'],
   [
     'The check shows more than the order in force allowed: the order stands; tell both authors',

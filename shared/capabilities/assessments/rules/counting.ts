@@ -79,7 +79,7 @@ export function judgedOf<T extends Taken>(
   if (counts && isRecent(counts)) return counts;
   if (asked || counts) {
     const why = taken.some(isRecent)
-      ? ' (only by someone who may not free)'
+      ? ' (again, by a nurse or therapist)'
       : taken.length > 0
         ? ` (older than ${hours} h)`
         : '';

@@ -249,10 +249,10 @@ describe('a reading by someone who may not free', () => {
   it('is not enough by itself, and neither renews one that is too old', () => {
     const gap = checked(1, well(1).slice(1));
     expect(ask(3, [gap, taken(2, [pressure(120, 2)], 'aide')]).notTaken).toEqual([
-      'blood pressure (only by someone who may not free)',
+      'blood pressure (again, by a nurse or therapist)',
     ]);
     const renewed = ask(14, [checked(), taken(5, [pressure(120, 5)], 'aide')]);
-    expect(renewed.notTaken).toContain('blood pressure (only by someone who may not free)');
+    expect(renewed.notTaken).toContain('blood pressure (again, by a nurse or therapist)');
     expect(start(14, [checked(), taken(5, [pressure(120, 5)], 'aide')]).nextChange).toBeLessThanOrEqual(
       hours(17),
     );

@@ -124,7 +124,7 @@ describe('critical-care signs in "may we start"', () => {
       ),
     ).toHaveLength(1);
     expect(missing(4, [checked(1), signs(3, CALM, 'aide')], 'criticalCare')[0]).toBe(
-      'critical care: oxygen fraction (only by someone who may not free)',
+      'critical care: oxygen fraction (again, by a nurse or therapist)',
     );
   });
   it('that are too old are asked for again; beyond a limit they stand', () => {
@@ -236,7 +236,7 @@ describe('the early-warning score in "may we start" (Royal College of Physicians
       'not-now: early-warning score 7 is 7 or more',
     ]);
     expect(missing(4, [checked(2), score(3, 1, { role: 'aide' })], 'earlyWarning')).toEqual([
-      'early-warning score (only by someone who may not free)',
+      'early-warning score (again, by a nurse or therapist)',
     ]);
     expect(said(5, [...looked(7), score(3, 1)], 'earlyWarning')).toEqual([]);
   });

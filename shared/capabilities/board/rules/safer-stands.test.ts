@@ -33,6 +33,30 @@ const needs = (view: ReturnType<typeof at>, task: Task): [boolean, People, strin
   return [held, people, aid];
 };
 
+describe('what is said of an entry that does not count yet', () => {
+  const fall = { ...trigger('fall', 3), id: 'fall' };
+  it.each([
+    ['withdraws a fall', [fall, trigger('faint', 3.5), { ...retract(4, 'fall'), id: 'gone' }]],
+    [
+      'puts right a stage not met',
+      [
+        { ...check('stand', 3, { stand: { outcome: 'not-met' } }), id: 'less' },
+        { ...trigger('faint', 3.5), id: 'faint' },
+        { ...correct(4, 'less', check('walk', 3)), id: 'right' },
+      ],
+    ],
+    ['tells a check of before a fall after it', [fall, { ...check('walk', 2), id: 'late', recorded: 5 }]],
+  ] as const)('given a nurse who %s, it is never that someone may not lower help', (_, told) => {
+    const view = at(6, ...told);
+    expect(view.trust.conflicts).not.toEqual([]);
+    expect(JSON.stringify(view)).not.toMatch(/who may (not|only)/);
+  });
+  it('given an aide who withdraws a fall, it is', () => {
+    const view = at(6, fall, retract(4, 'fall', 'aide'));
+    expect(JSON.stringify(view)).toContain('by someone who may not lower help: the original stands');
+  });
+});
+
 describe('an entry that came late', () => {
   const clears = { ...check('walk', 2), id: 'pt', role: 'therapist' as const };
   const noWeight = { about: 'weight-bearing', limb: 'left-leg', bears: 'none' };

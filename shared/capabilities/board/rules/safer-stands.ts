@@ -11,6 +11,7 @@ import { standsAgainst, type Claim, type Restriction } from '../../corrections/r
 import { asksMore, joinPlans, joinReasons } from '../../handling/rules/join-plans.ts';
 import { GUARDS } from '../../stays/rules/scope.ts';
 import type { StayView, TaskPlan, TierView } from '../view.ts';
+import { conflictWords, inOwnWords } from './in-own-words.ts';
 import { withLesserGoal } from './lesser-goal.ts';
 
 export interface Evaluated {
@@ -90,7 +91,10 @@ export function withOpenClaims(
   }
   // Joined even where nothing is lowered today: what is open or attached must still be there once
   // another fact that asks for as much is gone.
-  const view = views.reduce((all, one) => joined(one, all, against));
+  const view = inOwnWords(
+    views.reduce((all, one) => joined(one, all, against)),
+    against,
+  );
   return { view: lowering.length === 0 ? view : withConflicts(view, lowering, against), nextChange };
 }
 
@@ -137,13 +141,6 @@ export function lessHelp(before: StayView, after: StayView): boolean {
   );
 }
 
-const WHAT: Readonly<Record<Claim['verb'], string>> = {
-  late: 'Entered late',
-  correction: 'An entry corrected',
-  retraction: 'An entry withdrawn',
-  confirmation: 'An entry confirmed',
-};
-
 /** The two views of the same stay, whatever asks for more of each. */
 function joined(safer: StayView, told: StayView, doubted: ReadonlyMap<EventId, Against>): StayView {
   // Outside the staged check there is no plan to join: the scope that guards more stands as a whole.
@@ -187,7 +184,7 @@ function withConflicts(
     question: claim.verb === 'late' ? 'late entry' : 'correction',
     safer: by.event,
     other: claim.event,
-    words: `${WHAT[claim.verb]}, and something that occurred at or after it is still open: the safer stands; tell both authors`,
+    words: conflictWords(claim),
   }));
   const others = view.trust.conflicts.filter((c) => !doubted.has(c.other));
   const reasons = view.trust.because.filter(
