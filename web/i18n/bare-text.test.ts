@@ -46,7 +46,7 @@ const quoted = (expression: string): string[] =>
       .matchAll(/(['"`])((?:(?!\1).)+)\1/g),
   ]
     .map(([, , text]) => text!.replaceAll(/\$\{[^}]*\}/g, ' ').trim())
-    .filter((text) => isWords(text) && /^[A-Z][a-z]+( |$)|[a-z]+ [a-z]+/.test(text));
+    .filter((text) => isWords(text) && /^[A-Z][a-z]+( |$)|[a-z]+ [a-z]+|^[A-Z]{4,}/.test(text));
 
 function textsOf(node: Node, found: string[]): void {
   if (node.type === TEXT && typeof node.content === 'string' && isWords(node.content))

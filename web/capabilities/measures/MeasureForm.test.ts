@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rules/default-protocol';
-import type { StayView, TierView } from '@footboard/shared/capabilities/board/view';
+import type { TierView } from '@footboard/shared/capabilities/board/moving-view';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { recordWalkingMeasure } from '@footboard/shared/capabilities/measures/commands';
 import { MEASURES_STANDING_LINE } from '@footboard/shared/capabilities/measures/rules/judge-measure';
 import { DEFAULT_RULES } from '@footboard/shared/capabilities/wards/rules/default-rules';
@@ -32,7 +33,7 @@ describe('a walking measure on the sheet', () => {
       stay: 's1',
       measure: { kind: 'up-and-go', seconds: 13.5, support: 'frame' },
     });
-    expect(form.recorded).toEqual(['Walking measure, up and go, 3 m']);
+    expect(form.recorded).toEqual(['Walking measure: Up and go, 3 m']);
     expect(form.wrapper.emitted('recorded')).toHaveLength(1);
   });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rules/default-protocol';
-import type { MeasuresView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { MeasuresView } from '@footboard/shared/capabilities/board/activity-view';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { MEASURES_STANDING_LINE } from '@footboard/shared/capabilities/measures/rules/judge-measure';
 import { DEFAULT_RULES } from '@footboard/shared/capabilities/wards/rules/default-rules';
 import type { Role } from '@footboard/shared/kernel/author';

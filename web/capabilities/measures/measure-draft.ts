@@ -9,7 +9,8 @@ import type { Measure } from '@footboard/shared/capabilities/measures/values';
 import { stageKey } from '@footboard/shared/capabilities/assessments/rules/stage-standing';
 import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import type { WalkingSupport } from '@footboard/shared/capabilities/assessments/values';
-import type { StayView, TierView } from '@footboard/shared/capabilities/board/view';
+import type { TierView } from '@footboard/shared/capabilities/board/moving-view';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { say } from './words.ts';
 
 export type MeasureKind = Measure['kind'];
