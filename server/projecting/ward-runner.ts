@@ -8,46 +8,38 @@ import type { EpochMs } from '@footboard/shared/kernel/times';
 import type { Patch, Snapshot } from '@footboard/shared/wire/messages';
 import { BoardFold } from './board-fold.ts';
 import { imageOf } from './board-image.ts';
-import { commitOf, patchOver, sameCheckpoint } from './commit.ts';
-import { PatchHistory } from './patch-history.ts';
-import { CheckpointMoved, FEED_KEPT, FEED_NAMED } from './store-port.ts';
-import type { Commit, Standing, StayTotals } from './store-port.ts';
+import { BoardHere } from './board-here.ts';
+import { commitOf } from './commit.ts';
+import { CheckpointMoved } from './store-port.ts';
+import type { StayTotals } from './store-port.ts';
 import { buildBeside } from './build-beside.ts';
-import { LogHead } from './log-head.ts';
 import { OneAtATime } from './one-at-a-time.ts';
 import { readOn } from './replay.ts';
 import { RunnerAlarms } from './runner-alarms.ts';
 import type { RebuildOptions, RunnerPorts } from './runner-ports.ts';
 import { nextState } from './runner-state.ts';
 import type { RunnerSignal, RunnerState } from './runner-state.ts';
-import { Waiters } from './waiters.ts';
-
-const PRUNE_EVERY = 200;
 
 export class WardRunner {
   readonly #ports: RunnerPorts;
   #state: RunnerState = 'idle';
   #fold: BoardFold | null = null;
-  #standing: Standing | null = null;
   #loaded = false;
   #unread = true;
-  #evaluatedAt: EpochMs = 0;
   #held = false;
   #wanted = false;
   readonly #queue = new OneAtATime();
-  readonly #head = new LogHead();
+  readonly #here: BoardHere;
   readonly #alarms: RunnerAlarms;
-  readonly #history = new PatchHistory();
   /** Worked out and not committed yet. */
   #totals: StayTotals[] = [];
-  readonly #waiters: Waiters;
 
   constructor(
     readonly ward: WardId,
     ports: RunnerPorts,
   ) {
     this.#ports = ports;
-    this.#waiters = new Waiters(ports.timers);
+    this.#here = new BoardHere(ward, ports);
     this.#alarms = new RunnerAlarms(ports);
   }
 
@@ -55,19 +47,19 @@ export class WardRunner {
     return this.#state;
   }
   get head(): number {
-    return this.#head.position;
+    return this.#here.head;
   }
   get projected(): number {
-    return this.#standing?.checkpoint.position ?? 0;
+    return this.#here.projected;
   }
   get feed(): number {
-    return this.#standing?.checkpoint.feed ?? 0;
+    return this.#here.feed;
   }
   get evaluatedAt(): EpochMs {
-    return this.#evaluatedAt;
+    return this.#here.evaluatedAt;
   }
   get trailingSince(): EpochMs | null {
-    return this.#head.trailingSince;
+    return this.#here.trailingSince;
   }
 
   start(): Promise<void> {
@@ -79,7 +71,7 @@ export class WardRunner {
   async stop(): Promise<void> {
     this.#signal('stop');
     this.#alarms.off();
-    this.#waiters.giveUp();
+    this.#here.waitNoMore();
     await this.#queue.settled;
   }
 
@@ -92,7 +84,7 @@ export class WardRunner {
 
   /** What a poll read. Also evaluates, so that the age of the evaluation is honest. */
   polled(head: number): void {
-    this.#noteHead(head);
+    this.#here.noteHead(head);
     if (head > this.projected) {
       this.#unread = true;
       this.#signal('log-grew');
@@ -107,23 +99,13 @@ export class WardRunner {
   }
 
   snapshot(): Snapshot | null {
-    const standing = this.#standing;
-    if (!standing?.image || this.#evaluatedAt === 0) return null;
-    return {
-      ward: this.ward,
-      feed: standing.checkpoint.feed,
-      p: standing.checkpoint.position,
-      t: this.#evaluatedAt,
-      board: standing.image.view,
-    };
+    return this.#here.snapshot();
   }
-
   patchesSince(feed: number): Promise<readonly Patch[] | null> {
-    return this.#history.since(feed, this.feed, (after) => this.#ports.store.feedAfter(this.ward, after));
+    return this.#here.patchesSince(feed);
   }
-
   waitFor(position: number, withinMs: number): Promise<boolean> {
-    return this.projected >= position ? Promise.resolve(true) : this.#waiters.wait(position, withinMs);
+    return this.#here.waitFor(position, withinMs);
   }
 
   /**
@@ -132,7 +114,7 @@ export class WardRunner {
    * @returns the revision now in use.
    */
   async rebuild(options: RebuildOptions = {}): Promise<number> {
-    const { fold, revision } = await buildBeside(this.#ports, this.ward, this.#standing, options);
+    const { fold, revision } = await buildBeside(this.#ports, this.ward, this.#here.standing, options);
     return this.#queue.run(() => this.#flipTo(fold, revision, options.totals === 'keep'));
   }
 
@@ -141,7 +123,7 @@ export class WardRunner {
     const totals: StayTotals[] = [];
     for (;;) {
       await readOn(fold, this.#ports.log);
-      const before = this.#standing;
+      const before = this.#here.standing;
       if (before?.checkpoint.revision !== revision - 1) {
         throw new Error(`ward ${this.ward}: another rebuild was first; its board is in use`);
       }
@@ -159,7 +141,7 @@ export class WardRunner {
       }
       this.#fold = fold;
       this.#totals = [];
-      this.#stand(commit);
+      this.#here.stand(commit);
       this.#arm(seen.nextChange);
       return revision;
     }
@@ -189,7 +171,7 @@ export class WardRunner {
   async #pass(): Promise<void> {
     this.#signal('read-on');
     if (!this.#loaded) {
-      this.#standing = await this.#ports.store.standing(this.ward);
+      this.#here.found(await this.#ports.store.standing(this.ward));
       this.#loaded = true;
     }
     for (;;) {
@@ -215,7 +197,7 @@ export class WardRunner {
       this.#unread = true;
       throw error;
     }
-    this.#noteHead(this.#fold.position);
+    this.#here.noteHead(this.#fold.position);
   }
 
   /** False when another runner moved the checkpoint first. */
@@ -225,14 +207,13 @@ export class WardRunner {
     const t = this.#ports.clock.now();
     const seen = fold.view(t);
     this.#totals.push(...seen.totals);
-    const before = this.#standing;
+    const before = this.#here.standing;
     const image = imageOf(seen.board, before?.image);
     const revision = before?.checkpoint.revision ?? 1;
     const commit = commitOf(this.ward, before, image, { revision, position: fold.position, t }, this.#totals);
     const moved = before?.checkpoint.position !== fold.position;
     if (before && !moved && !commit.patch && commit.totals.length === 0) {
-      this.#standing = { checkpoint: before.checkpoint, image };
-      this.#evaluatedAt = t;
+      this.#here.sameAt(t, before.checkpoint, image);
     } else {
       try {
         await this.#ports.store.commit(commit);
@@ -241,53 +222,16 @@ export class WardRunner {
         throw error;
       }
       this.#totals = [];
-      this.#stand(commit);
+      this.#here.stand(commit);
     }
     this.#arm(seen.nextChange);
     return true;
   }
 
-  #stand(commit: Commit): void {
-    this.#standing = commit.after;
-    this.#evaluatedAt = commit.after.checkpoint.evaluatedAt;
-    this.#moved(commit.patch);
-    const { feed, evaluatedAt } = commit.after.checkpoint;
-    if (commit.patch && feed % PRUNE_EVERY === 0) {
-      void this.#ports.store
-        .pruneFeed(this.ward, evaluatedAt - FEED_KEPT, evaluatedAt - FEED_NAMED)
-        .catch((error: unknown) => this.#ports.report(this.ward, error));
-    }
-  }
-
-  /**
-   * Takes over what another runner committed; screens here get it as one linked patch.
-   * @throws CheckpointMoved when nothing moved after all: then trying again would never end.
-   */
+  /** Takes over what another runner committed, and what it read beyond. */
   async #adopt(): Promise<void> {
-    const stored = await this.#ports.store.standing(this.ward);
-    const before = this.#standing;
-    if (sameCheckpoint(stored, before)) throw new CheckpointMoved(this.ward);
-    this.#standing = stored;
     this.#unread = true;
-    if (!stored?.image || !before || stored.checkpoint.feed <= before.checkpoint.feed) {
-      this.#moved(null);
-      return;
-    }
-    this.#evaluatedAt = stored.checkpoint.evaluatedAt;
-    this.#moved(patchOver(this.ward, before, stored.checkpoint, stored.image));
-  }
-
-  #moved(patch: Patch | null): void {
-    this.#noteHead(this.projected);
-    if (patch) {
-      this.#history.add(patch);
-      this.#ports.tell(patch);
-    }
-    this.#waiters.reached(this.projected);
-  }
-
-  #noteHead(head: number): void {
-    this.#head.note(head, this.projected, () => this.#ports.clock.now());
+    await this.#here.adopt();
   }
 
   #arm(nextChange: EpochMs | null): void {

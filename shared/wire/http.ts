@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { author, role, source, standing } from '../kernel/author.ts';
 import { bedId, commandId, eventId, opaqueId, staffId, stayId, wardId } from '../kernel/ids.ts';
 import { isoInstant, precision } from '../kernel/times.ts';
-import { because, bedView, boardView } from '../capabilities/board/view.ts';
+import { because } from '../capabilities/board/because.ts';
+import { bedView, boardView } from '../capabilities/board/view.ts';
 import { actionKind, arrivalFrom, changeKind } from '../capabilities/dayplan/values.ts';
 import { usualWay } from '../capabilities/stays/values.ts';
 

@@ -1,6 +1,7 @@
 /** What an entry that is not recorded yet would make of a stay, as a screen asks for it. */
 import { z } from 'zod';
-import { stayView, taskPlan } from '../capabilities/board/view.ts';
+import { taskPlan } from '../capabilities/board/moving-view.ts';
+import { stayView } from '../capabilities/board/view.ts';
 import { stayId, wardId } from '../kernel/ids.ts';
 
 const planSide = stayView.pick({

@@ -1,6 +1,8 @@
 /** The round as a screen asks for it. */
 import { z } from 'zod';
-import { because, taskPlan, visitView } from '../capabilities/board/view.ts';
+import { visitView } from '../capabilities/board/activity-view.ts';
+import { because } from '../capabilities/board/because.ts';
+import { taskPlan } from '../capabilities/board/moving-view.ts';
 import { insteadReason, listAct, listSeen } from '../capabilities/dayplan/values.ts';
 import { bedId, eventId, staffId, stayId, wardId } from '../kernel/ids.ts';
 

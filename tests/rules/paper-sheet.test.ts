@@ -1,5 +1,6 @@
 /** What a paper sheet says of a board's rows, once and whole. */
-import type { StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type { TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { saidOfAll, sheetLines } from '@footboard/server/capabilities/paper/sheet';
 import { describe, expect, it } from 'vitest';
 import { NOON, bedRow, boardRow, planFor, stayRow } from '../../web/board/rows.testkit.ts';

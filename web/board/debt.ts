@@ -1,5 +1,6 @@
 /** Movement debt in words. The hours are counted here, from the server's clock: a row holds only instants. */
-import type { DebtView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { DebtView } from '@footboard/shared/capabilities/board/activity-view';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { say } from './say.ts';
 
 /** Waking time since last up (ms); it stands still at night. Never below 0. */

@@ -1,5 +1,6 @@
 /** Invented board rows for tests: small, and as different from each other as a ward is. */
-import type { BedView, BoardView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type { TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { Heartbeat, Snapshot } from '@footboard/shared/wire/messages';
 import type { BedId, EventId, StaffId, StayId, WardId } from '@footboard/shared/kernel/ids';
 

@@ -2,7 +2,8 @@
  * Short words of the wall: fixed lists of at most eight letters, read from the farthest place the
  * ward set. The whole words stand smaller below and are what a reader hears.
  */
-import type { HoldView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type { HoldView, TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import { defineWords } from '../i18n/words.ts';
 import { aidNames } from './words.ts';
 

@@ -2,13 +2,9 @@
  * What stands where on a tile of the wall: short words, each in a place used for nothing else, worked
  * out from the row. The whole words are in tile.ts; a reader hears those. Pure but for the language.
  */
-import type {
-  BedView,
-  HoldView,
-  PlannedView,
-  StayView,
-  TaskPlan,
-} from '@footboard/shared/capabilities/board/view';
+import type { PlannedView } from '@footboard/shared/capabilities/board/activity-view';
+import type { HoldView, TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
 import { wardDayTime, wardTime } from './clock.ts';
 import { hasMore, sayAid, sayFar, sayScope, shortAid, type FarWord } from './short.ts';
 import { sayTile } from './tile-say.ts';

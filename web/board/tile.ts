@@ -1,5 +1,6 @@
 /** What one bed's tile says, worked out from its row: words only, no shapes. Tested as the tile's specification. */
-import type { BedView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type { TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
 import { ago, wardDayTime } from './clock.ts';
 import { sayTile } from './tile-say.ts';
 import {

@@ -1,12 +1,7 @@
 /** The words a screen puts to the values of a board row. One place, so that two screens never name a thing differently. */
-import type {
-  BedView,
-  DueView,
-  HoldView,
-  StayView,
-  TaskPlan,
-  TodayView,
-} from '@footboard/shared/capabilities/board/view';
+import type { TodayView } from '@footboard/shared/capabilities/board/activity-view';
+import type { DueView, HoldView, TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
 import { following } from '../i18n/following.ts';
 import { told } from '../i18n/told.ts';
 import { say } from './say.ts';

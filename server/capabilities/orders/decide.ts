@@ -1,5 +1,5 @@
 /** Triggers, prescribers' orders and holds. Anyone may stop; only a qualified person lets go on. */
-import type { HoldView } from '@footboard/shared/capabilities/board/view';
+import type { HoldView } from '@footboard/shared/capabilities/board/moving-view';
 import * as commands from '@footboard/shared/capabilities/orders/commands';
 import * as events from '@footboard/shared/capabilities/orders/events';
 import { holdsInForce } from '@footboard/shared/capabilities/orders/rules/holds';

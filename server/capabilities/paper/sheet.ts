@@ -1,5 +1,6 @@
 /** What a sheet says, from a board row. Pure: the same board and instant print the same lines. */
-import type { BedView, BoardView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type { TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
 import { sayDayTime } from '@footboard/shared/capabilities/wards/rules/calendar';
 import { HOUR, type EpochMs } from '@footboard/shared/kernel/times';
 import { paperTold, paperWords, type PaperWord } from './words.ts';

@@ -2,7 +2,7 @@
 import type { z } from 'zod';
 import type { EventId, StaffId, StayId, WardId } from '@footboard/shared/kernel/ids';
 import { itemDescription } from '@footboard/shared/capabilities/aids/values';
-import type { VisitView } from '@footboard/shared/capabilities/board/view';
+import type { VisitView } from '@footboard/shared/capabilities/board/activity-view';
 import type { FairnessLine } from '@footboard/shared/wire/fairness';
 import { itemLine, type ItemLine } from '@footboard/shared/wire/items';
 import type { PlanPreview } from '@footboard/shared/wire/preview';

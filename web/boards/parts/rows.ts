@@ -1,6 +1,7 @@
 /** Invented rows for the page that shows every part: one for each state a bed can be in. */
 import { rowFor } from '@footboard/shared/capabilities/board/rules/for-wall';
-import type { BedView, StayView, TaskPlan } from '@footboard/shared/capabilities/board/view';
+import type { TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { BedId, EventId, StaffId, StayId } from '@footboard/shared/kernel/ids';
 
 export const NOW = Date.parse('2026-11-25T12:00:00Z');

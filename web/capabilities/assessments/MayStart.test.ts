@@ -1,6 +1,7 @@
 import { flushPromises, mount } from '@vue/test-utils';
 import { afterEach, describe, expect, it } from 'vitest';
-import type { StartView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { StartView } from '@footboard/shared/capabilities/board/moving-view';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import type { EventId } from '@footboard/shared/kernel/ids';
 import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rules/default-protocol';
 import { HOUR, NOON } from '../../board/rows.testkit.ts';

@@ -1,5 +1,5 @@
 /** The next staged check in words: how deep, about how long, and where it begins. */
-import type { NextCheckView } from '@footboard/shared/capabilities/board/view';
+import type { NextCheckView } from '@footboard/shared/capabilities/board/moving-view';
 import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import { told } from '../../i18n/told.ts';
 import { say } from '../words.ts';

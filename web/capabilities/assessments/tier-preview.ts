@@ -1,5 +1,5 @@
 /** What the shared rules would make of this check alone, before it is sent. A preview, never the ward's state. */
-import type { TierView } from '@footboard/shared/capabilities/board/view';
+import type { TierView } from '@footboard/shared/capabilities/board/moving-view';
 import { assessmentRecorded } from '@footboard/shared/capabilities/assessments/events';
 import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import { judgeTier } from '@footboard/shared/capabilities/assessments/rules/tier';

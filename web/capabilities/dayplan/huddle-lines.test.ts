@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DebtView, SignView } from '@footboard/shared/capabilities/board/view';
+import type { DebtView, SignView } from '@footboard/shared/capabilities/board/activity-view';
 import { awakeMs, debtWords } from '../../board/debt.ts';
 import { HOUR, NOON, bedRow, stayRow } from '../../board/rows.testkit.ts';
 import { debtLines, proposalLines, signLines } from './huddle-lines.ts';

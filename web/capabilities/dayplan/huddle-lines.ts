@@ -2,7 +2,8 @@
  * Lines of the huddle that stand on the board's rows alone: signs, waking time since last up, steps of
  * a goal that wait for a qualified person. Pure; bed by bed in the ward's order unless said otherwise.
  */
-import type { BedView, SignView, StayView } from '@footboard/shared/capabilities/board/view';
+import type { SignView } from '@footboard/shared/capabilities/board/activity-view';
+import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { HuddlePage } from '@footboard/shared/wire/http';
 import { told } from '../../i18n/told.ts';
 import { awakeMs, debtWords } from '../../board/debt.ts';

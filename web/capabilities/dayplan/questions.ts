@@ -1,5 +1,6 @@
 /** The five questions of the huddle as lines to speak through, from the server's page and the board. Pure. */
-import type { BoardView, Because } from '@footboard/shared/capabilities/board/view';
+import type { Because } from '@footboard/shared/capabilities/board/because';
+import type { BoardView } from '@footboard/shared/capabilities/board/view';
 import type { ActionKind } from '@footboard/shared/capabilities/dayplan/values';
 import type { HuddlePage } from '@footboard/shared/wire/http';
 import { told } from '../../i18n/told.ts';

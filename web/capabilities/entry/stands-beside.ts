@@ -3,7 +3,8 @@
  * between, and what the entry does not change. Pure: the entry, the server's answer and the board's rows
  * in, codes and instants out.
  */
-import type { BedView, HoldView } from '@footboard/shared/capabilities/board/view';
+import type { HoldView } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView } from '@footboard/shared/capabilities/board/view';
 
 export interface SentEntry {
   /** The stay it was made for; null for an arrival. */

@@ -1,5 +1,5 @@
 /** What a visit of the accepted plan says on a phone. Apart from the words of the plan's own page: phones load these alone. */
-import type { PlannedView } from '@footboard/shared/capabilities/board/view';
+import type { PlannedView } from '@footboard/shared/capabilities/board/activity-view';
 import { defineWords } from '../../i18n/words.ts';
 import { told } from '../../i18n/told.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { setGoal } from '@footboard/shared/capabilities/sessions/commands';
-import type { ProposalView } from '@footboard/shared/capabilities/board/view';
+import type { ProposalView } from '@footboard/shared/capabilities/board/activity-view';
 import type { EventId } from '@footboard/shared/kernel/ids';
 import { HOUR, NOON } from '../../board/rows.testkit.ts';
 import { bench } from '../entry/entry.testkit.ts';

@@ -3,7 +3,8 @@
  * Nothing is inferred from a size letter: weight, body weight range, the maker's list and the load of
  * the weakest part decide (users' job, lifts and slings; HSE sheet on sling size codes named there).
  */
-import type { BedView, StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { BedView, StayView } from '../../board/view.ts';
 import type { Weight } from '../../stays/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { ItemDescription, ItemId, ItemKind } from '../values.ts';

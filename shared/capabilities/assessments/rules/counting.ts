@@ -6,7 +6,7 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
-import type { StartView } from '../../board/view.ts';
+import type { StartView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 

@@ -5,7 +5,7 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { HoldView, StartView } from '../../board/view.ts';
+import type { HoldView, StartView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Capability, PlanInput } from '../../handling/rules/types.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';

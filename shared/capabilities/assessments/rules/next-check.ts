@@ -5,7 +5,8 @@
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
-import type { Because, NextCheckView, TrustView } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { NextCheckView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import { CONFIRM_ANSWERS, isConfirm } from '../../orders/rules/triggers.ts';

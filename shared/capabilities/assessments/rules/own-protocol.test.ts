@@ -17,7 +17,8 @@ import {
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { histories } from '../../board/rules/random-history.testkit.ts';
-import type { StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import { dayPlan, planInput } from '../../handling/rules/plan.testkit.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { Task } from '../../handling/values.ts';

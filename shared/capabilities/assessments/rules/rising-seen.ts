@@ -1,6 +1,6 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { Stated } from '../../../kernel/stated.ts';
-import type { Because } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { RisingVerdict } from './pressure.ts';
 import type { Protocol } from './protocol.ts';

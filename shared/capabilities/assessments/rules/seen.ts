@@ -7,7 +7,7 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { TrustView } from '../../board/view.ts';
+import type { TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../../kernel/stated.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';

@@ -3,7 +3,7 @@
  * cleared beyond it; of two findings of the same time the safer stands and the dispute is kept.
  */
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { TrustView } from '../../board/view.ts';
+import type { TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { StageRecord } from '../values.ts';
 import type { JudgedStage } from './judge-stage.ts';

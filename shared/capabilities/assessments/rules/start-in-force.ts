@@ -4,7 +4,7 @@
  * source, but for what the ward's documents say of each.
  */
 import type { EventId } from '../../../kernel/ids.ts';
-import type { HoldView } from '../../board/view.ts';
+import type { HoldView } from '../../board/moving-view.ts';
 import { TRIGGER_HELP } from '../../handling/rules/trigger-help.ts';
 import type { Capability, PlanInput } from '../../handling/rules/types.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';

@@ -5,7 +5,8 @@
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { Because, TierView, TrustView } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TierView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
 import type { scopeSet } from '../../stays/events.ts';

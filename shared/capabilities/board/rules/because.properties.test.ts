@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { patience, runs } from '../../../kernel/runs.testkit.ts';
-import type { Because } from '../view.ts';
+import type { Because } from '../because.ts';
 import { anyHistory } from './any-history.testkit.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import { check, hours, recordOf, type Told } from './history.testkit.ts';

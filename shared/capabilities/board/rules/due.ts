@@ -6,7 +6,8 @@
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
 import type { Trigger } from '../../orders/rules/triggers.ts';
 import type { TriggerKind } from '../../orders/values.ts';
-import type { Because, DueView } from '../view.ts';
+import type { Because } from '../because.ts';
+import type { DueView } from '../moving-view.ts';
 import { asleepAt, dueAfterAway, timesAway, type TimeAway } from './pauses.ts';
 import { say, saidAt, type Renewal, type TrustInput, type Validity } from './validity.ts';
 

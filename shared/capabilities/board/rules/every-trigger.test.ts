@@ -8,7 +8,8 @@ import { people, type Task } from '../../handling/values.ts';
 import { TRIGGER_WORDS } from '../../orders/rules/triggers.ts';
 import { triggerKind, type TriggerKind } from '../../orders/values.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
-import type { StayView, TaskPlan } from '../view.ts';
+import type { TaskPlan } from '../moving-view.ts';
+import type { StayView } from '../view.ts';
 import { before, due, seen } from './due.testkit.ts';
 import {
   check,

@@ -6,7 +6,9 @@
  */
 import type { EventId, StaffId, StayId } from '../../../kernel/ids.ts';
 import type { BoardLevel } from '../../people/policy/document.ts';
-import type { BedView, BoardView, HoldView, PlannedView, StayView, TaskPlan } from '../view.ts';
+import type { PlannedView } from '../activity-view.ts';
+import type { HoldView, TaskPlan } from '../moving-view.ts';
+import type { BedView, BoardView, StayView } from '../view.ts';
 
 type WallLevel = Exclude<BoardLevel, 'whole'>;
 

@@ -8,7 +8,8 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import type { StayRecord } from '../../corrections/facts.ts';
 import { helpKind, type HelpKind } from '../../dayplan/rules/help-changes.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
-import type { StayView, TaskPlan } from '../view.ts';
+import type { TaskPlan } from '../moving-view.ts';
+import type { StayView } from '../view.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 
 /** What a plan is shown by: the tier, how far to believe it, each task by day and by night, what to mind. */

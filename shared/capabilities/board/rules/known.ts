@@ -29,7 +29,9 @@ import { attachmentsForPlan, standingOf, type Standing } from '../../stays/rules
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import { rulesOf } from '../../wards/rules/ward-state.ts';
-import type { MeasuresView, StayView, TrustView } from '../view.ts';
+import type { MeasuresView } from '../activity-view.ts';
+import type { TrustView } from '../moving-view.ts';
+import type { StayView } from '../view.ts';
 import { Kept } from './kept.ts';
 import { onOwnInForce, walkingSupportOf } from './on-own.ts';
 

@@ -1,7 +1,8 @@
 /** What a property means by less help: between two views of one stay, task by task, by day and by night. */
 import { aidCovers } from '../../handling/rules/help.ts';
 import { people as peopleOrder } from '../../handling/values.ts';
-import type { StayView, TaskPlan } from '../view.ts';
+import type { TaskPlan } from '../moving-view.ts';
+import type { StayView } from '../view.ts';
 
 const rank = (p: TaskPlan): number => peopleOrder.options.indexOf(p.people);
 const inBrief = (p: TaskPlan): string =>

@@ -6,7 +6,8 @@ import { STAGE_MEANINGS } from '../../assessments/rules/protocol.ts';
 import { demandOf } from '../../sessions/rules/activities.ts';
 import { reasonsOf, whatStops, type Stop } from '../../sessions/rules/goal-limits.ts';
 import type { Activity, Goal } from '../../sessions/values.ts';
-import type { ProposalView, StayView, TodayView } from '../view.ts';
+import type { ProposalView, TodayView } from '../activity-view.ts';
+import type { StayView } from '../view.ts';
 
 /** `joined`: all that restricts in either of the two. */
 export function withLesserGoal(joined: StayView, safer: StayView, told: StayView): StayView {

@@ -9,7 +9,7 @@ import type { Capability } from '../../handling/rules/types.ts';
 import type { orderChanged } from '../../orders/events.ts';
 import { limits, questionOf, type OrdersInForce } from '../../orders/rules/orders.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
-import type { HoldView } from '../view.ts';
+import type { HoldView } from '../moving-view.ts';
 
 interface InForce {
   readonly triggers: Triggers;

@@ -10,7 +10,8 @@ import { joinStarts } from '../../assessments/rules/may-start-now.ts';
 import { standsAgainst, type Claim, type Restriction } from '../../corrections/rules/claims.ts';
 import { asksMore, joinPlans, joinReasons } from '../../handling/rules/join-plans.ts';
 import { GUARDS } from '../../stays/rules/scope.ts';
-import type { StayView, TaskPlan, TierView } from '../view.ts';
+import type { TaskPlan, TierView } from '../moving-view.ts';
+import type { StayView } from '../view.ts';
 import { conflictWords, inOwnWords } from './in-own-words.ts';
 import { withLesserGoal } from './lesser-goal.ts';
 

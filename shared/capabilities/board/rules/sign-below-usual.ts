@@ -8,7 +8,7 @@ import { reaches, showsAsMuch, showsMost } from '../../sessions/rules/activities
 import type { Activity } from '../../sessions/values.ts';
 import type { UsualWay } from '../../stays/values.ts';
 import type { Period } from '../../wards/context.ts';
-import type { SignView } from '../view.ts';
+import type { SignView } from '../activity-view.ts';
 import type { SignsInput } from './signs-input.ts';
 
 /** What shows the usual way of moving; null for someone who lived in bed. Ours, practice. */

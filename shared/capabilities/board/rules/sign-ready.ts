@@ -4,7 +4,7 @@ import { stageKey } from '../../assessments/rules/stage-standing.ts';
 import { isHeld, isOrdered, reaches } from '../../sessions/rules/activities.ts';
 import { isWithin, mostByUsualWay } from '../../sessions/rules/goal-limits.ts';
 import type { Activity, Session } from '../../sessions/values.ts';
-import type { SignView } from '../view.ts';
+import type { SignView } from '../activity-view.ts';
 import type { SignsInput } from './signs-input.ts';
 
 /** What is done at a stage, and what the next check would ask for. Ours, practice. */

@@ -5,7 +5,7 @@ import type { Protocol } from '../../assessments/rules/protocol.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import { isCheck, isConfirm } from '../../orders/rules/triggers.ts';
 import { sayDayTime } from '../../wards/rules/calendar.ts';
-import type { SignView } from '../view.ts';
+import type { SignView } from '../activity-view.ts';
 import type { SignsInput } from './signs-input.ts';
 
 /** The tier after a check, or confirmed by a nurse at that time. */

@@ -9,7 +9,7 @@ import type { SessionFact } from '../../sessions/rules/activity.ts';
 import type { Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
-import type { HoldView } from '../view.ts';
+import type { HoldView } from '../moving-view.ts';
 
 export interface SignsInput {
   /** Effective facts up to `t`, in order. */

@@ -2,7 +2,7 @@
  * Signs of decline and of readiness over the stay: a line on the board with its facts, never an
  * alarm. Nothing here lowers or raises help. Limits are the ward's (common practice, no source).
  */
-import type { SignView } from '../view.ts';
+import type { SignView } from '../activity-view.ts';
 import { belowUsualWay } from './sign-below-usual.ts';
 import { readyForNext } from './sign-ready.ts';
 import { stagesLost } from './sign-stages-lost.ts';

@@ -11,7 +11,7 @@ import { patience, runs, whole } from '../../../kernel/runs.testkit.ts';
 import { atLeast } from '../../handling/rules/help.ts';
 import { task as taskValues, type AidClass, type People, type Task } from '../../handling/values.ts';
 import { rulesOf } from '../../wards/rules/ward-state.ts';
-import type { TaskPlan } from '../view.ts';
+import type { TaskPlan } from '../moving-view.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import { hours, recordOf, type Told } from './history.testkit.ts';
 import { asRecorded, calm, histories } from './random-history.testkit.ts';

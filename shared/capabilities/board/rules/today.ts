@@ -16,7 +16,8 @@ import type { EventId } from '../../../kernel/ids.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { goalSet } from '../../sessions/events.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
-import type { TaskPlan, TodayView } from '../view.ts';
+import type { TodayView } from '../activity-view.ts';
+import type { TaskPlan } from '../moving-view.ts';
 import { boardWrongIn } from '../../orders/rules/board-wrong.ts';
 import type { Known } from './known.ts';
 

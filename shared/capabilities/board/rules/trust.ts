@@ -3,7 +3,8 @@
  * asked about is `t`; `note` is told each later instant at which an answer changes by time alone.
  */
 import type { EventId } from '../../../kernel/ids.ts';
-import type { Because, DueView, TrustView } from '../view.ts';
+import type { Because } from '../because.ts';
+import type { DueView, TrustView } from '../moving-view.ts';
 import { dueView } from './due.ts';
 import { lastRenewal, say, saidAt, validityFrom, type TrustInput } from './validity.ts';
 

@@ -14,7 +14,8 @@ import type { Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayDayTime } from '../../wards/rules/calendar.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
-import type { Because, TrustView } from '../view.ts';
+import type { Because } from '../because.ts';
+import type { TrustView } from '../moving-view.ts';
 
 export interface TrustInput {
   /** Effective facts up to `t`, in order. */

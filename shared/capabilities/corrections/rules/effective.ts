@@ -12,7 +12,7 @@ import { isQualified } from '../../../kernel/author.ts';
 import { upcast, type LoggedEvent, type PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { TrustView } from '../../board/view.ts';
+import type { TrustView } from '../../board/moving-view.ts';
 import { EVENT_TYPES } from '../../registry.ts';
 import type { correctionMade } from '../events.ts';
 import type { Fact, StayRecord } from '../facts.ts';

@@ -4,7 +4,8 @@
  */
 import type { EventId, StayId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { BedView, Because, BoardView, StayView } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { BedView, BoardView, StayView } from '../../board/view.ts';
 import { orderChanged } from '../../orders/events.ts';
 import { changeKind, type ChangeKind } from '../values.ts';
 import { helpChanges } from './help-changes.ts';

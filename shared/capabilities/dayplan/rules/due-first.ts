@@ -5,7 +5,8 @@
  * ward are not in it: nobody can check them there.
  */
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
-import type { BedView, Because, StayView } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { BedView, StayView } from '../../board/view.ts';
 import { TRIGGER_HELP } from '../../handling/rules/trigger-help.ts';
 
 /** One occupied bed, in the ward's order of beds. */

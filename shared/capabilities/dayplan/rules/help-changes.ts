@@ -1,5 +1,7 @@
 /** What changed in the help for one person, task by task: more, less, or another way that is neither. */
-import type { Because, StayView, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import { help, noLess } from '../../handling/rules/help.ts';
 import type { Task } from '../../handling/values.ts';
 import type { ChangeKind } from '../values.ts';

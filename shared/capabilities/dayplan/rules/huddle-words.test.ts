@@ -18,7 +18,8 @@ import {
   WardLog,
   type Told,
 } from '../../board/rules/history.testkit.ts';
-import type { BoardView, StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { BoardView, StayView } from '../../board/view.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { huddleOf } from './huddle.ts';
 

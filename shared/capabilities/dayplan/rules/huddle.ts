@@ -5,7 +5,8 @@
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { HuddlePage } from '../../../wire/http.ts';
-import type { BedView, BoardView, StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { BedView, BoardView, StayView } from '../../board/view.ts';
 import type { Task } from '../../handling/values.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayDayTime } from '../../wards/rules/calendar.ts';

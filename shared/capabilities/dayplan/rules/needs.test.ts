@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import { liftedMoves, movesForTwo, needsTwoOrLift } from './needs.ts';
 
 const plan = (over: Partial<TaskPlan>): TaskPlan => ({

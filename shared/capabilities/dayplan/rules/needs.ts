@@ -3,7 +3,7 @@
  * Asked of the moves that must happen on any day. Standing and walking are not among them: nobody
  * walks in a lift, and where they are not cleared they are left to a therapist's session.
  */
-import type { TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import type { Task } from '../../handling/values.ts';
 
 /** Moves out of bed, then the others, with the words of the tasks. */

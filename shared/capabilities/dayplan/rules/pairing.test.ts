@@ -1,7 +1,7 @@
 /** When two are free together. Ours, practice: no published rule of pairing is known to us. */
 import { describe, expect, it } from 'vitest';
 import { MINUTE, toIso } from '../../../kernel/times.ts';
-import type { VisitView } from '../../board/view.ts';
+import type { VisitView } from '../../board/activity-view.ts';
 import { calendar, ward as history, type Told } from '../../board/rules/history.testkit.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { handsOf, pairingsOf, type Hands } from './pairing.ts';

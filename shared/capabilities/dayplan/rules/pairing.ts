@@ -6,7 +6,8 @@
 import { bedsideRoles } from '../../people/policy/bedside.ts';
 import type { StaffId } from '../../../kernel/ids.ts';
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
-import type { BoardView, VisitView } from '../../board/view.ts';
+import type { VisitView } from '../../board/activity-view.ts';
+import type { BoardView } from '../../board/view.ts';
 import type { Period, WardState } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import { timesOn } from '../../planning/rules/people-on.ts';

@@ -1,5 +1,6 @@
 /** A plan in a few plain sentences, for where it is told as history or printed. Pure. */
-import type { StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { Task } from '../../handling/values.ts';
 
 const TASKS: readonly (readonly [Task, string])[] = [

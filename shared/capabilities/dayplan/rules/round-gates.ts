@@ -3,7 +3,9 @@
  * stands in the register beside it with the reason and with what would put them back. Ours, practice.
  */
 import { MINUTE, type EpochMs } from '../../../kernel/times.ts';
-import type { Because, StayView, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { Task } from '../../handling/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 

@@ -3,7 +3,8 @@
  * every weight is the ward's own (rules document, group "round"). Ours, practice.
  */
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
-import type { Because, StayView } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { StayView } from '../../board/view.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 
 export interface Reason extends Because {

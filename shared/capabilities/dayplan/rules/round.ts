@@ -6,7 +6,10 @@
 import type { StaffId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import { HOUR, MINUTE } from '../../../kernel/times.ts';
-import type { BedView, Because, BoardView, StayView, TaskPlan, VisitView } from '../../board/view.ts';
+import type { VisitView } from '../../board/activity-view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { BedView, BoardView, StayView } from '../../board/view.ts';
 import { isUp } from '../../sessions/rules/activities.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayTime } from '../../wards/rules/calendar.ts';

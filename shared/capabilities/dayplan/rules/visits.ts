@@ -6,7 +6,7 @@
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { StaffId } from '../../../kernel/ids.ts';
 import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
-import type { VisitView } from '../../board/view.ts';
+import type { VisitView } from '../../board/activity-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { visitGivenBack, visitHandedOver, visitTaken } from '../events.ts';
 import type { secondGaveBack, secondNamed } from '../round-events.ts';

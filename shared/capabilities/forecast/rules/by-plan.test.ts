@@ -1,6 +1,7 @@
 /** The forecast of a day with an accepted plan: its visits are counted, not guessed. */
 import { describe, expect, it } from 'vitest';
-import type { BedView, BoardView, PlannedView, StayView } from '../../board/view.ts';
+import type { PlannedView } from '../../board/activity-view.ts';
+import type { BedView, BoardView, StayView } from '../../board/view.ts';
 import {
   begun,
   calendar,

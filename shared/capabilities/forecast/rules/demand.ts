@@ -1,6 +1,7 @@
 /** Who will ask for what: plans, planned moves, meals, and the moves of every day, as sources of the simulator. */
 import { MINUTE, type EpochMs } from '../../../kernel/times.ts';
-import type { BedView, StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { BedView, StayView } from '../../board/view.ts';
 import type { People, Task } from '../../handling/values.ts';
 import type { Period } from '../../wards/context.ts';
 import { minutesInto, type Horizon } from './horizon.ts';

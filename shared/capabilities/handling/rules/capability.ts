@@ -8,7 +8,7 @@ import type { PartMeaning } from '../../assessments/rules/protocol.ts';
 import { partKey } from '../../assessments/rules/seen.ts';
 import type { TierInput, TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Side } from '../../assessments/values.ts';
-import type { Because } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
 import type { WeightBearing } from '../../orders/values.ts';
 import type { Capability, PlanInput } from './types.ts';
 

@@ -1,5 +1,5 @@
 /** One rule's demand on one task: the help it asks for, why, and what to mind. Demands only join. */
-import type { Because } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
 import type { AidClass, People } from '../values.ts';
 import type { Help } from './help.ts';
 import { help, NO_HELP } from './help.ts';

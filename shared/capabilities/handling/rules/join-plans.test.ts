@@ -1,7 +1,8 @@
 /** Joining two plans for one task: design, rule 1. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Because, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import { side } from '../../assessments/values.ts';
 import { aidClass, people, task } from '../values.ts';
 import { asksMore, joinPlans, joinReasons, samePlan } from './join-plans.ts';

@@ -2,7 +2,8 @@
  * The plan that asks at least as much as each of two plans for the same person, task by task. Where
  * their aids cannot be combined the task is a HOLD: ask. Source: design, rule 1.
  */
-import type { Because, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import { aidClass } from '../values.ts';
 import { aidCovers, atLeast, morePeople } from './help.ts';
 

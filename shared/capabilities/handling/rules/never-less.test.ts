@@ -5,7 +5,7 @@ import { assessment, hours, upTo } from '../../assessments/rules/assessment.test
 import { DEFAULT_PROTOCOL } from '../../assessments/rules/protocol.ts';
 import { securedWith } from '../../assessments/values.ts';
 import type { Finding, StageRecord } from '../../assessments/values.ts';
-import type { TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import { holdScope, precaution, triggerKind } from '../../orders/values.ts';
 import { attachmentKind } from '../../stays/values.ts';

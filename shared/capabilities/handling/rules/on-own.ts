@@ -1,6 +1,6 @@
 /** "On own": set by a nurse or therapist, never derived, and only where nothing stands against it. */
 import { NOT_KNOWN } from '../../assessments/rules/tier.ts';
-import type { Because } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
 import type { Task } from '../values.ts';
 import type { Help } from './help.ts';
 import { cooperates } from './transfer-help.ts';

@@ -2,7 +2,7 @@
 import { assessment, hours, tierInput, upTo } from '../../assessments/rules/assessment.testkit.ts';
 import type { StageSays } from '../../assessments/rules/assessment.testkit.ts';
 import { judgeTier } from '../../assessments/rules/tier.ts';
-import type { HoldView, TrustView } from '../../board/view.ts';
+import type { HoldView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { HoldScope, Limb, Order, Precaution, TriggerKind, WeightBearing } from '../../orders/values.ts';
 import type { Weight } from '../../stays/values.ts';

@@ -7,7 +7,8 @@
 import { NOT_KNOWN } from '../../assessments/rules/tier.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import { HOUR } from '../../../kernel/times.ts';
-import type { Because, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import type { Task } from '../values.ts';
 import { task as taskValues } from '../values.ts';
 import { baseHelp } from './base-help.ts';

@@ -1,5 +1,5 @@
 /** What to mind with this person whatever the task, each with its reason. */
-import type { Because } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
 import type { PlanInput } from './types.ts';
 
 type Caution = { words: string; because: Because[] };

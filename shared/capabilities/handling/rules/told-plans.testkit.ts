@@ -5,7 +5,8 @@
  */
 import { assessment, upTo } from '../../assessments/rules/assessment.testkit.ts';
 import type { StageSays } from '../../assessments/rules/assessment.testkit.ts';
-import type { Because, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import { holdScope, limb, precaution, triggerKind, weightBearing } from '../../orders/values.ts';
 import { attachmentKind, fence } from '../../stays/values.ts';

@@ -2,7 +2,7 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { MeasuresView } from '../../board/view.ts';
+import type { MeasuresView } from '../../board/activity-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { walkingMeasured, walkingMeasuresSwitched } from '../events.ts';

@@ -6,7 +6,7 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import { HOUR, toEpoch, type EpochMs } from '../../../kernel/times.ts';
-import type { HoldView } from '../../board/view.ts';
+import type { HoldView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { holdEnded, holdPlaced, holdRenewed } from '../events.ts';

@@ -5,7 +5,8 @@
  */
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
-import type { StayView, TrustView } from '../../board/view.ts';
+import type { TrustView } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
 import type { orderChanged } from '../events.ts';

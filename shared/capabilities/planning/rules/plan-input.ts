@@ -1,7 +1,8 @@
 /** What a day's problem is made from, and what is said beside it. */
 import type { ItemId } from '../../aids/values.ts';
 import type { Usable } from '../../aids/rules/usable.ts';
-import type { BedView, StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { BedView, StayView } from '../../board/view.ts';
 import type { ExpectedArrival } from '../../dayplan/rules/huddle-state.ts';
 import type { StayId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';

@@ -5,7 +5,9 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
-import type { Because, PlannedView, StayView } from '../../board/view.ts';
+import type { PlannedView } from '../../board/activity-view.ts';
+import type { Because } from '../../board/because.ts';
+import type { StayView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import { moveOf } from '../../dayplan/rules/round.ts';
 import { stopOf, whoStop } from '../../dayplan/rules/round-gates.ts';

@@ -1,5 +1,6 @@
 /** What one person's day asks for: times up towards the goal, the check that is due, and when none of it may be. Pure. */
-import type { StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { ExpectedArrival } from '../../dayplan/rules/huddle-state.ts';
 import { moveOf } from '../../dayplan/rules/round.ts';
 import { gettingUp } from '../../dayplan/rules/round-gates.ts';

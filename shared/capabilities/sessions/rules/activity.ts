@@ -2,7 +2,8 @@
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
-import type { StayView, TodayView } from '../../board/view.ts';
+import type { TodayView } from '../../board/activity-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Period } from '../../wards/context.ts';
 import type { goalSet, sessionRecorded } from '../events.ts';

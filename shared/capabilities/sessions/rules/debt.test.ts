@@ -16,7 +16,7 @@ import {
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { histories } from '../../board/rules/random-history.testkit.ts';
-import type { DebtView } from '../../board/view.ts';
+import type { DebtView } from '../../board/activity-view.ts';
 import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { HOUR, toIso } from '../../../kernel/times.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';

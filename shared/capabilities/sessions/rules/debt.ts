@@ -4,7 +4,10 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
-import type { Because, DebtView, HoldView, StayView } from '../../board/view.ts';
+import type { DebtView } from '../../board/activity-view.ts';
+import type { Because } from '../../board/because.ts';
+import type { HoldView } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';

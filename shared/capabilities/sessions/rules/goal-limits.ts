@@ -1,6 +1,7 @@
 /** What stops a goal from asking for an activity, each with its reason. Source: design, goals row. */
 import type { EventId } from '../../../kernel/ids.ts';
-import type { Because, HoldView, TaskPlan } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
+import type { HoldView, TaskPlan } from '../../board/moving-view.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import type { Task } from '../../handling/values.ts';
 import type { UsualWay } from '../../stays/values.ts';

@@ -8,7 +8,8 @@ import { calendar, hours, recordOf, session, ward, type Told } from '../../board
 import { asRecorded, histories } from '../../board/rules/random-history.testkit.ts';
 import { holdScope, type Order } from '../../orders/values.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
-import type { HoldView, StayView } from '../../board/view.ts';
+import type { HoldView } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import { activity as activities, type Activity, type Goal } from '../values.ts';
 import { isCleared, isHeld, isOrdered } from './activities.ts';
 import { goalToday, type GoalInput } from './goals.ts';

@@ -5,7 +5,7 @@
  */
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
-import type { Because } from '../../board/view.ts';
+import type { Because } from '../../board/because.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { UsualWay } from '../../stays/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';

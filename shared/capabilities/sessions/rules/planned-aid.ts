@@ -1,5 +1,5 @@
 /** Which equipment the plan has for what was done, and whether it was used. Ours, practice. */
-import type { TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
 import type { AidClass, Task } from '../../handling/values.ts';
 import type { Activity, AidNotUsedReason, Session } from '../values.ts';
 

@@ -4,7 +4,9 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { Because, ProposalView, TrustView } from '../../board/view.ts';
+import type { ProposalView } from '../../board/activity-view.ts';
+import type { Because } from '../../board/because.ts';
+import type { TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import { isCheck } from '../../orders/rules/triggers.ts';
 import type { Goal, Session } from '../values.ts';

@@ -3,7 +3,8 @@ import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
-import type { StayView, TrustView } from '../../board/view.ts';
+import type { TrustView } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
 import type {

@@ -1,5 +1,5 @@
 /** Rows of the published tables as lines of words, and people who meet a row's conditions. */
-import type { TaskPlan } from '../../../board/view.ts';
+import type { TaskPlan } from '../../../board/moving-view.ts';
 import type { AidClass, People, Task } from '../../values.ts';
 import { aidCovers, atLeast } from '../help.ts';
 import { planInput, walker, weight } from '../plan.testkit.ts';

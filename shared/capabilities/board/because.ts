@@ -1,0 +1,10 @@
+import { z } from 'zod';
+import { eventId } from '../../kernel/ids.ts';
+
+/** Why a thing is shown: the rule that produced it, the facts it stands on, and plain words. */
+export const because = z.strictObject({
+  rule: z.string(),
+  facts: z.array(eventId),
+  words: z.string(),
+});
+export type Because = z.infer<typeof because>;
