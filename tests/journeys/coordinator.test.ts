@@ -1,41 +1,19 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { aidUsePage, coordinatorPage } from '@footboard/shared/wire/coordinator';
-import { StillClock, WARD, aSession, asProblem, beginStay, openWard } from './http-kit.ts';
+import { aLift, aSling, openEquipmentWard, seenReady } from './equipment-kit.ts';
+import { StillClock, WARD, aSession, asProblem, beginStay } from './http-kit.ts';
 import type { Ward } from './http-kit.ts';
 
 const at = (time: string, day = 25) => Date.parse(`2026-11-${day}T${time}:00Z`);
 const clock = new StillClock(at('08:00'));
 let ward: Ward;
 
-const LIFT = {
-  label: 'Lift 1',
-  kind: 'floor-lift',
-  model: 'A',
-  powered: true,
-  safeLoadKg: 130,
-  attachment: 'loops',
-  inspectionDue: '2027-06-01',
-  home: 'Store',
-};
-const SLING = {
-  label: 'Sling 1',
-  kind: 'sling',
-  model: 'B',
-  style: 'whole-body',
-  safeLoadKg: 200,
-  fitsFromKg: 50,
-  fitsToKg: 100,
-  worksWithModels: ['A'],
-  inspectionDue: '2026-11-24',
-  home: 'Hook 3',
-};
 const page = async () => coordinatorPage.parse((await ward.get(`/api/wards/${WARD}/coordinator`)).body);
 const people = async () =>
   (await page()).stays.map(({ stay, matter, since }) => [stay, matter, new Date(since).toISOString()]);
 
 beforeAll(async () => {
-  ward = await openWard(clock);
-  await ward.enter('add-staff-member', { staff: 'hana', name: 'Hana Weiss', role: 'handling-coordinator' });
+  ward = await openEquipmentWard(clock);
   // Arrived and not checked yet: the plan asks for two people and a sling lift if it cannot wait.
   await ward.enter('begin-stay', beginStay('stay-1'));
   await ward.enter('begin-stay', { ...beginStay('stay-2', '1B'), weight: { kg: 80, how: 'measured' } });
@@ -50,13 +28,17 @@ describe('the coordinator’s list', () => {
 
   it('COORD-1 given a lift and no sling, lists whom no sling fits since the list was begun', async () => {
     clock.at = at('09:00');
-    await ward.enter('add-item', { item: 'lift-1', is: LIFT }, 'hana');
+    await ward.enter(
+      'add-item',
+      { item: 'lift-1', is: aLift({ safeLoadKg: 130, inspectionDue: '2027-06-01' }) },
+      'hana',
+    );
     clock.at = at('10:00');
     expect(await people()).toEqual([
       ['stay-1', 'no-weight', '2026-11-25T08:00:00.000Z'],
       ['stay-2', 'no-sling', '2026-11-25T09:00:00.000Z'],
     ]);
-    await ward.enter('add-item', { item: 'sling-1', is: SLING }, 'hana');
+    await ward.enter('add-item', { item: 'sling-1', is: aSling({ inspectionDue: '2026-11-24' }) }, 'hana');
     expect((await people()).map(([stay]) => stay)).toEqual(['stay-1']);
   });
 
@@ -94,9 +76,7 @@ describe('the coordinator’s list', () => {
     // The ward day of 25 November begins at 07:00 in Lisbon; the sling was listed at 10:00.
     expect(await lines('sling-1')).toEqual([['examination-overdue', '2026-11-25T10:00:00.000Z']]);
     expect(await lines('lift-1')).toEqual([['state-unknown', '2026-11-25T09:00:00.000Z']]);
-    await ward.enter('see-item', { item: 'lift-1', place: 'Store' }, 'ada');
-    await ward.enter('record-cleaning', { item: 'lift-1', clean: true }, 'ada');
-    await ward.enter('read-battery', { item: 'lift-1', band: 'full' }, 'ada');
+    await seenReady(ward, 'lift-1');
     expect(await lines('lift-1')).toEqual([]);
     // A battery counts for twelve hours.
     clock.at = at('06:00', 26);

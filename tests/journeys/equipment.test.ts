@@ -1,42 +1,20 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { boardPage } from '@footboard/shared/wire/http';
 import { fitPage, itemsPage } from '@footboard/shared/wire/items';
-import { StillClock, WARD, asProblem, beginStay, openWard } from './http-kit.ts';
+import { aLift, aSling, openEquipmentWard, seenReady } from './equipment-kit.ts';
+import { StillClock, WARD, asProblem, beginStay } from './http-kit.ts';
 import type { Ward } from './http-kit.ts';
 
 const at = (time: string) => Date.parse(`2026-11-25T${time}:00Z`);
 const clock = new StillClock(at('08:00'));
 let ward: Ward;
 
-const LIFT = {
-  label: 'Lift 1',
-  kind: 'floor-lift',
-  model: 'A',
-  powered: true,
-  safeLoadKg: 200,
-  attachment: 'loops',
-  inspectionDue: '2027-01-01',
-  home: 'Store',
-};
-const SLING = {
-  label: 'Sling 1',
-  kind: 'sling',
-  model: 'B',
-  style: 'whole-body',
-  safeLoadKg: 200,
-  fitsFromKg: 50,
-  fitsToKg: 100,
-  worksWithModels: ['A'],
-  inspectionDue: '2027-01-01',
-  home: 'Hook 3',
-};
 const lifts = async () => boardPage.parse((await ward.get(`/api/wards/${WARD}/board`)).body).board.lifts;
 const items = async () => itemsPage.parse((await ward.get(`/api/wards/${WARD}/items`)).body).items;
 const fit = async () => fitPage.parse((await ward.get(`/api/wards/${WARD}/fit`)).body).stays;
 
 beforeAll(async () => {
-  ward = await openWard(clock);
-  await ward.enter('add-staff-member', { staff: 'hana', name: 'Hana Weiss', role: 'handling-coordinator' });
+  ward = await openEquipmentWard(clock);
   // Arrived and not checked yet: the plan asks for two people and a sling lift if it cannot wait.
   await ward.enter('begin-stay', { ...beginStay('stay-1'), weight: { kg: 80, how: 'measured' } });
 });
@@ -49,12 +27,10 @@ describe('equipment of a ward', () => {
   });
 
   it('counts at the top of the board what can be used now, and nothing that nobody has spoken of', async () => {
-    await ward.enter('add-item', { item: 'lift-1', is: LIFT }, 'hana');
-    await ward.enter('add-item', { item: 'sling-1', is: SLING }, 'hana');
+    await ward.enter('add-item', { item: 'lift-1', is: aLift() }, 'hana');
+    await ward.enter('add-item', { item: 'sling-1', is: aSling() }, 'hana');
     expect(await lifts()).toEqual({ usable: 0, inUse: 0, unknown: 1, all: 1 });
-    await ward.enter('see-item', { item: 'lift-1', place: 'Store' }, 'ada');
-    await ward.enter('record-cleaning', { item: 'lift-1', clean: true }, 'ada');
-    await ward.enter('read-battery', { item: 'lift-1', band: 'full' }, 'ada');
+    await seenReady(ward, 'lift-1');
     expect(await lifts()).toEqual({ usable: 1, inUse: 0, unknown: 0, all: 1 });
   });
 

@@ -1,36 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { boardPage } from '@footboard/shared/wire/http';
 import { forecastPage } from '@footboard/shared/wire/forecast';
-import { StillClock, WARD, beginStay, openWard } from './http-kit.ts';
+import { aLift, aSling, openEquipmentWard, seenReady } from './equipment-kit.ts';
+import { StillClock, WARD, beginStay } from './http-kit.ts';
 import type { Ward } from './http-kit.ts';
 
 const at = (time: string) => Date.parse(`2026-11-25T${time}:00Z`);
 const clock = new StillClock(at('06:50'));
 let ward: Ward;
 
-const LIFT = {
-  label: 'Lift 1',
-  kind: 'floor-lift',
-  model: 'A',
-  powered: true,
-  safeLoadKg: 200,
-  attachment: 'loops',
-  inspectionDue: '2027-01-01',
-  home: 'Store',
-};
-const SLING = {
-  label: 'Sling 1',
-  kind: 'sling',
-  model: 'B',
-  style: 'whole-body',
-  safeLoadKg: 200,
-  fitsFromKg: 50,
-  fitsToKg: 100,
-  attachment: 'loops',
-  worksWithModels: ['A'],
-  inspectionDue: '2027-01-01',
-  home: 'Hook 3',
-};
 const path = `/api/wards/${WARD}/forecast`;
 const forecast = async () => {
   const { status, body } = await ward.get(path);
@@ -48,8 +26,7 @@ const BEDS = [
 const LIFTED = BEDS.slice(0, 12);
 
 beforeAll(async () => {
-  ward = await openWard(clock);
-  await ward.enter('add-staff-member', { staff: 'hana', name: 'Hana Weiss', role: 'handling-coordinator' });
+  ward = await openEquipmentWard(clock);
   for (const label of BEDS.slice(3))
     await ward.enter('add-bed', { bed: `bed-${label}`, label, bay: `Bay ${label[0]}` });
 });
@@ -81,13 +58,10 @@ describe('who needs a lift today', () => {
       if (!LIFTED.includes(label))
         await ward.enter('record-seen-walking', { stay, walkingSupport: 'none' }, 'noor');
     }
-    await ward.enter('add-item', { item: 'lift-1', is: LIFT }, 'hana');
-    await ward.enter('add-item', { item: 'sling-1', is: SLING }, 'hana');
-    for (const item of ['lift-1', 'sling-1']) {
-      await ward.enter('see-item', { item, place: 'Store' }, 'ada');
-      await ward.enter('record-cleaning', { item, clean: true }, 'ada');
-    }
-    await ward.enter('read-battery', { item: 'lift-1', band: 'full' }, 'ada');
+    await ward.enter('add-item', { item: 'lift-1', is: aLift() }, 'hana');
+    await ward.enter('add-item', { item: 'sling-1', is: aSling({ attachment: 'loops' }) }, 'hana');
+    await seenReady(ward, 'lift-1');
+    await seenReady(ward, 'sling-1', false);
     clock.at = at('07:20');
     const { board } = boardPage.parse((await ward.get(`/api/wards/${WARD}/board`)).body);
     expect(board.beds).toHaveLength(30);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { HOUR, MINUTE } from '../../../kernel/times.ts';
-import type { BedView, StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { BedView, StayView } from '../../board/view.ts';
 import type { PeopleOn, WardState } from '../../wards/context.ts';
 import { wardCalendar } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
@@ -9,6 +10,7 @@ import { buildProblem } from './build-problem.ts';
 import type { PlanInput } from './plan-input.ts';
 import { checkPlan } from './check-plan.ts';
 import { greedyProposal } from './propose.ts';
+import { move, toldStay } from './told-stay.testkit.ts';
 
 /** 09:00 on the ward's clock, winter time; the night begins at 21:00, so the grid has 48 slots. */
 const T = Date.UTC(2026, 2, 3, 8);
@@ -45,43 +47,9 @@ const WARD = {
   rules: null,
 } as unknown as WardState;
 
-const move = (more: Partial<TaskPlan> = {}): TaskPlan => ({
-  task: 'bed-chair',
-  hold: false,
-  people: 'one',
-  aid: 'none',
-  with: [],
-  towards: null,
-  cautions: [],
-  because: [],
-  ...more,
-});
 type Told = Partial<StayView> & { readonly plans?: readonly TaskPlan[] };
 const inBed = ({ plans = [move()], ...more }: Told = {}, fit: PlanInput['stays'][number]['fit'] = []) => {
-  const stay = {
-    stay: 's1',
-    version: 5,
-    shown: 'whole',
-    away: null,
-    scope: { kind: 'staged', fence: null, plan: null },
-    trust: { state: 'current', openTriggers: [], conflicts: [], because: [] },
-    holds: [],
-    plan: { day: plans, night: plans },
-    checkBeforeMoving: false,
-    due: { state: 'not-due', at: null, because: [] },
-    lastUp: null,
-    today: { goal: { activity: 'chair', timesUp: 3 }, timesUp: 0, met: false },
-    signs: [],
-    firstTimeUpPending: false,
-    mayStart: null,
-    debt: null,
-    chair: null,
-    isolation: false,
-    leaving: null,
-    visit: null,
-    lately: null,
-    ...more,
-  } as unknown as StayView;
+  const stay = toldStay(plans, more);
   const bed = { bed: 'b1', label: 'A1', bay: 'Bay A', stay } as unknown as BedView;
   return { bed, stay, fit };
 };

@@ -1,39 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { HOUR } from '../../../kernel/times.ts';
-import type { StayView, TaskPlan } from '../../board/view.ts';
+import type { TaskPlan } from '../../board/moving-view.ts';
+import type { StayView } from '../../board/view.ts';
 import type { AcceptedPlan } from './accepted.ts';
 import { plannedOf } from './planned.ts';
+import { move as moveOf, toldStay } from './told-stay.testkit.ts';
 
 const T = Date.UTC(2026, 2, 3, 8);
-const move = (more: Partial<TaskPlan> = {}): TaskPlan => ({
-  task: 'bed-chair',
-  hold: false,
-  people: 'two',
-  aid: 'sling-lift',
-  with: [],
-  towards: null,
-  cautions: [],
-  because: [{ rule: 'table', facts: ['e1' as never], words: 'lifted' }],
-  ...more,
-});
-const stay = (day: readonly TaskPlan[], more: Partial<StayView> = {}) =>
-  ({
-    stay: 's1',
-    version: 5,
-    shown: 'whole',
-    away: null,
-    scope: { kind: 'staged', fence: null, plan: null },
-    trust: { state: 'current', openTriggers: [], conflicts: [], because: [] },
-    holds: [],
-    plan: { day, night: day },
-    checkBeforeMoving: false,
-    today: { goal: { activity: 'chair', timesUp: 3 }, timesUp: 0, met: false },
-    signs: [],
-    firstTimeUpPending: false,
-    mayStart: null,
-    visit: null,
+const move = (more: Partial<TaskPlan> = {}) =>
+  moveOf({
+    people: 'two',
+    aid: 'sling-lift',
+    because: [{ rule: 'table', facts: ['e1' as never], words: 'lifted' }],
     ...more,
-  }) as unknown as StayView;
+  });
+const stay = toldStay;
 
 /** What stands against a visit at 10:00 by these people with this equipment, in words; null: nothing. */
 function against(of: StayView, crew: readonly string[], items: readonly string[], lists = ['lift']) {
