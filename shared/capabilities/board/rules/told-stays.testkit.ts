@@ -2,7 +2,7 @@
 import type { Role } from '../../../kernel/author.ts';
 import { telling } from '../../../kernel/told.testkit.ts';
 import { toIso } from '../../../kernel/times.ts';
-import type { TaskPlan } from '../view.ts';
+import type { TaskPlan } from '../moving-view.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import { calendar, check, hours, recordOf, ward, begun, type Told } from './history.testkit.ts';
 
