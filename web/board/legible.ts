@@ -74,7 +74,7 @@ const AMPLE = 1.5;
 /** Beyond this, rows would no longer read as one bed's. */
 const MOST_LEADING = 1.3;
 /** Whole words that a tile has room for before its rows stand further apart. */
-const LINES_FIRST = 3;
+const LINES_FIRST = 2;
 export const firstRow = (far: number, near: number): number => Math.max(FAR_LINE * far, 2 * NEAR_LINE * near);
 
 export const BETWEEN = 2;
