@@ -6,13 +6,9 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
-import type {
-  BedView,
-  BoardView,
-  PlannedView,
-  StayView,
-  TaskPlan,
-} from '@footboard/shared/capabilities/board/view';
+import type { PlannedView } from '@footboard/shared/capabilities/board/activity-view';
+import type { TaskPlan } from '@footboard/shared/capabilities/board/moving-view';
+import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { EventId } from '@footboard/shared/kernel/ids';
 import { SOCKET, joinAnswer } from '@footboard/shared/wire/messages';
 import { packRows } from '@footboard/shared/wire/pack';
