@@ -5,7 +5,8 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import type { Claim } from '../../corrections/rules/claims.ts';
-import type { Because, StayView } from '../view.ts';
+import type { Because } from '../because.ts';
+import type { StayView } from '../view.ts';
 
 const WHAT: Readonly<Record<Claim['verb'], string>> = {
   late: 'Entered late',
