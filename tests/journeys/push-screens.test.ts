@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { itemDescription } from '@footboard/shared/capabilities/aids/values';
+import { localDate } from '@footboard/shared/capabilities/wards/rules/calendar';
 import type { WardId } from '@footboard/shared/kernel/ids';
 import { MINUTE } from '@footboard/shared/kernel/times';
 import { SOCKET, WIRE_VERSION, joinAnswer } from '@footboard/shared/wire/messages';
@@ -37,6 +39,53 @@ describe('a screen and its ward', () => {
     expect(bedsOf(screen.state!)[1]).toEqual([`${id}-b2`, 'occupied', 's1']);
     expect(screen.applied[0]!.from).toBe(joinedAt);
     expect(screen.applied[0]!.beds.map((row) => row.bed)).toEqual([`${id}-b2`]);
+    expect(screen.gaps).toBe(0);
+  });
+
+  it('PLANNED-7 hears at once that equipment of a planned visit broke, and that it is back in service', async () => {
+    const id = await ward();
+    const item = `${id}-lift`;
+    const is = { label: 'Lift 1', kind: 'floor-lift', model: 'A', powered: true, home: 'Store' };
+    const now = Date.now();
+    // Ward days begin at 07:00.
+    const day = localDate('Europe/Lisbon', now - 7 * 60 * MINUTE);
+    await hospital.append(
+      id,
+      ...arrives('s1', `${id}-b1`),
+      { stream: `ward/${id}`, type: 'item-added', payload: { item, is: itemDescription.parse(is) } },
+      {
+        stream: `ward/${id}`,
+        type: 'day-plan-accepted',
+        payload: {
+          day,
+          placements: [
+            {
+              visit: 's1-c',
+              stay: 's1',
+              kind: 'check',
+              start: new Date(now + MINUTE).toISOString(),
+              minutes: 30,
+              crew: ['staff-1'],
+              items: [item],
+            },
+          ],
+          hash: 'a'.repeat(64),
+          weightsVersion: 1,
+          how: 'solver',
+          gap: null,
+          edited: false,
+        },
+      },
+    );
+    const screen = await hospital.screen(id);
+    await screen.join();
+    const stopped = () => screen.state!.board.beds[0]!.stay!.planned![0]!.stopped?.words ?? null;
+    expect(stopped()).toBeNull();
+    const of = { stream: `item/${item}` } as const;
+    await hospital.append(id, { ...of, type: 'item-out-of-service', payload: { item, defect: 'other' } });
+    await screen.until(() => (stopped() ?? '').startsWith('Lift 1 is out of service since'));
+    await hospital.append(id, { ...of, type: 'item-in-service', payload: { item } });
+    await screen.until(() => stopped() === null);
     expect(screen.gaps).toBe(0);
   });
 

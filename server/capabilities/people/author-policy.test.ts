@@ -19,6 +19,7 @@ const wardOf = (...staff: readonly [id: string, role: Role, active?: boolean][])
   items: new Map(),
   carers: new Map(),
   peopleOn: new Map(),
+  notExpected: new Map(),
   dayPlan: null,
   staff: new Map(
     staff.map(([id, role, active = true]) => [

@@ -51,7 +51,11 @@ describe('arrival', () => {
         .appends(
           ['stay-begun', 'stay/clara', { ...clara, previous }],
           ['bed-taken', 'bed/b3', { bed: 'b3', stay: 'clara' }],
-          ['expected-arrival-closed', `ward/${LARCH}`, { expected: 'x1', outcome: 'arrived' }],
+          [
+            'expected-arrival-closed',
+            `ward/${LARCH}`,
+            { expected: 'x1', outcome: 'arrived', stay: clara.stay },
+          ],
         );
     });
     it('closed meanwhile by somebody else, keeps nobody out of the bed', () => {

@@ -106,6 +106,7 @@ const begin = decider({
             newEvent(expectedArrivalClosed, wardStream(context.wardId), {
               expected: awaited.expected,
               outcome: 'arrived',
+              stay: data.stay,
             }),
           ]
         : []),

@@ -4,7 +4,7 @@
  * (a screen counts ages from the server's clock), and never free text, names or body weight.
  */
 import { z } from 'zod';
-import { bedId, eventId, staffId, stayId, textRef } from '../../kernel/ids.ts';
+import { bedId, eventId, opaqueId, staffId, stayId, textRef } from '../../kernel/ids.ts';
 import { walkingSupport } from '../assessments/values.ts';
 import { order } from '../orders/values.ts';
 import { sessionEventKind } from '../sessions/values.ts';
@@ -151,6 +151,18 @@ export const boardView = z.strictObject({
       held: z.number().int(),
       /** Their time is over and nothing was recorded. */
       passed: z.number().int(),
+      /** First checks of people who are expected and have no stay yet, the earliest first; left out where there are none. */
+      arrivals: z
+        .array(
+          z.strictObject({
+            visit: opaqueId,
+            expected: opaqueId,
+            from: epoch,
+            until: epoch,
+            crew: z.array(staffId),
+          }),
+        )
+        .optional(),
       unplaced: z.number().int().nullable(),
     })
     .nullable()

@@ -117,8 +117,15 @@ export const arrivalExpected = eventType('arrival-expected', {
 
 export const expectedArrivalClosed = eventType('expected-arrival-closed', {
   stream: 'ward',
-  version: 1,
-  schema: z.strictObject({ expected: opaqueId, outcome: z.enum(['arrived', 'not-coming']) }),
+  version: 2,
+  // Version 1 did not say whose stay began with it.
+  upcasts: { 1: (old) => old },
+  schema: z.strictObject({
+    expected: opaqueId,
+    outcome: z.enum(['arrived', 'not-coming']),
+    /** The stay that began in the same act. */
+    stay: stayId.optional(),
+  }),
   words: (p) => `Expected arrival: ${plain(p.outcome)}`,
 });
 

@@ -1,4 +1,4 @@
-import type { BedId, StaffId, WardId } from '../../kernel/ids.ts';
+import type { BedId, StaffId, StayId, WardId } from '../../kernel/ids.ts';
 import type { Role, Standing } from '../../kernel/author.ts';
 import type { TextRef } from '../../kernel/ids.ts';
 import type { EpochMs } from '../../kernel/times.ts';
@@ -49,6 +49,8 @@ export interface WardState {
   readonly peopleOn: PeopleOn;
   /** The plan of a ward day that was accepted last; it says nothing of another day. */
   readonly dayPlan: AcceptedPlan | null;
+  /** Whom that plan expects and who is expected no more, with the stay that began; null: no stay is known. */
+  readonly notExpected: ReadonlyMap<StayId, StayId | null>;
   /** The newest published rules document, or null for the defaults. */
   readonly rules: unknown;
 }

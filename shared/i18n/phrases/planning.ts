@@ -83,5 +83,18 @@ export const planningPhrases: readonly Phrase[] = [
     'The plan asks for equipment by now, and none is planned',
     'Der Plan verlangt inzwischen ein Hilfsmittel, geplant ist keines',
   ],
+  [
+    'Equipment of this visit is not on the ward’s list any more',
+    'Ein Hilfsmittel dieses Besuchs steht nicht mehr auf der Liste der Station',
+  ],
+  ['{~label} is out of service since {when} ({why})', '{label} ist außer Betrieb seit {when} ({why})'],
+  ['{~label} was looked for {when} and is not there', '{label} wurde {when} gesucht und ist nicht da'],
+  ['{~label} was due for its examination {when}', 'die Prüfung von {label} war fällig {when}'],
+  [
+    '{~label} is kept for another person since {when}',
+    '{label} ist seit {when} für eine andere Person reserviert',
+  ],
+  ['{~label} is dirty since {when}', '{label} ist schmutzig seit {when}'],
+  ['the battery of {~label} is flat since {when}', 'der Akku von {label} ist leer seit {when}'],
   ['it stands in the plan twice', 'es steht zweimal im Plan'],
 ];

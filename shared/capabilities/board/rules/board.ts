@@ -83,6 +83,7 @@ export function foldBoard(state: BoardState, events: readonly LoggedEvent[]): Fo
     } else if (event.stream.startsWith('item/')) {
       const item = event.stream.slice('item/'.length) as ItemId;
       state.items.set(item, foldItem(state.items.get(item) ?? NOTHING_SEEN, event));
+      forgetPlanned(state, item);
     } else if (event.type === 'bed-taken') {
       const p = event.payload as { bed: BedId; stay: StayId };
       state.occupancy.set(p.bed, p.stay);
@@ -119,6 +120,14 @@ function foldStayEvent(state: BoardState, stay: StayId, event: LoggedEvent): voi
   held.ended ||= event.type === 'stay-ended';
   held.effective = null;
   held.row = null;
+}
+
+/** Rows of the accepted plan that speak of a piece are worked out anew when something was said of it. */
+function forgetPlanned({ wardState, records }: BoardState, item: ItemId): void {
+  for (const { stay, items } of wardState?.dayPlan?.placements ?? []) {
+    const held = items.includes(item) ? records.get(stay) : undefined;
+    if (held) held.row = null;
+  }
 }
 
 const heldOf = (stay: StayId): Held => ({
@@ -195,7 +204,7 @@ export function viewBoard(
     const known = state.records.get(stay);
     // Part of a stream could hide a hold: until all of it is here, nothing is known of the person.
     const held = known?.whole ? known : heldOf(stay);
-    const row = rowOf(held, ward, calendar, t, only?.has(held.stay) ?? false);
+    const row = rowOf(held, { ward, calendar, items: state.items }, t, only?.has(held.stay) ?? false);
     next = Math.min(next, row.until);
     planned.push(row.planned);
     return bedRow(bed, row.view, carers);
@@ -219,14 +228,19 @@ export function viewBoard(
       language,
       peopleOn: on.size === 0 ? null : on.size,
       lifts,
-      ...(ward.dayPlan === null ? {} : { dayPlan: dayPlanOf(plan, planned, t, note) }),
+      ...(ward.dayPlan === null ? {} : { dayPlan: dayPlanOf(plan, planned, ward, t, note) }),
       beds,
     },
     nextChange: next === Infinity ? null : next,
   };
 }
 
-function rowOf(held: Held, ward: WardState, calendar: WardCalendar, t: EpochMs, anew: boolean): Row {
+function rowOf(
+  held: Held,
+  { ward, calendar, items }: { ward: WardState; calendar: WardCalendar; items: BoardState['items'] },
+  t: EpochMs,
+  anew: boolean,
+): Row {
   const { row } = held;
   if (row && !anew && t >= row.from && t < row.until) return row;
   held.effective ??= effectiveFacts(held);
@@ -237,7 +251,7 @@ function rowOf(held: Held, ward: WardState, calendar: WardCalendar, t: EpochMs, 
   };
   const plan = planInForce(ward, calendar, t, note);
   const made = plan
-    ? withPlanned(view, held.effective.facts, { t, ward, plan, calendar }, note)
+    ? withPlanned(view, held.effective.facts, { t, ward, items, plan, calendar }, note)
     : { view, planned: NOTHING_PLANNED };
   held.row = { ...made, from: t, until };
   return held.row;

@@ -69,8 +69,10 @@ const LIFT: Told = {
   },
 };
 
+type Entered = Told & { readonly on?: 'ward' | 'item' };
+
 /** One person in bed 1, checked as far as walking half an hour after arrival; then what is told. */
-function given(...told: readonly (Told & { readonly on?: 'ward' })[]): BoardState {
+function given(...told: readonly Entered[]): BoardState {
   const log = new WardLog();
   setUpWard(log);
   for (const [staff, role] of [
@@ -82,9 +84,10 @@ function given(...told: readonly (Told & { readonly on?: 'ward' })[]): BoardStat
   }
   log.add('stay/stay-1', begun());
   log.add('bed/bed-1', { type: 'bed-taken', payload: { bed: 'bed-1', stay: 'stay-1' } });
-  const all: readonly (Told & { readonly on?: 'ward' })[] = [check('walk', 0.5), ...told];
+  const all: readonly Entered[] = [check('walk', 0.5), ...told];
   for (const { on, ...one } of all) {
-    log.add(on === 'ward' || one.type === 'day-plan-accepted' ? `ward/${WARD}` : 'stay/stay-1', one);
+    const ofWard = on === 'ward' || one.type === 'day-plan-accepted';
+    log.add(on === 'item' ? 'item/i1' : ofWard ? `ward/${WARD}` : 'stay/stay-1', one);
   }
   const state = emptyBoard(WARD);
   const { missing } = foldBoard(state, log.events);
@@ -161,6 +164,61 @@ describe('PLANNED-7 a visit that is no longer allowed is held, never to be done'
     expect(plannedAt(state, 2)).toEqual([['stay-1-g1', expect.stringMatching(/^Hold on out of bed since/)]]);
     expect(dayAt(state, 2)).toMatchObject({ ahead: 1, held: 1 });
   });
+  describe('by its equipment, with since when', () => {
+    const planned = accepted(1, [visit('g1', 3, { items: ['i1'] })]);
+    const said = (type: string, payload: object = {}): Entered => ({
+      on: 'item',
+      type,
+      at: 1.5,
+      payload: { item: 'i1', ...payload },
+    });
+    const one = { on: 'ward' as const, ...LIFT };
+    const why = (...told: readonly Entered[]) => plannedAt(given(one, planned, ...told), 2)[0]![1];
+    // 17:30 in Universal Time, on the evening before the clocks go back in Berlin.
+    it.each<[string, string, object, string]>([
+      ['broken', 'item-out-of-service', { defect: 'brake-or-wheel' }, 'out of service since 19:30'],
+      ['not there', 'item-not-there', {}, 'looked for 19:30 and is not there'],
+      ['dirty', 'item-cleaning', { clean: false }, 'Lift 1 is dirty since 19:30'],
+      ['flat', 'battery-read', { band: 'flat' }, 'the battery of Lift 1 is flat since 19:30'],
+      ['kept for another', 'item-bound', { keptFor: 'stay-9' }, 'kept for another person since 19:30'],
+    ])('%s', (_what, type, payload, words) => {
+      expect(why(said(type, payload))).toContain(words);
+    });
+    it('taken off the list, or past its examination', () => {
+      const off: Told = { type: 'item-withdrawn', payload: { item: 'i1' }, at: 1.5 };
+      expect(why({ on: 'ward', ...off })).toBe('Equipment of this visit is not on the ward’s list any more');
+      const is = { ...(LIFT.payload as { is: object }).is, inspectionDue: '2026-10-23' };
+      const changed: Told = { type: 'item-changed', payload: { item: 'i1', is }, at: 1.5 };
+      expect(why({ on: 'ward', ...changed })).toBe('Lift 1 was due for its examination 2026-10-23');
+    });
+    it('not by what may be settled by then: somebody has it, it is kept for them, nobody has spoken of it', () => {
+      expect(why()).toBeNull();
+      expect(why(said('item-taken', { isolation: false }))).toBeNull();
+      expect(why(said('item-bound', { keptFor: 'stay-1' }))).toBeNull();
+      expect(why(said('battery-read', { band: 'low' }))).toBeNull();
+    });
+    it('not before it broke, nor once the coordinator has returned it', () => {
+      const broken = said('item-out-of-service', { defect: 'other' });
+      const state = given(one, planned, broken);
+      expect(plannedAt(state, 1.4)).toEqual([['stay-1-g1', null]]);
+      expect(viewBoard(state, hours(1.4)).nextChange).toBeLessThanOrEqual(hours(1.5));
+      expect(dayAt(state, 2)).toMatchObject({ held: 1 });
+      expect(why(broken, { ...said('item-in-service'), at: 1.8 })).toBeNull();
+    });
+    it('a row that was shown before is worked out anew, and no other', () => {
+      const log = new WardLog();
+      const state = given(one, planned, said('battery-read', { band: 'full' }));
+      const before = stayAt(state, 2);
+      expect(before.planned![0]!.stopped).toBeNull();
+      const last = log.add('item/i1', said('item-out-of-service', { defect: 'other' }));
+      foldBoard(state, [{ ...last, position: state.position + 1, version: 2 }]);
+      expect(stayAt(state, 2).planned![0]!.stopped?.rule).toBe('planned/item');
+      const other = log.add('item/i2', said('item-not-there'));
+      const shown = stayAt(state, 2);
+      foldBoard(state, [{ ...other, position: state.position + 1, version: 1 }]);
+      expect(stayAt(state, 2)).toBe(shown);
+    });
+  });
   it('a hold whose review is past still holds it', () => {
     const state = given(plan, hold(1.5, 'out-of-bed', 2));
     expect(plannedAt(state, 2.9)[0]![1]).toMatch(/^Hold on/);
@@ -204,11 +262,44 @@ describe('the day plan in numbers', () => {
     });
     expect(boardView.safeParse(viewBoard(state, hours(2.5)).board).error).toBeUndefined();
   });
-  it('says nothing of places where nothing was said, and counts an expected arrival until it begins', () => {
+  describe('PLANNED-10 of somebody who is expected', () => {
     const arrival = visit('a', 3, { visit: 'exp-1-a', stay: 'exp-1', kind: 'check' });
-    const state = given(accepted(1, [arrival]));
-    expect(dayAt(state, 2)).toMatchObject({ ahead: 1, unplaced: null });
-    expect(dayAt(state, 3)).toMatchObject({ ahead: 0, passed: 0 });
+    const closed = (at: number, stay?: string): Entered => ({
+      on: 'ward',
+      type: 'expected-arrival-closed',
+      at,
+      payload: { expected: 'exp-1', outcome: stay ? 'arrived' : 'not-coming', ...(stay ? { stay } : {}) },
+    });
+    it('says nothing of places where nothing was said, and has the visit until its time is over', () => {
+      const state = given(accepted(1, [arrival]));
+      expect(dayAt(state, 2)).toMatchObject({
+        ahead: 1,
+        unplaced: null,
+        arrivals: [
+          { visit: 'exp-1-a', expected: 'exp-1', from: hours(3), until: hours(3.5), crew: ['staff-aide'] },
+        ],
+      });
+      expect(dayAt(state, 3.4)).toMatchObject({ ahead: 1 });
+      expect(viewBoard(state, hours(3.4)).nextChange).toBeLessThanOrEqual(hours(3.5));
+      expect(dayAt(state, 3.5)).toMatchObject({ ahead: 0, passed: 0 });
+      expect('arrivals' in dayAt(state, 3.5)!).toBe(false);
+      expect(boardView.safeParse(viewBoard(state, hours(2)).board).error).toBeUndefined();
+    });
+    it('goes on with the stay that began, in the row of the bed', () => {
+      const state = given(accepted(1, [arrival]), closed(1.5, 'stay-1'));
+      expect(plannedAt(state, 2)).toEqual([['exp-1-a', null]]);
+      expect(dayAt(state, 2)).toMatchObject({ ahead: 1 });
+      expect('arrivals' in dayAt(state, 2)!).toBe(false);
+      const done = given(accepted(1, [arrival]), closed(1.5, 'stay-1'), check('walk', 1.8));
+      expect(dayAt(done, 2)).toMatchObject({ ahead: 0, passed: 0 });
+    });
+    it('is not there any more once they do not come, nor for a plan of which they are no part', () => {
+      const state = given(accepted(1, [arrival]), closed(1.5));
+      expect(dayAt(state, 2)).toMatchObject({ ahead: 0 });
+      expect(plannedAt(state, 2)).toEqual([]);
+      // Closed before it was accepted: whatever was planned afterwards counts.
+      expect(dayAt(given(closed(0.8), accepted(1, [arrival])), 2)).toMatchObject({ ahead: 1 });
+    });
   });
   it('a ward that never accepted one has the board it had', () => {
     expect('dayPlan' in viewBoard(given(), hours(2)).board).toBe(false);

@@ -1,10 +1,11 @@
 /** When two are free together. Ours, practice: no published rule of pairing is known to us. */
 import { describe, expect, it } from 'vitest';
+import type { StayId } from '../../../kernel/ids.ts';
 import { MINUTE, toIso } from '../../../kernel/times.ts';
 import type { VisitView } from '../../board/activity-view.ts';
 import { calendar, ward as history, type Told } from '../../board/rules/history.testkit.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
-import { handsOf, pairingsOf, type Hands } from './pairing.ts';
+import { handsOf, pairingsOf, plannedOn, type Hands, type PlannedTime } from './pairing.ts';
 import { roundOf } from './round.ts';
 import { at, boardOf, MORNING, rowOf, staff } from './round.testkit.ts';
 
@@ -21,8 +22,13 @@ const visit = (by: string, second: string | null, from: number, minutes: number)
   until: from + minutes * MINUTE,
   event: 'e' as VisitView['event'],
 });
-const pairs = (hands: Hands, visits: readonly VisitView[], own: VisitView | null = null, first = 'ana') =>
-  pairingsOf({ t: T, hands, visits, rules: DEFAULT_RULES, first: staff(first), own });
+const HER = 's1' as StayId;
+const pairs = (
+  hands: Hands,
+  visits: readonly VisitView[],
+  own: VisitView | null = null,
+  planned: readonly PlannedTime[] = [],
+) => pairingsOf({ t: T, hands, visits, planned, stay: HER, rules: DEFAULT_RULES, first: staff('ana'), own });
 
 describe('who is on', () => {
   const member = (role: string) => ({ role, active: true, name: { ref: 'n' }, standing: 'ward' }) as never;
@@ -90,6 +96,43 @@ describe('two people for one visit', () => {
     const leaves: Hands = new Map([[staff('ben'), [{ from: at(0), to: T + LENGTH }]]]);
     expect(pairs(leaves, [])).toEqual([]);
     expect(pairs(new Map(), [])).toEqual([]);
+  });
+  describe('ROUND-8 with a visit of the accepted plan', () => {
+    const planned = (crew: readonly string[], stay = 's2', minutes = 33): PlannedTime => ({
+      stay: stay as StayId,
+      crew: crew.map(staff),
+      from: T,
+      until: T + minutes * MINUTE,
+    });
+    const minute = (...of: PlannedTime[]) =>
+      (pairs(on('ana', 'ben'), [], null, of)[0]!.from - at(4)) / MINUTE;
+    it('are not free at its time, the first or the second', () => {
+      expect(minute(planned(['ben', 'cas']))).toBe(35);
+      expect(minute(planned(['cas', 'ana']))).toBe(35);
+      expect(minute(planned(['cas']))).toBe(5);
+    });
+    it('are free for the very person whom it was planned for', () => {
+      expect(minute(planned(['ana', 'ben'], HER))).toBe(5);
+      expect(minute(planned(['ana', 'ben'], HER), planned(['ben'], 's3'))).toBe(35);
+    });
+    it('go along to a visit that is taken only if their own does not meet it', () => {
+      const own = visit('ana', null, T, 30);
+      expect(pairs(on('ana', 'ben', 'dan'), [own], own, [planned(['dan'])])).toEqual([
+        { second: 'ben', from: own.from, until: own.until },
+      ]);
+    });
+    it('read it from the board: what is ahead, and of whoever is expected; what is held binds nobody', () => {
+      const row = (stopped: object | null) =>
+        ({ stay: 's2', planned: [{ crew: ['ben'], from: T, until: T + 1, stopped }] }) as never;
+      const beds = (stopped: object | null) => [{ stay: row(stopped) }] as never;
+      const arrivals = [{ visit: 'x-a', expected: 'x', from: T, until: T + 2, crew: ['cas'] }];
+      const ofPlan = { dayPlan: { arrivals } as never };
+      expect(plannedOn({ beds: beds(null), ...ofPlan })).toEqual([
+        { stay: 's2', crew: ['ben'], from: T, until: T + 1 },
+        expect.objectContaining({ stay: 'x', crew: ['cas'], from: T, until: T + 2 }),
+      ]);
+      expect(plannedOn({ beds: beds({}), dayPlan: null })).toEqual([]);
+    });
   });
   it('for a visit that is taken are those who are free for all of it', () => {
     const own = visit('ana', null, T, 30);

@@ -1,10 +1,10 @@
 /**
- * When two people are free together. Free is who is on and in no visit, of either part; what is not
- * known of somebody is never taken as free. Proposes the earliest time with each; booking is a
+ * When two people are free together. Free is who is on, in no visit of either part, and in none of the
+ * accepted day plan; what is not known of somebody is never taken as free. Proposes the earliest time with each; booking is a
  * person's own word. Ours, practice: no published rule of pairing is known to us.
  */
 import { bedsideRoles } from '../../people/policy/bedside.ts';
-import type { StaffId } from '../../../kernel/ids.ts';
+import type { StaffId, StayId } from '../../../kernel/ids.ts';
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
 import type { VisitView } from '../../board/activity-view.ts';
 import type { BoardView } from '../../board/view.ts';
@@ -72,10 +72,32 @@ function without(time: Period, breaks: readonly Period[]): Period[] {
 export const visitsOn = (board: BoardView): readonly VisitView[] =>
   board.beds.flatMap(({ stay }) => (stay?.visit ? [stay.visit] : []));
 
+/** A time that the accepted plan has given to somebody. */
+export interface PlannedTime {
+  /** Whom it is for. */
+  readonly stay: StayId;
+  readonly crew: readonly StaffId[];
+  readonly from: EpochMs;
+  readonly until: EpochMs;
+}
+
+/** Every visit of the accepted plan that is ahead; one that is held is not to be done, and binds nobody. */
+export const plannedOn = ({ beds, dayPlan }: Pick<BoardView, 'beds' | 'dayPlan'>): readonly PlannedTime[] => [
+  ...beds.flatMap(({ stay }) =>
+    (stay?.planned ?? [])
+      .filter(({ stopped }) => stopped === null)
+      .map(({ crew, from, until }) => ({ stay: stay!.stay, crew, from, until })),
+  ),
+  ...(dayPlan?.arrivals ?? []).map(({ expected, ...one }) => ({ ...one, stay: expected as StayId })),
+];
+
 interface Asked {
   readonly t: EpochMs;
   readonly hands: Hands;
   readonly visits: readonly VisitView[];
+  readonly planned: readonly PlannedTime[];
+  /** Whom the two are looked for: what is planned for this person is that very visit. */
+  readonly stay: StayId;
   readonly rules: RulesDocument;
   /** Who goes first; null: not said, and only the second person's time is asked. */
   readonly first: StaffId | null;
@@ -112,10 +134,14 @@ function earliest(second: StaffId, asked: Asked): Pairing | null {
 function isFree(
   staff: StaffId,
   { from, until }: { from: EpochMs; until: EpochMs },
-  { hands, visits, own }: Asked,
+  { hands, visits, planned, stay, own }: Asked,
 ): boolean {
   const on = hands.get(staff);
   // Whoever asks is on: they hold the phone. Of anybody else it must be known.
   if (on && !on.some((one) => one.from <= from && until <= one.to)) return false;
-  return !visits.some((v) => v !== own && goes(v, staff) && v.from < until && from < v.until);
+  const meets = (one: { from: EpochMs; until: EpochMs }): boolean => one.from < until && from < one.until;
+  return (
+    !visits.some((v) => v !== own && goes(v, staff) && meets(v)) &&
+    !planned.some((one) => one.stay !== stay && one.crew.includes(staff) && meets(one))
+  );
 }

@@ -14,7 +14,7 @@ import { isUp } from '../../sessions/rules/activities.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import { sayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
-import { pairingsOf, visitsOn, type Hands, type Pairing } from './pairing.ts';
+import { pairingsOf, plannedOn, visitsOn, type Hands, type Pairing } from './pairing.ts';
 import { gateOf, gettingUp, type Gate, type GateKind } from './round-gates.ts';
 import { awakeHours, missing, reasonsOf, type Reason } from './round-rank.ts';
 import { goes } from './visits.ts';
@@ -118,8 +118,9 @@ export function roundOf(asked: RoundInput): Round {
       b.points - a.points,
   );
   const visits = visitsOn(board);
-  const pairs = (own: VisitView | null) =>
-    hands ? pairingsOf({ t, hands, visits, rules, first: asker, own }).slice(0, PAIRS) : [];
+  const planned = plannedOn(board);
+  const pairs: EntryInput['pairs'] = ({ stay, visit: own }) =>
+    hands ? pairingsOf({ t, hands, visits, planned, stay, rules, first: asker, own }).slice(0, PAIRS) : [];
   return {
     entries: order.map((one, i) => entryOf(one, order[i - 1] ?? null, { ...input, on, pairs })),
     notListed,
@@ -211,7 +212,7 @@ interface EntryInput {
   readonly rules: RulesDocument;
   readonly say: (at: EpochMs) => string;
   readonly on: ReadonlySet<StaffId> | null;
-  readonly pairs: (own: VisitView | null) => readonly Pairing[];
+  readonly pairs: (of: Placed) => readonly Pairing[];
 }
 
 function entryOf(one: Ranked, before: Ranked | null, input: EntryInput): RoundEntry {
@@ -230,7 +231,7 @@ function entryOf(one: Ranked, before: Ranked | null, input: EntryInput): RoundEn
       stay.mayStart?.word === 'ask-first'
         ? stay.mayStart.reasons.filter((r) => r.word === 'ask-first').map((r) => r.words)
         : [],
-    pairs: people === 'two' && !placed.visit?.second ? input.pairs(placed.visit) : [],
+    pairs: people === 'two' && !placed.visit?.second ? input.pairs(placed) : [],
   };
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { HOUR } from '../../../kernel/times.ts';
 import type { TaskPlan } from '../../board/moving-view.ts';
 import type { StayView } from '../../board/view.ts';
+import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { AcceptedPlan } from './accepted.ts';
 import { plannedOf } from './planned.ts';
 import { move as moveOf, toldStay } from './told-stay.testkit.ts';
@@ -20,8 +21,12 @@ const stay = toldStay;
 function against(of: StayView, crew: readonly string[], items: readonly string[], lists = ['lift']) {
   const placement = { visit: 's1-g1', stay: 's1', kind: 'goal', start: T + HOUR, minutes: 30, crew, items };
   const plan = { at: T, placements: [placement] } as unknown as AcceptedPlan;
-  const ward = { items: new Map(lists.map((item) => [item, { label: `${item} 1` }])) } as never;
-  const { visits } = plannedOf(of, [], { t: T, plan, ward, say: String }, () => undefined);
+  const ward = {
+    items: new Map(lists.map((item) => [item, { label: `${item} 1`, inspectionDue: null }])),
+    notExpected: new Map(),
+  } as never;
+  const given = { today: '2026-03-03', rules: DEFAULT_RULES.aids, items: new Map(), say: String };
+  const { visits } = plannedOf(of, [], { t: T, plan, ward, ...given }, () => undefined);
   return visits[0]!.stopped;
 }
 

@@ -5,6 +5,9 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
+import { NOTHING_SEEN, type ItemState } from '../../aids/rules/item-state.ts';
+import { standsAgainst } from '../../aids/rules/stands-against.ts';
+import type { ItemId } from '../../aids/values.ts';
 import type { PlannedView } from '../../board/activity-view.ts';
 import type { Because } from '../../board/because.ts';
 import type { StayView } from '../../board/view.ts';
@@ -14,6 +17,7 @@ import { stopOf, whoStop } from '../../dayplan/rules/round-gates.ts';
 import { isCheck, isConfirm } from '../../orders/rules/triggers.ts';
 import { isUp } from '../../sessions/rules/activities.ts';
 import type { WardState } from '../../wards/context.ts';
+import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { AcceptedPlacement, AcceptedPlan } from './accepted.ts';
 import { nthOf } from './visit-ids.ts';
 import { LIFTS } from './visits-of-stay.ts';
@@ -30,7 +34,12 @@ export const NOTHING_PLANNED: PlannedOfStay = { visits: [], taken: 0, passed: 0 
 
 export interface PlannedInput {
   readonly t: EpochMs;
-  readonly ward: Pick<WardState, 'items'>;
+  readonly ward: Pick<WardState, 'items' | 'notExpected'>;
+  /** How the equipment is; what nobody has spoken of is not in it. */
+  readonly items: ReadonlyMap<ItemId, ItemState>;
+  /** Date on the ward's clock, like 2026-10-25. */
+  readonly today: string;
+  readonly rules: RulesDocument['aids'];
   readonly plan: AcceptedPlan;
   readonly say: (at: EpochMs) => string;
 }
@@ -47,7 +56,10 @@ export function plannedOf(
   note: (at: EpochMs) => void,
 ): PlannedOfStay {
   const { t, plan } = input;
-  const own = plan.placements.filter((one) => one.stay === stay.stay);
+  // What was planned while the person was expected goes on with the stay that began.
+  const own = plan.placements.filter(
+    (one) => (input.ward.notExpected.get(one.stay) ?? one.stay) === stay.stay,
+  );
   if (own.length === 0) return NOTHING_PLANNED;
   const counted = facts.filter(({ occurred }) => occurred <= t);
   const open = own
@@ -72,13 +84,14 @@ export function plannedOf(
       from: one.start,
       until,
       crew: [...one.crew],
-      with: one.items.map((item) => input.ward.items.get(item)?.label ?? item),
-      stopped: stoppedBy(one, stay, input),
+      with: one.items.map((item) => labelOf(item, input)),
+      stopped: stoppedBy(one, stay, input) ?? brokenBy(one, input, note),
     });
   }
   return { visits, taken, passed };
 }
 
+const labelOf = (item: ItemId, { ward }: PlannedInput): string => ward.items.get(item)?.label ?? item;
 const untilOf = ({ start, minutes }: AcceptedPlacement): EpochMs => start + minutes * MINUTE;
 
 /** A check: one was recorded since. A time up: today counts as many, or somebody was there for it. */
@@ -123,6 +136,23 @@ function stoppedBy(one: AcceptedPlacement, stay: StayView, { say, ward }: Planne
   return LIFTS.has(aid) && one.items.length === 0 && ward.items.size > 0
     ? because('equipment', 'The plan asks for equipment by now, and none is planned', facts)
     : null;
+}
+
+/** Equipment that was fit for it when the plan was accepted, and is not any more. */
+function brokenBy(
+  { stay, items }: AcceptedPlacement,
+  input: PlannedInput,
+  note: (at: EpochMs) => void,
+): Because | null {
+  const { t, today, ward, items: states, rules, say } = input;
+  for (const item of items) {
+    const is = ward.items.get(item);
+    if (!is) return because('item', 'Equipment of this visit is not on the ward’s list any more', []);
+    const asked = { stay, t, today, rules, say };
+    const words = standsAgainst(is, states.get(item) ?? NOTHING_SEEN, asked, note);
+    if (words !== null) return because('item', words, []);
+  }
+  return null;
 }
 
 const twoAsked = (facts: EventId[]): Because =>

@@ -1,4 +1,4 @@
-import type { BedId, StaffId, WardId } from '../../../kernel/ids.ts';
+import type { BedId, StaffId, StayId, WardId } from '../../../kernel/ids.ts';
 import type { LoggedEvent, PayloadOf } from '../../../kernel/event-type.ts';
 import type { Bed, NamedCarers, WardState } from '../context.ts';
 import type {
@@ -12,9 +12,9 @@ import type {
 } from '../events.ts';
 import type { itemAdded, itemWithdrawn } from '../../aids/events.ts';
 import { toEpoch } from '../../../kernel/times.ts';
-import type { carersNamed } from '../../dayplan/events.ts';
+import type { carersNamed, expectedArrivalClosed } from '../../dayplan/events.ts';
 import type { peopleOnSet } from '../../planning/events.ts';
-import { laterPlan, planOf } from '../../planning/rules/accepted.ts';
+import { laterPlan, planOf, type AcceptedPlan } from '../../planning/rules/accepted.ts';
 import { NOBODY_NAMED, withPeopleOn } from '../../planning/rules/people-on.ts';
 import type { staffMemberAdded, staffMemberChanged } from '../../people/events.ts';
 import { DEFAULT_PANEL, DEFAULT_UNITS } from '../values.ts';
@@ -47,6 +47,7 @@ const NOTHING_YET = {
   carers: new Map(),
   peopleOn: NOBODY_NAMED,
   dayPlan: null,
+  notExpected: new Map(),
   protocols: [],
   rules: null,
 } as const;
@@ -110,7 +111,13 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
         peopleOn: withPeopleOn(state.peopleOn, event.payload as PayloadOf<typeof peopleOnSet>),
       };
     case 'day-plan-accepted':
-      return { ...state, dayPlan: laterPlan(state.dayPlan, planOf(event)) };
+      return withPlan(state, planOf(event));
+    case 'expected-arrival-closed': {
+      const { expected, stay } = event.payload as PayloadOf<typeof expectedArrivalClosed>;
+      const planned = state.dayPlan?.placements.some((one) => one.stay === expected) ?? false;
+      if (!planned) return state;
+      return { ...state, notExpected: new Map(state.notExpected).set(expected as StayId, stay ?? null) };
+    }
     case 'protocol-published': {
       const p = event.payload as PayloadOf<typeof protocolPublished>;
       return { ...state, protocols: [...state.protocols, p] };
@@ -120,6 +127,18 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
     default:
       return state;
   }
+}
+
+/** Who is expected no more is kept for the plan that counts alone. */
+function withPlan(state: WardState, plan: AcceptedPlan): WardState {
+  const dayPlan = laterPlan(state.dayPlan, plan);
+  if (dayPlan === state.dayPlan) return state;
+  const named = new Set(dayPlan.placements.map(({ stay }) => stay));
+  return {
+    ...state,
+    dayPlan,
+    notExpected: new Map([...state.notExpected].filter(([expected]) => named.has(expected))),
+  };
 }
 
 const withStaff = (
