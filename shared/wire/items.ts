@@ -5,6 +5,8 @@ import { task, aidClass } from '../capabilities/handling/values.ts';
 import { staffId, stayId, wardId } from '../kernel/ids.ts';
 
 const since = { at: z.number(), by: staffId };
+/** Which other ward, by its name then, since when, and until when it was agreed. */
+const loan = z.strictObject({ ...since, ward: wardId, name: z.string(), until: z.number().nullable() });
 
 export const itemLine = z.strictObject({
   item: itemId,
@@ -17,6 +19,8 @@ export const itemLine = z.strictObject({
   battery: z.strictObject({ ...since, band: battery }).nullable(),
   outOfService: z.strictObject({ ...since, defect }).nullable(),
   keptFor: stayId.nullable(),
+  /** Of another ward; null: the ward's own. */
+  borrowed: loan.nullable(),
   /** Date of the next examination, and by which interval in months it was worked out; null where the date was told. */
   examination: z.strictObject({ due: z.iso.date().nullable(), everyMonths: z.number().int().nullable() }),
   usable: z.strictObject({
@@ -25,7 +29,20 @@ export const itemLine = z.strictObject({
   }),
 });
 export type ItemLine = z.infer<typeof itemLine>;
-export const itemsPage = z.strictObject({ ward: wardId, at: z.number(), items: z.array(itemLine) });
+/** A piece of the ward's own that another ward has: nothing is counted with it here. */
+export const lentLine = z.strictObject({
+  item: itemId,
+  is: itemDescription,
+  loan,
+  outOfService: itemLine.shape.outOfService,
+});
+export type LentLine = z.infer<typeof lentLine>;
+export const itemsPage = z.strictObject({
+  ward: wardId,
+  at: z.number(),
+  items: z.array(itemLine),
+  lent: z.array(lentLine),
+});
 export type ItemsPage = z.infer<typeof itemsPage>;
 
 export const fitTask = z.strictObject({

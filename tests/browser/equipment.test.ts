@@ -126,6 +126,63 @@ describe('the equipment page on a phone', () => {
     expect(faults).toEqual([]);
   });
 
+  it('LEND-1 the coordinator lends it to another ward until a time; there it is given back, and is here again', async () => {
+    const beds = [{ bed: 'b9', label: '9', bay: 'Bay 9' }];
+    await sendCommand(
+      server,
+      'rowan',
+      'set-up-ward',
+      { name: 'Rowan', zone: 'Europe/Lisbon', beds },
+      { by: null },
+    );
+    const ole = { staff: 'ole', name: 'Ole Brandt', role: 'aide' };
+    await sendCommand(server, 'rowan', 'add-staff-member', ole, { by: null });
+    await iAm(/Hana Weiss/);
+    await page.getByRole('button', { name: /Lift 1/ }).click();
+    await page.getByRole('button', { name: 'Lend to another ward' }).click();
+    const lend = page.getByRole('button', { name: 'Lend it' });
+    await page.getByRole('dialog').getByRole('button', { name: 'Rowan' }).click();
+    await page.getByLabel('Back by (optional)').fill('2098-12-31T14:00');
+    await shoot(page, 'equipment-lend-390');
+    expect(await axeFaults(page)).toEqual([]);
+    await lend.click();
+    const lent = page.getByRole('region', { name: 'Lent to other wards' });
+    await lent.getByText(/lent to Rowan just now, to be back by/).waitFor();
+    expect(await page.getByText('lifts usable now').count()).toBe(0);
+    await shoot(page, 'equipment-lent-390');
+    expect(await axeFaults(page)).toEqual([]);
+
+    const there = await openScreen(browser, PHONE_SIZE);
+    await there.page.goto(`${server.url}/wards/rowan/equipment`);
+    await there.page.getByText('0 of 1 lifts usable now').waitFor();
+    await there.page.getByRole('banner').getByRole('button').first().click();
+    await there.page
+      .getByRole('button', { name: /Ole Brandt/ })
+      .first()
+      .click();
+    const piece = there.page.getByRole('button', { name: /Lift 1 \(Willow\)/ });
+    await piece.getByText(/lent by Willow/).waitFor();
+    await piece.click();
+    await there.page.getByRole('button', { name: 'Bay 9', exact: true }).click();
+    await there.page.getByText('1 of 1 lifts usable now').waitFor();
+    await piece.click();
+    await there.page.getByText('Belongs to Willow').waitFor();
+    await shoot(there.page, 'equipment-borrowed-390');
+    expect(await axeFaults(there.page)).toEqual([]);
+    await there.page.getByRole('button', { name: 'Given back to Willow' }).click();
+    await there.page.getByText('Nothing is on the list yet.').waitFor();
+    expect(there.faults).toEqual([]);
+    await there.page.context().close();
+
+    await page.reload();
+    await page.getByText('0 of 1 lifts usable now').waitFor();
+    await page.getByRole('button', { name: /Lift 1/ }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Store', exact: true }).click();
+    await page.getByText('1 of 1 lifts usable now').waitFor();
+    expect(await lent.count()).toBe(0);
+    expect(faults).toEqual([]);
+  });
+
   it('somebody tells of a near miss in one tap, without a name, and may add why', async () => {
     await page.getByRole('link', { name: 'Tell of a near miss or strain' }).click();
     await page.getByRole('button', { name: 'It nearly went wrong' }).click();

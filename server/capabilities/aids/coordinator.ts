@@ -6,7 +6,10 @@ import {
   mattersOfStay,
   STAY_MATTERS,
 } from '@footboard/shared/capabilities/aids/rules/coordinator-list';
-import type { StayMatterKind } from '@footboard/shared/capabilities/aids/rules/coordinator-list';
+import type {
+  ItemMatterKind,
+  StayMatterKind,
+} from '@footboard/shared/capabilities/aids/rules/coordinator-list';
 import { examinationDue } from '@footboard/shared/capabilities/aids/rules/examination';
 import { fitOf } from '@footboard/shared/capabilities/aids/rules/fit';
 import type { FitItem, Need } from '@footboard/shared/capabilities/aids/rules/fit';
@@ -15,6 +18,12 @@ import { foldItem, NOTHING_SEEN } from '@footboard/shared/capabilities/aids/rule
 import type { ItemState } from '@footboard/shared/capabilities/aids/rules/item-state';
 import { ratiosOf } from '@footboard/shared/capabilities/aids/rules/ratios';
 import { usableAt } from '@footboard/shared/capabilities/aids/rules/usable';
+import {
+  foldListed,
+  LIST_EVENTS,
+  NOTHING_LISTED,
+  type Loan,
+} from '@footboard/shared/capabilities/aids/rules/listed';
 import type { ItemDescription, ItemId } from '@footboard/shared/capabilities/aids/values';
 import { evaluateFacts } from '@footboard/shared/capabilities/board/rules/evaluate-stay';
 import type { BedView, StayView } from '@footboard/shared/capabilities/board/view';
@@ -47,12 +56,19 @@ export async function coordinatorPageOf(
   const of = (stream: Parameters<StreamsRead['slice']>[1]) => ({ ward: ward.ward, stream });
   const read = await streams.read([
     of(streamKey('ward', ward.ward)),
-    ...[...ward.items.keys()].map((item) => of(streamKey('item', item))),
+    ...[...ward.items.keys(), ...ward.lent.keys()].map((item) => of(streamKey('item', item))),
     ...here.map(({ stay }) => of(streamKey('stay', stay.stay))),
   ]);
   const list = new ListOverTime(ward, read);
   const stays = here.map(({ bed, stay }) => staysToSee(bed, stay, list, read, asked));
-  const items = [...ward.items].flatMap(([item, is]) => itemsToSee(item, is, list, asked));
+  const items = [
+    ...[...ward.items].flatMap(([item, is]) =>
+      itemsToSee(item, is, list, asked).filter(
+        ({ matter }) => !ward.borrowed.has(item) || !EXAMINATION.has(matter),
+      ),
+    ),
+    ...[...ward.lent].flatMap((one) => lentToSee(one, list, asked)),
+  ];
   return {
     ward: ward.ward,
     at: now,
@@ -74,6 +90,27 @@ export async function coordinatorPageOf(
   };
 }
 
+/** Is its owner's to see to, wherever the piece is. */
+const EXAMINATION: ReadonlySet<ItemMatterKind> = new Set([
+  'examination-overdue',
+  'examination-due',
+  'no-examination-date',
+]);
+
+/** Of what is lent: its examination, a fault that was found there, and that it is not back by the time agreed. */
+function lentToSee(
+  [item, { is, until }]: readonly [ItemId, Loan & { readonly is: ItemDescription }],
+  list: ListOverTime,
+  asked: Asked,
+): ItemToSee[] {
+  const own = itemsToSee(item, is, list, asked).filter(
+    ({ matter }) => matter === 'out-of-service' || EXAMINATION.has(matter),
+  );
+  if (until === null || until > asked.now) return own;
+  const late = { matter: 'not-given-back', since: until, closes: 'ask-it-back' } as const;
+  return [...own, { item, label: is.label, ...late, against: [], due: null }];
+}
+
 const inOrder = <L extends { readonly matter: string }>(lines: L[], order: readonly string[]): L[] =>
   lines.toSorted((a, b) => order.indexOf(a.matter) - order.indexOf(b.matter));
 
@@ -87,11 +124,11 @@ class ListOverTime {
   readonly #at = new Map<EpochMs, readonly FitItem[]>();
 
   constructor(ward: WardState, read: StreamsRead) {
-    for (const item of ward.items.keys())
+    for (const item of [...ward.items.keys(), ...ward.lent.keys()])
       this.#events.set(item, read.slice(ward.ward, streamKey('item', item)).events);
     this.#listed = read
       .slice(ward.ward, streamKey('ward', ward.ward))
-      .events.filter(({ type }) => type.startsWith('item-'));
+      .events.filter(({ type }) => LIST_EVENTS.has(type));
     this.#bound = [...this.#events.values()].flat().filter(({ type }) => type === 'item-bound');
     this.changes = [...new Set([...this.#listed, ...this.#bound].map(({ occurred }) => occurred))].toSorted(
       (a, b) => a - b,
@@ -110,12 +147,7 @@ class ListOverTime {
     const change = this.changes.findLast((one) => one <= t) ?? 0;
     const known = this.#at.get(change);
     if (known) return known;
-    const items = new Map<ItemId, ItemDescription>();
-    for (const { type, payload } of this.#listed.filter(({ occurred }) => occurred <= t)) {
-      const { item, is } = payload as { item: ItemId; is?: ItemDescription };
-      if (type === 'item-withdrawn') items.delete(item);
-      else if (is) items.set(item, is);
-    }
+    const { items } = this.#listed.filter(({ occurred }) => occurred <= t).reduce(foldListed, NOTHING_LISTED);
     const made = [...items].map(([item, is]): FitItem => ({
       item,
       is,
@@ -213,7 +245,7 @@ function itemsToSee(
     const day = calendar.wardDay(t);
     note(day.to);
     const today = localDate(ward.zone, day.from);
-    const known = described.findLast(({ occurred, type }) => occurred <= t && type !== 'item-withdrawn');
+    const known = described.findLast(({ occurred, payload }) => occurred <= t && 'is' in (payload as object));
     const then = (known?.payload as { is?: ItemDescription } | undefined)?.is ?? is;
     const state = stateAt(events, t);
     const usable = usableAt(then, state, t, today, rules.aids, note);

@@ -3,18 +3,20 @@ import * as commands from '@footboard/shared/capabilities/aids/commands';
 import * as events from '@footboard/shared/capabilities/aids/events';
 import { foldItem, itemAt, NOTHING_SEEN } from '@footboard/shared/capabilities/aids/rules/item-state';
 import type { ItemState } from '@footboard/shared/capabilities/aids/rules/item-state';
+import { asLent } from '@footboard/shared/capabilities/aids/rules/listed';
 import type { ItemDescription, ItemId } from '@footboard/shared/capabilities/aids/values';
+import type { WardState } from '@footboard/shared/capabilities/wards/context';
 import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import type { Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
 import type { StayId, WardId } from '@footboard/shared/kernel/ids';
 import { accept, decider, refuse } from '../../commanding/decider.ts';
 import type { DecideContext, StreamNeed } from '../../commanding/decider.ts';
+import { borrowedNow, itemStream, itemUnknown, lentNow, wardStream, wasAdded } from './item-refusals.ts';
+import { lendingDeciders, toTell, wardsToTell, withOther } from './lending.ts';
 import { underPolicy } from '../people/policy.ts';
 import { factsBy, isRefusal, sayAt, stayAt, stayStream } from '../stays/standing.ts';
 
-const itemStream = (item: ItemId) => streamKey('item', item);
-const wardStream = (context: DecideContext) => streamKey('ward', context.wardId);
 const readsWard = (_data: unknown, ward: WardId): readonly StreamNeed[] => [
   { ward, stream: streamKey('ward', ward) },
 ];
@@ -28,16 +30,13 @@ const withStay = (data: { item: ItemId }, stay: StayId | null | undefined, ward:
 
 const same = (a: string, b: string) => a.toLocaleLowerCase('en') === b.toLocaleLowerCase('en');
 
-const unknown = (context: DecideContext): Refusal =>
-  refuse(
-    'item-unknown',
-    `${context.ward!.name} has no such piece of equipment`,
-    'Choose one from the equipment page; the handling coordinator adds new ones.',
-    '/item',
-  );
-
+/** Of what is on the ward and of what it has lent: the name is written on the piece. */
+const namesOf = ({ items, lent }: WardState): readonly (readonly [ItemId, string])[] => [
+  ...[...items].map(([item, { label }]) => [item, label] as const),
+  ...[...lent].map(([item, { is }]) => [item, is.label] as const),
+];
 const labelUsed = (context: DecideContext, item: ItemId, is: ItemDescription): Refusal | null =>
-  [...context.ward!.items].some(([id, other]) => id !== item && same(other.label, is.label))
+  namesOf(context.ward!).some(([id, label]) => id !== item && same(label, is.label))
     ? refuse(
         'item-label-used',
         `there is already equipment called ${is.label}`,
@@ -46,10 +45,10 @@ const labelUsed = (context: DecideContext, item: ItemId, is: ItemDescription): R
       )
     : null;
 
-/** What is known of the item, or the refusal that there is none. */
+/** What is known of the item, or the refusal that it is not on the ward. */
 function known(context: DecideContext, item: ItemId): { is: ItemDescription; state: ItemState } | Refusal {
   const is = context.ward!.items.get(item);
-  if (!is) return unknown(context);
+  if (!is) return lentNow(context, item) ?? itemUnknown(context);
   return { is, state: context.slice(itemStream(item)).events.reduce(foldItem, NOTHING_SEEN) };
 }
 
@@ -57,12 +56,9 @@ const addItem = decider({
   command: commands.addItem,
   reads: readsWard,
   decide: (data, context) => {
-    const ever = context
-      .slice(wardStream(context))
-      .events.some(
-        (e) => e.type === events.itemAdded.name && (e.payload as { item: ItemId }).item === data.item,
-      );
-    if (ever) {
+    const { borrowed, givenBack } = context.ward!;
+    const ofAnother = borrowed.has(data.item) || givenBack.has(data.item);
+    if (ofAnother || wasAdded(context, context.wardId, data.item)) {
       return refuse(
         'item-known',
         `the id ${data.item} is or was a piece of equipment of this ward`,
@@ -71,7 +67,8 @@ const addItem = decider({
       );
     }
     return (
-      labelUsed(context, data.item, data.is) ?? accept(newEvent(events.itemAdded, wardStream(context), data))
+      labelUsed(context, data.item, data.is) ??
+      accept(newEvent(events.itemAdded, wardStream(context.wardId), data))
     );
   },
 });
@@ -79,11 +76,29 @@ const addItem = decider({
 const changeItem = decider({
   command: commands.changeItem,
   reads: readsWard,
+  further: [withOther],
   decide: (data, context) => {
-    if (!context.ward!.items.has(data.item)) return unknown(context);
+    const { items, lent, name } = context.ward!;
+    const borrowed = borrowedNow(context, data.item);
+    if (borrowed) return borrowed;
+    const loan = lent.get(data.item);
+    if (!loan && !items.has(data.item)) return itemUnknown(context);
     return (
       labelUsed(context, data.item, data.is) ??
-      accept(newEvent(events.itemChanged, wardStream(context), data))
+      accept(
+        newEvent(events.itemChanged, wardStream(context.wardId), data),
+        // Whoever has it lifts by what is true of it now, not by what was when it was lent.
+        ...(loan
+          ? [
+              newEvent(
+                events.itemChanged,
+                wardStream(loan.ward),
+                { item: data.item, is: asLent(data.is, name) },
+                { ward: loan.ward },
+              ),
+            ]
+          : []),
+      )
     );
   },
 });
@@ -91,10 +106,13 @@ const changeItem = decider({
 const withdrawItem = decider({
   command: commands.withdrawItem,
   reads: readsWard,
-  decide: (data, context) =>
-    context.ward!.items.has(data.item)
-      ? accept(newEvent(events.itemWithdrawn, wardStream(context), data))
-      : unknown(context),
+  decide: (data, context) => {
+    const elsewhere = borrowedNow(context, data.item) ?? lentNow(context, data.item);
+    if (elsewhere) return elsewhere;
+    return context.ward!.items.has(data.item)
+      ? accept(newEvent(events.itemWithdrawn, wardStream(context.wardId), data))
+      : itemUnknown(context);
+  },
 });
 
 const takeItem = decider({
@@ -174,18 +192,47 @@ const bindItem = decider({
 const returnToService = decider({
   command: commands.returnToService,
   reads: readsItem,
+  further: [withOther],
   decide: (data, context) => {
-    const item = known(context, data.item);
-    if ('refused' in item) return item;
-    if (!item.state.outOfService) {
+    const { items, lent, borrowed } = context.ward!;
+    const is = items.get(data.item) ?? lent.get(data.item)?.is;
+    if (!is) return itemUnknown(context);
+    const state = context.slice(itemStream(data.item)).events.reduce(foldItem, NOTHING_SEEN);
+    if (!state.outOfService) {
       return refuse(
         'item-not-out-of-service',
-        `${item.is.label} is in service`,
+        `${is.label} is in service`,
         'Nothing to enter. Look at the equipment page again.',
         '/item',
       );
     }
-    return accept(newEvent(events.itemInService, itemStream(data.item), data));
+    const other = (lent.get(data.item) ?? borrowed.get(data.item))?.ward;
+    return accept(
+      newEvent(events.itemInService, itemStream(data.item), data),
+      ...(other ? [newEvent(events.itemInService, itemStream(data.item), data, { ward: other })] : []),
+    );
+  },
+});
+
+/** Anybody may, wherever the piece is: the ward it belongs to and the ward it is on both know at once. */
+const takeOutOfService = decider({
+  command: commands.takeOutOfService,
+  reads: readsItem,
+  further: [...toTell, ...toTell],
+  decide: (data, context) => {
+    const { items, lent, givenBack } = context.ward!;
+    const { item } = data;
+    if (!items.has(item) && !lent.has(item) && !givenBack.has(item)) return itemUnknown(context);
+    const wards = wardsToTell(
+      { ward: (id) => ({ state: id === context.wardId ? context.ward : context.otherWard(id) }) },
+      context.wardId,
+      item,
+    );
+    return accept(
+      ...wards.map((ward) =>
+        newEvent(events.itemOutOfService, itemStream(item), data, ward === context.wardId ? {} : { ward }),
+      ),
+    );
   },
 });
 
@@ -214,7 +261,8 @@ export const deciders = underPolicy([
   toldOf(commands.missItem, events.itemNotThere),
   toldOf(commands.recordCleaning, events.itemCleaning),
   toldOf(commands.readBattery, events.batteryRead),
-  toldOf(commands.takeOutOfService, events.itemOutOfService),
+  takeOutOfService,
   returnToService,
   bindItem,
+  ...lendingDeciders,
 ]);

@@ -5,7 +5,14 @@ import { labelsOf, labelsPdf } from './labels.ts';
 const is = (more: object) =>
   itemDescription.parse({ label: 'Lift 1', kind: 'floor-lift', model: 'A', home: 'Store', ...more });
 const ward = (more: object, units: object = { weight: 'kg', length: 'm' }, language = 'en') =>
-  ({ ward: 'alder', language, units, items: new Map([['lift/1' as ItemId, is(more)]]) }) as never;
+  ({
+    ward: 'alder',
+    language,
+    units,
+    items: new Map([['lift/1' as ItemId, is(more)]]),
+    borrowed: new Map(),
+    lent: new Map(),
+  }) as never;
 const one = (...of: Parameters<typeof ward>) => labelsOf(ward(...of), 'https://board.example/')[0]!;
 
 describe('a label', () => {

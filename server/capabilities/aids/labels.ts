@@ -27,12 +27,15 @@ const loadOf = (is: ItemDescription, units: Units, language: Language): string |
   return is.kind === 'walking-aid' ? null : say('load-unknown');
 };
 
-/** In the order of the list. @param origin what a phone opens: "https://board.ward.example" */
+/** Of the ward's own, in the order of the list: what is borrowed has its owner's label. @param origin what a phone opens: "https://board.ward.example" */
 export const labelsOf = (
-  ward: Pick<WardState, 'ward' | 'items' | 'units' | 'language'>,
+  ward: Pick<WardState, 'ward' | 'items' | 'borrowed' | 'lent' | 'units' | 'language'>,
   origin: string,
 ): Label[] =>
-  [...ward.items].map(([item, is]) => ({
+  [
+    ...[...ward.items].filter(([item]) => !ward.borrowed.has(item)),
+    ...[...ward.lent].map(([item, { is }]) => [item, is] as const),
+  ].map(([item, is]) => ({
     item,
     name: is.label,
     kind: `${labelWords(ward.language)(is.kind)}, ${is.model}`,

@@ -2,7 +2,7 @@
 import { foldItem, itemAt, NOTHING_SEEN } from '@footboard/shared/capabilities/aids/rules/item-state';
 import type { ItemState } from '@footboard/shared/capabilities/aids/rules/item-state';
 import { examinationDue } from '@footboard/shared/capabilities/aids/rules/examination';
-import type { ItemDescription } from '@footboard/shared/capabilities/aids/values';
+import type { ItemDescription, ItemId } from '@footboard/shared/capabilities/aids/values';
 import type { RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import { fitOf } from '@footboard/shared/capabilities/aids/rules/fit';
 import type { FitItem } from '@footboard/shared/capabilities/aids/rules/fit';
@@ -45,7 +45,7 @@ function judged(
   const rules = rulesOf(ward).aids;
   const today = localDate(ward.zone, calendar.wardDay(now).from);
   return [...ward.items].map(([item, is]) => {
-    const state = read.slice(ward.ward, streamKey('item', item)).events.reduce(foldItem, NOTHING_SEEN);
+    const state = stateOf(ward, read, item);
     return {
       item,
       is,
@@ -55,12 +55,14 @@ function judged(
     };
   });
 }
-const itemStreams = (ward: WardState) =>
-  [...ward.items.keys()].map((item) => ({ ward: ward.ward, stream: streamKey('item', item) }));
+const stateOf = (ward: WardState, read: StreamsRead, item: ItemId): ItemState =>
+  read.slice(ward.ward, streamKey('item', item)).events.reduce(foldItem, NOTHING_SEEN);
+const itemStreams = (ward: WardState, items: readonly ItemId[] = [...ward.items.keys()]) =>
+  items.map((item) => ({ ward: ward.ward, stream: streamKey('item', item) }));
 
 export async function itemsPageOf(streams: Streams, asked: Asked): Promise<ItemsPage> {
   const { ward, now } = asked;
-  const read = await streams.read(itemStreams(ward));
+  const read = await streams.read(itemStreams(ward, [...ward.items.keys(), ...ward.lent.keys()]));
   return {
     ward: ward.ward,
     at: now,
@@ -74,8 +76,15 @@ export async function itemsPageOf(streams: Streams, asked: Asked): Promise<Items
       battery: seen.battery,
       outOfService: seen.outOfService,
       keptFor: seen.keptFor,
+      borrowed: ward.borrowed.get(item) ?? null,
       examination: examinationOf(is, rulesOf(ward).aids),
       usable: { word: usable.word, against: [...usable.against] },
+    })),
+    lent: [...ward.lent].map(([item, { is, ...loan }]) => ({
+      item,
+      is,
+      loan,
+      outOfService: stateOf(ward, read, item).outOfService,
     })),
   };
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { commandType } from '../../kernel/command-type.ts';
-import { stayId } from '../../kernel/ids.ts';
+import { stayId, wardId } from '../../kernel/ids.ts';
+import { isoInstant } from '../../kernel/times.ts';
 import { label } from '../wards/values.ts';
 import { battery, defect, itemDescription, itemId } from './values.ts';
 
@@ -65,6 +66,17 @@ export const bindItem = commandType(
   z.strictObject({ item: itemId, keptFor: stayId.nullable() }),
 );
 
+export const lendItem = commandType(
+  'lend-item',
+  'It goes to another ward of this board, until a time where that is agreed.',
+  z.strictObject({ item: itemId, to: wardId, until: isoInstant.optional() }),
+);
+export const giveBackItem = commandType(
+  'give-back-item',
+  'What was lent is back on its own ward; said by either of the two.',
+  z.strictObject({ item: itemId }),
+);
+
 export const aidCommands = [
   addItem,
   changeItem,
@@ -78,4 +90,6 @@ export const aidCommands = [
   takeOutOfService,
   returnToService,
   bindItem,
+  lendItem,
+  giveBackItem,
 ] as const;

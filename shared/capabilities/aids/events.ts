@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { eventType } from '../../kernel/event-type.ts';
-import { stayId } from '../../kernel/ids.ts';
+import { stayId, wardId } from '../../kernel/ids.ts';
+import { isoInstant } from '../../kernel/times.ts';
 import { label } from '../wards/values.ts';
 import { battery, defect, itemDescription, itemId } from './values.ts';
 
@@ -90,6 +91,62 @@ export const itemBound = eventType('item-bound', {
   words: (p) => (p.keptFor === null ? 'Kept for nobody any more' : 'Kept for one person'),
 });
 
+/**
+ * Lending, on the stream of each of the two wards: which pieces are on a ward. A name is the other ward's
+ * as it was called then.
+ */
+export const itemLent = eventType('item-lent', {
+  stream: 'ward',
+  version: 1,
+  schema: z.strictObject({ ...item, to: wardId, name: z.string(), until: isoInstant.optional() }),
+  words: (p, n) => `Equipment lent to ${p.name}${p.until ? ` until ${n.time(p.until)}` : ''}`,
+});
+/** The link at the borrower's, with the description as it was lent. */
+export const itemBorrowed = eventType('item-borrowed', {
+  stream: 'ward',
+  version: 1,
+  schema: z.strictObject({
+    ...item,
+    from: wardId,
+    name: z.string(),
+    is: itemDescription,
+    until: isoInstant.optional(),
+  }),
+  words: (p, n) =>
+    `Equipment borrowed: ${p.is.label} (${plain(p.is.kind)}, ${p.is.model})${p.until ? `, until ${n.time(p.until)}` : ''}`,
+});
+/** It was given back: in both wards. */
+export const itemLoanEnded = eventType('item-loan-ended', {
+  stream: 'ward',
+  version: 1,
+  schema: z.strictObject(item),
+  words: () => 'Borrowed equipment given back',
+});
+/** The item's own stream on the ward that it left: from here on nothing is said of it here. */
+export const itemSent = eventType('item-sent', {
+  stream: 'item',
+  version: 1,
+  schema: z.strictObject({ ...item, to: wardId, name: z.string() }),
+  words: (p) => `Went to ${p.name}`,
+});
+/**
+ * The item's own stream on the ward that it came to. What was known of it goes with it, each with its own
+ * time; where it is, and who has it, is not known there before somebody says so.
+ */
+export const itemReceived = eventType('item-received', {
+  stream: 'item',
+  version: 1,
+  schema: z.strictObject({
+    ...item,
+    from: wardId,
+    name: z.string(),
+    clean: z.strictObject({ is: z.boolean(), at: isoInstant }).nullable(),
+    battery: z.strictObject({ band: battery, at: isoInstant }).nullable(),
+    outOfService: z.strictObject({ defect, at: isoInstant }).nullable(),
+  }),
+  words: (p) => `Came from ${p.name}`,
+});
+
 export const aidEvents = [
   itemAdded,
   itemChanged,
@@ -103,4 +160,9 @@ export const aidEvents = [
   itemOutOfService,
   itemInService,
   itemBound,
+  itemLent,
+  itemBorrowed,
+  itemLoanEnded,
+  itemSent,
+  itemReceived,
 ] as const;

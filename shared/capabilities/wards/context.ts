@@ -2,7 +2,7 @@ import type { BedId, StaffId, StayId, WardId } from '../../kernel/ids.ts';
 import type { Role, Standing } from '../../kernel/author.ts';
 import type { TextRef } from '../../kernel/ids.ts';
 import type { EpochMs } from '../../kernel/times.ts';
-import type { ItemDescription, ItemId } from '../aids/values.ts';
+import type { Listed } from '../aids/rules/listed.ts';
 import type { AcceptedPlan } from '../planning/rules/accepted.ts';
 import type { Language, Panel, Units } from './values.ts';
 
@@ -27,7 +27,7 @@ export interface TimeOn extends Period {
 export type PeopleOn = ReadonlyMap<string, ReadonlyMap<StaffId, TimeOn>>;
 
 /** What the ward's own stream says, folded. */
-export interface WardState {
+export interface WardState extends Listed {
   readonly ward: WardId;
   readonly name: string;
   readonly zone: string;
@@ -39,8 +39,6 @@ export interface WardState {
   readonly language: Language;
   /** In the order they were added; closed beds are left out. */
   readonly beds: readonly Bed[];
-  /** Equipment on the ward's list, in the order it was added. */
-  readonly items: ReadonlyMap<ItemId, ItemDescription>;
   readonly staff: ReadonlyMap<StaffId, { role: Role; name: TextRef; active: boolean; standing: Standing }>;
   /** Published protocol documents, newest version last; the default protocol is not in it. */
   readonly protocols: readonly { id: string; version: number; document: unknown }[];

@@ -17,6 +17,16 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['Looked for, not there', 'Gesucht, nicht da'],
   ['Cleaned', 'Gereinigt'],
   ['Dirty', 'Schmutzig'],
+  ['Equipment lent to {~ward}', 'Hilfsmittel verliehen an {ward}'],
+  ['Equipment lent to {~ward} until {when}', 'Hilfsmittel verliehen an {ward} bis {when}'],
+  ['Equipment borrowed: {~label} ({what}, {~model})', 'Hilfsmittel geliehen: {label} ({what}, {model})'],
+  [
+    'Equipment borrowed: {~label} ({what}, {~model}), until {when}',
+    'Hilfsmittel geliehen: {label} ({what}, {model}), bis {when}',
+  ],
+  ['Borrowed equipment given back', 'Geliehenes Hilfsmittel zurückgegeben'],
+  ['Went to {~ward}', 'Ging an {ward}'],
+  ['Came from {~ward}', 'Kam von {ward}'],
   ['Out of service ({why})', 'Außer Betrieb ({why})'],
   ['brake or wheel', 'Bremse oder Rad'],
   ['Returned to service', 'Wieder in Betrieb'],
@@ -32,6 +42,13 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['It is out of service', 'Es ist außer Betrieb'],
   ['It is not out of service', 'Es ist nicht außer Betrieb'],
   ['Only a sling is kept for one person', 'Nur ein Hebetuch wird für eine Person reserviert'],
+  ['It is kept for one person', 'Es ist für eine Person reserviert'],
+  ['It is lent to another ward', 'Es ist an eine andere Station verliehen'],
+  ['It belongs to another ward', 'Es gehört einer anderen Station'],
+  ['It is not lent', 'Es ist nicht verliehen'],
+  ['A ceiling track cannot be lent', 'Eine Deckenschiene wird nicht verliehen'],
+  ['It is on that ward already', 'Es ist schon auf dieser Station'],
+  ['The time it is lent until is not ahead', 'Die Zeit der Rückgabe liegt nicht voraus'],
   ['It is kept for another person', 'Es ist für eine andere Person reserviert'],
   // why not
   [
@@ -93,7 +110,66 @@ export const equipmentPhrases: readonly Phrase[] = [
     '{~who} is not on the staff list, or no longer active',
     '{who} steht nicht auf der Personalliste oder ist nicht mehr aktiv',
   ],
+  ['{~label} is lent to {~ward} since {when}', '{label} ist seit {when} an {ward} verliehen'],
+  [
+    '{~label} belongs to {~ward}: only its own ward lends it',
+    '{label} gehört zu {ward}: Nur die eigene Station verleiht es',
+  ],
+  [
+    '{~label} belongs to {~ward}: its own ward describes it',
+    '{label} gehört zu {ward}: Die eigene Station beschreibt es',
+  ],
+  ['{~label} is on this ward', '{label} ist auf dieser Station'],
+  ['{~label} hangs on a track of this ward', '{label} hängt an einer Schiene dieser Station'],
+  ['{~label} belongs to this ward and is on it', '{label} gehört zu dieser Station und ist auf ihr'],
+  [
+    'the id {~id} is or was another piece of equipment on {~ward}',
+    'die Nummer {id} ist oder war ein anderes Hilfsmittel auf {ward}',
+  ],
+  ['this sling is kept for one person', 'dieses Hebetuch ist für eine Person reserviert'],
   // what to do
+  [
+    'Ask its ward to change it there; the change comes here by itself.',
+    'Die eigene Station bitten, es dort zu ändern; die Änderung kommt von selbst hierher.',
+  ],
+  [
+    'Say it on that ward. If it is here again, say first that it is back.',
+    'Dort melden. Ist es wieder hier, erst melden, dass es zurück ist.',
+  ],
+  [
+    'Give it back first, and ask its ward to lend it on.',
+    'Erst zurückgeben und die eigene Station bitten, es weiterzuverleihen.',
+  ],
+  ['Choose the ward that it goes to.', 'Station wählen, an die es geht.'],
+  [
+    'Choose a ward of this board. For any other, say where it is, or take it off the list.',
+    'Station dieser Tafel wählen. Für jede andere melden, wo es ist, oder es von der Liste nehmen.',
+  ],
+  [
+    'Lend a lift on wheels, or move the person to a bed under the track.',
+    'Fahrbaren Lifter verleihen oder die Person in ein Bett unter der Schiene verlegen.',
+  ],
+  [
+    'Take it off the list here and add it again: it then has a new id.',
+    'Hier von der Liste nehmen und neu aufnehmen: Dann hat es eine neue Nummer.',
+  ],
+  [
+    'Lend another one. Only the handling coordinator returns it to service.',
+    'Ein anderes verleihen. Wieder in Betrieb nimmt es nur die Transfer-Koordination.',
+  ],
+  [
+    'Lend another sling, or ask a nurse to free it and have it washed.',
+    'Anderes Hebetuch verleihen oder Pflege bitten, es freizugeben und waschen zu lassen.',
+  ],
+  [
+    'Ask a nurse to free it and have it washed, then give it back.',
+    'Pflege bitten, es freizugeben und waschen zu lassen, dann zurückgeben.',
+  ],
+  [
+    'Give the time by which it is to be back, or none.',
+    'Zeit angeben, bis zu der es zurück sein soll, oder keine.',
+  ],
+  ['Ask a nurse or the handling coordinator.', 'Pflege oder Transfer-Koordination fragen.'],
   ['Agree a new action if it is needed again.', 'Neue Aufgabe vereinbaren, falls wieder nötig.'],
   [
     'Nothing to do. Agree a new action if it is needed again.',

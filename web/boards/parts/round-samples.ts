@@ -64,6 +64,7 @@ const piece = (label: string, kind: 'floor-lift' | 'sling', usable: ItemLine['us
     battery: null,
     outOfService: null,
     keptFor: null,
+    borrowed: null,
     examination: { due: null, everyMonths: null },
     usable,
   } satisfies z.input<typeof itemLine>);

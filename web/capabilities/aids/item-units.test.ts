@@ -32,9 +32,17 @@ describe('loads of equipment', () => {
     };
     const usable = { word: 'unknown', against: [] };
     const examination = { due: '2027-01-15', everyMonths: 6 };
-    const line = itemLine.parse({ item: 'i1', is: sling, ...nothing, keptFor: null, usable, examination });
+    const line = itemLine.parse({
+      item: 'i1',
+      is: sling,
+      ...nothing,
+      keptFor: null,
+      borrowed: null,
+      usable,
+      examination,
+    });
     const facts = () =>
-      mount(ItemCard, { props: { line, now: 0 } })
+      mount(ItemCard, { props: { line, zone: 'Europe/Lisbon', now: 0 } })
         .find('.facts')
         .text();
     expect(facts()).toContain('bears 200 kg');

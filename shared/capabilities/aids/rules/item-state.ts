@@ -5,7 +5,7 @@
  */
 import type { LoggedEvent, PayloadOf } from '../../../kernel/event-type.ts';
 import type { StaffId, StayId } from '../../../kernel/ids.ts';
-import { HOUR, type EpochMs } from '../../../kernel/times.ts';
+import { HOUR, toEpoch, type EpochMs } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type {
   batteryRead,
@@ -13,6 +13,7 @@ import type {
   itemBound,
   itemCleaning,
   itemOutOfService,
+  itemReceived,
   itemSeen,
   itemTaken,
 } from '../events.ts';
@@ -111,6 +112,17 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
     case 'item-bound': {
       const { keptFor } = event.payload as PayloadOf<typeof itemBound>;
       return later(at, state.bound) ? { ...state, bound: since, keptFor } : state;
+    }
+    case 'item-received': {
+      const { clean, battery, outOfService } = event.payload as PayloadOf<typeof itemReceived>;
+      const { by } = since;
+      return {
+        ...NOTHING_SEEN,
+        moved: since,
+        clean: clean && { at: toEpoch(clean.at), by, is: clean.is },
+        battery: battery && { at: toEpoch(battery.at), by, band: battery.band },
+        outOfService: outOfService && { at: toEpoch(outOfService.at), by, defect: outOfService.defect },
+      };
     }
     default:
       return state;

@@ -195,6 +195,13 @@ export const POLICY: readonly PolicyRow[] = [
     'read-battery',
     'bind-item',
   ]),
+  ...rows(
+    'command',
+    ['nurse', 'charge-nurse', 'handling-coordinator', 'manager'],
+    'Ask a nurse or the handling coordinator.',
+    ['lend-item'],
+  ),
+  ...rows('command', ON_THE_WARD, 'Ask whoever has it.', ['give-back-item']),
   ...rows('command', ROLES, '', ['miss-item', 'take-out-of-service']),
   ...rows(
     'command',

@@ -23,6 +23,7 @@ function against(of: StayView, crew: readonly string[], items: readonly string[]
   const plan = { at: T, placements: [placement] } as unknown as AcceptedPlan;
   const ward = {
     items: new Map(lists.map((item) => [item, { label: `${item} 1`, inspectionDue: null }])),
+    lent: new Map(),
     notExpected: new Map(),
   } as never;
   const given = { today: '2026-03-03', rules: DEFAULT_RULES.aids, items: new Map(), say: String };

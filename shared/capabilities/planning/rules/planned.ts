@@ -34,7 +34,7 @@ export const NOTHING_PLANNED: PlannedOfStay = { visits: [], taken: 0, passed: 0 
 
 export interface PlannedInput {
   readonly t: EpochMs;
-  readonly ward: Pick<WardState, 'items' | 'notExpected'>;
+  readonly ward: Pick<WardState, 'items' | 'lent' | 'notExpected'>;
   /** How the equipment is; what nobody has spoken of is not in it. */
   readonly items: ReadonlyMap<ItemId, ItemState>;
   /** Date on the ward's clock, like 2026-10-25. */
@@ -91,7 +91,8 @@ export function plannedOf(
   return { visits, taken, passed };
 }
 
-const labelOf = (item: ItemId, { ward }: PlannedInput): string => ward.items.get(item)?.label ?? item;
+const labelOf = (item: ItemId, { ward }: PlannedInput): string =>
+  (ward.items.get(item) ?? ward.lent.get(item)?.is)?.label ?? item;
 const untilOf = ({ start, minutes }: AcceptedPlacement): EpochMs => start + minutes * MINUTE;
 
 /** A check: one was recorded since. A time up: today counts as many, or somebody was there for it. */
@@ -147,12 +148,19 @@ function brokenBy(
   const { t, today, ward, items: states, rules, say } = input;
   for (const item of items) {
     const is = ward.items.get(item);
-    if (!is) return because('item', 'Equipment of this visit is not on the ward’s list any more', []);
+    if (!is) return because('item', goneWords(item, input), []);
     const asked = { stay, t, today, rules, say };
     const words = standsAgainst(is, states.get(item) ?? NOTHING_SEEN, asked, note);
     if (words !== null) return because('item', words, []);
   }
   return null;
+}
+
+function goneWords(item: ItemId, { ward, say }: PlannedInput): string {
+  const lent = ward.lent.get(item);
+  return lent
+    ? `${lent.is.label} is lent to ${lent.name} since ${say(lent.at)}`
+    : 'Equipment of this visit is not on the ward’s list any more';
 }
 
 const twoAsked = (facts: EventId[]): Because =>

@@ -10,7 +10,7 @@ import type {
   protocolPublished,
   rulesPublished,
 } from '../events.ts';
-import type { itemAdded, itemWithdrawn } from '../../aids/events.ts';
+import { foldListed, LIST_EVENTS, NOTHING_LISTED } from '../../aids/rules/listed.ts';
 import { toEpoch } from '../../../kernel/times.ts';
 import type { carersNamed, expectedArrivalClosed } from '../../dayplan/events.ts';
 import type { peopleOnSet } from '../../planning/events.ts';
@@ -42,7 +42,7 @@ const NOTHING_YET = {
   units: DEFAULT_UNITS,
   language: 'en',
   beds: [],
-  items: new Map(),
+  ...NOTHING_LISTED,
   staff: new Map(),
   carers: new Map(),
   peopleOn: NOBODY_NAMED,
@@ -77,15 +77,6 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
         beds: state.beds.filter((b) => b.bed !== closed),
         carers: withCarers(state, [[closed, null]]),
       };
-    }
-    case 'item-added':
-    case 'item-changed': {
-      const p = event.payload as PayloadOf<typeof itemAdded>;
-      return { ...state, items: new Map(state.items).set(p.item, p.is) };
-    }
-    case 'item-withdrawn': {
-      const { item } = event.payload as PayloadOf<typeof itemWithdrawn>;
-      return { ...state, items: new Map([...state.items].filter(([id]) => id !== item)) };
     }
     case 'staff-member-added': {
       const p = event.payload as PayloadOf<typeof staffMemberAdded>;
@@ -125,7 +116,7 @@ function foldOne(ward: WardId, state: WardState | null, event: LoggedEvent): War
     case 'rules-published':
       return { ...state, rules: (event.payload as PayloadOf<typeof rulesPublished>).document };
     default:
-      return state;
+      return LIST_EVENTS.has(event.type) ? foldListed(state, event) : state;
   }
 }
 
