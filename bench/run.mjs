@@ -18,6 +18,7 @@ const suites = [
   'wall-patch',
   'wall-heap',
   'day-plan',
+  'beats',
   're-rank',
 ];
 const asked = process.argv.slice(2).filter((arg) => !arg.startsWith('-'));
