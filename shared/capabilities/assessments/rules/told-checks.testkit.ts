@@ -29,6 +29,7 @@ export function told(facts: readonly Fact[], whole: boolean, own: readonly Proto
     ),
     walked: everWalked,
     drop: pressureDrop?.fact ?? 'none',
+    lacks: [...s.parts].filter(([, p]) => !p.met).map(([key, p]) => `${key} by ${p.fact.id}`),
     conflicts,
     remarks: s.remarks.map(({ rule, fact: of, words }) => `${rule} [${of.id}] ${words}`),
     words: [...tierWords(input)].map(([of, word]) => `${of} ${word}`),

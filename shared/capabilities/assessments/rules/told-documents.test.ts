@@ -35,6 +35,18 @@ const documents = [
   document('document: short', () => SHORT),
   document('document: long', () => LONG),
   ...values(['id'], 'our-own', 'Our own', '', 7, undefined),
+  ...values(['lowestWord'], 'walk', 'NOT KNOWN', 'Edge '),
+  document('document: nobody stands on one leg, and a leg that bears nothing only informs', () =>
+    changed(
+      changed(DEFAULT_PROTOCOL, ['stages', 3, 'oneLegRoute'], false) as Protocol,
+      ['stages', 3, 'parts', 1, 'gate'],
+      'informs',
+    ),
+  ),
+  document('document: short, and no grip', () =>
+    changed(SHORT, ['stages', 1, 'parts', 2, 'shows'], undefined),
+  ),
+  document('document: a field with a slash and a tilde', () => changed(DEFAULT_PROTOCOL, ['a/b~c'], 1)),
   ...values(['version'], 0, 1.5, 'two', 2),
   ...values(['name'], '', '  ', 'x'.repeat(401), undefined, 4),
   ...values(['reviewBy'], '2027', '2027-05-31', undefined, 3),

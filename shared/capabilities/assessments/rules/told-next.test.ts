@@ -16,6 +16,7 @@ import {
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { recordedTriggerKind } from '../../orders/values.ts';
+import { LONG } from './own-protocol.testkit.ts';
 import { DEFAULT_PROTOCOL } from './default-protocol.ts';
 
 const STAGES = DEFAULT_PROTOCOL.stages.map((s) => s.id);
@@ -136,4 +137,14 @@ const nexts = [
   ),
 ];
 
-heldAgainst(new URL('told-next.txt', import.meta.url), nexts);
+const moved = [
+  'next: the ward works by another protocol since',
+  () =>
+    evaluateStay(
+      stayOf(one('walk', 1, {}, nextSet(1, 126))),
+      { ...ward, protocols: [{ id: LONG.id, version: LONG.version, document: LONG }] },
+      berlin,
+      later(2),
+    ).view.nextCheck,
+] as const;
+heldAgainst(new URL('told-next.txt', import.meta.url), [...nexts, moved]);

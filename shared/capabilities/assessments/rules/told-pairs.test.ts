@@ -1,7 +1,8 @@
 /** What two checks and three say together: what stands, what is taken back, what is disputed. */
 import { heldAgainst } from '../../../kernel/told.testkit.ts';
+import { toIso } from '../../../kernel/times.ts';
 import type { Fact } from '../../corrections/facts.ts';
-import { assessment, notMet } from './assessment.testkit.ts';
+import { assessment, hours, notMet } from './assessment.testkit.ts';
 import {
   seen,
   asked,
@@ -80,6 +81,21 @@ const threes = FIRST.flatMap(([was, first]) =>
     ]),
   ]),
 );
+const firstAbout = SECOND.map(([is, second]) =>
+  short(`walked or about then; ${is} ten minutes later`, () => [
+    seen('walk', {}, { id: 'one', precision: 'about' }),
+    second({ id: 'two', at: 10 / 60 }),
+  ]),
+);
+const partsAtOnce = [0, 1].map((at) =>
+  short(`a leg that does not bear, then one that does, ${at} h later`, () => [
+    seen('stand', withPart('stand', 'leg-bears', 'not-met', 'left'), { id: 'one' }),
+    seen('walk', {}, { id: 'two', at }),
+  ]),
+);
+const toldEarly = short('a stage timed after it was recorded', () => [
+  seen('edge', { edge: { at: toIso(hours(5)) } }, { id: 'one' }),
+]);
 const pressures = (
   [
     ['a whole set, nothing fell', (at: number) => set(at, 126, 126)],
@@ -103,4 +119,11 @@ const pressures = (
     ]),
   ]),
 ]);
-heldAgainst(new URL('told-pairs.txt', import.meta.url), [...pairs, ...threes, ...pressures]);
+heldAgainst(new URL('told-pairs.txt', import.meta.url), [
+  ...pairs,
+  ...threes,
+  ...firstAbout,
+  ...partsAtOnce,
+  toldEarly,
+  ...pressures,
+]);

@@ -115,6 +115,28 @@ const oxygen = [
       ),
     ]),
   ),
+  ...[
+    [2, 1, 3, 2],
+    [2, 3, 5, 4],
+    [3, 1, 1, 2],
+    [1, 3, 2, 3],
+  ].flatMap(([first, ...then]) =>
+    (['nurse', 'aide'] as const).map((role) =>
+      stay(`oxygen ${first} l, then ${then.join(', ')} by ${role}`, [
+        checked(1, readings(1, ['oxygen', 97, litres(first!)])),
+        ...then.map((n, i) => taken(1.2 + i / 5, [['oxygen', 97, litres(n)]], role)),
+      ]),
+    ),
+  ),
+  stay('oxygen 2 l, then 4 and 3 at once by an aide', [
+    checked(1, readings(1, ['oxygen', 97, litres(2)])),
+    named(taken(1.5, [['oxygen', 97, litres(4)]], 'aide'), 'a'),
+    named(taken(1.5, [['oxygen', 97, litres(3)]], 'aide'), 'b'),
+  ]),
+  stay('heart rate 40 beside an own target', [
+    { ...order(0.5, { about: 'oxygen-target', low: 94, high: 98 }), id: 'target' },
+    checked(1, readings(1, ['heart-rate', 35])),
+  ]),
   stay('oxygen 2 l, then 1 by an aide, then 2', [
     checked(1, readings(1, ['oxygen', 97, litres(2)])),
     taken(1.3, [['oxygen', 97, litres(1)]], 'aide'),

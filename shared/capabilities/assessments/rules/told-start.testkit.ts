@@ -79,8 +79,18 @@ export const CARE = withRules('criticalCare', { on: true });
 export const SCORED = withRules('earlyWarning', { on: true });
 export const BOTH: RulesDocument = { ...CARE, earlyWarning: SCORED.earlyWarning };
 
-export const ask = (told: readonly Told[], t = 2, rules: RulesDocument = DEFAULT_RULES) => {
-  const { view, nextChange } = evaluateStay(stayOf(...told), { ...ward, rules }, calendar, hours(t));
+export const ask = (
+  told: readonly Told[],
+  t = 2,
+  rules: RulesDocument = DEFAULT_RULES,
+  protocols = ward.protocols,
+) => {
+  const { view, nextChange } = evaluateStay(
+    stayOf(...told),
+    { ...ward, rules, protocols },
+    calendar,
+    hours(t),
+  );
   const { mayStart, earlyWarning } = view;
   return {
     word: mayStart?.word ?? 'no staged check',
