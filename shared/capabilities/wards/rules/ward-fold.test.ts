@@ -36,9 +36,13 @@ describe('a ward', () => {
       beds: [],
       staff: new Map(),
       items: new Map(),
+      lent: new Map(),
+      borrowed: new Map(),
+      givenBack: new Map(),
       carers: new Map(),
       peopleOn: new Map(),
       dayPlan: null,
+      notExpected: new Map(),
       protocols: [],
       rules: null,
     });
