@@ -56,6 +56,16 @@ describe('the grid of a wall', () => {
     expect(planWall(8, 1920, 1080, PANEL).lines).toBeGreaterThanOrEqual(2);
   });
 
+  it('sets rows further apart only where whole words have their room, and no further than the tile is high', () => {
+    const leading = (beds: number) => planWall(beds, 1920, 1080, PANEL).leading;
+    expect([24, 30, 36].map(leading)).toEqual([1, 1, 1]);
+    expect([2, 4].map(leading)).toEqual([expect.closeTo(1.3), expect.closeTo(1.3)]);
+    const { height, far, near, lines, leading: apart } = planWall(2, 1920, 1080, PANEL);
+    expect(lines).toBeGreaterThanOrEqual(2);
+    const rows = Math.max(1.25 * far, 2.56 * near) + 1.25 * far + (2 + lines) * 1.28 * near;
+    expect(rows * apart).toBeLessThanOrEqual(height);
+  });
+
   it.each([
     [36, 43, 5],
     [24, 32, 5],

@@ -36,6 +36,8 @@ export interface TilePlan {
   readonly near: number;
   /** Whether there is room for the plan's whole words below. */
   readonly lines: number;
+  /** How much further apart rows stand than they must: 1 where the tile is full. */
+  readonly leading: number;
   readonly width: number;
   readonly height: number;
   /** How wide a bed's label may be. */
@@ -67,6 +69,12 @@ export const PAD = 0.08;
 export const NEAR_LINE = 1.28;
 export const FAR_LINE = 1.25;
 const HEAD_LINE = 1.36;
+/** From this share of the promised size on, a wall gives size for room between its rows. */
+const AMPLE = 1.5;
+/** Beyond this, rows would no longer read as one bed's. */
+const MOST_LEADING = 1.3;
+/** Whole words that a tile has room for before its rows stand further apart. */
+const LINES_FIRST = 2;
 export const firstRow = (far: number, near: number): number => Math.max(FAR_LINE * far, 2 * NEAR_LINE * near);
 
 export const BETWEEN = 2;
@@ -82,8 +90,10 @@ const leastWidth = (far: number, near: number): number =>
   ) +
   2 * EDGE * near +
   2;
+const rowsHigh = (far: number, near: number, lines: number): number =>
+  firstRow(far, near) + FAR_LINE * far + (2 + lines) * NEAR_LINE * near;
 const leastHeight = (far: number, near: number, lines: number): number =>
-  firstRow(far, near) + FAR_LINE * far + (2 + lines) * NEAR_LINE * near + 2 * PAD * near + 2;
+  rowsHigh(far, near, lines) + 2 * PAD * near + 2;
 
 interface Room {
   readonly beds: number;
@@ -135,14 +145,17 @@ export function planWall(
   const near = capitalMm(NEAR_METRES, LEAST_ARCMIN) * perMm;
   const room = { beds, width, height, far, near };
   const kept = [2, 1].map((lines) => best(room, lines)).find(({ scale }) => scale >= 1);
-  const { columns, scale } = kept ?? best(room, 0);
+  const { columns, scale: largest } = kept ?? best(room, 0);
   const rows = Math.max(1, Math.ceil(beds / columns));
   const foot = FOOT * height;
-  const head = HEAD_LINE * far * scale;
+  const head = HEAD_LINE * far * largest;
   const tile = {
     width: (width - 2 * AROUND - (columns - 1) * BETWEEN) / columns,
     height: (height - foot - head - 2 * AROUND - (rows - 1) * BETWEEN) / rows,
   };
+  const wanted = Math.min(Math.max(largest / AMPLE, 1), MOST_LEADING);
+  const { leading } = sized(tile, far * largest, near * largest);
+  const scale = largest * Math.min(leading / wanted, 1);
   return {
     columns,
     rows,
@@ -157,10 +170,12 @@ export function planWall(
   };
 }
 
-/** How many lines for whole words a tile of that size has left. */
+/** How many lines for whole words a tile of that size has left, and how far apart its rows may then stand. */
 function sized({ height }: { height: number }, far: number, near: number) {
-  const left = height - leastHeight(far, near, 0);
-  return { far, near, lines: Math.max(0, Math.floor(left / (NEAR_LINE * near) + 0.01)) };
+  const rows = height - leastHeight(far, near, 0) + rowsHigh(far, near, 0);
+  const leading = Math.min(Math.max(rows / rowsHigh(far, near, LINES_FIRST), 1), MOST_LEADING);
+  const left = rows / leading - rowsHigh(far, near, 0);
+  return { far, near, leading, lines: Math.max(0, Math.floor(left / (NEAR_LINE * near) + 0.01)) };
 }
 
 /** Held in a hand, not hung on a wall: as many columns as fit, nothing promised, the page scrolls. */
@@ -179,6 +194,7 @@ export function planHand(beds: number, width: number, label = LABEL_WIDE): WallP
     far,
     near,
     lines,
+    leading: 1,
     width: wide,
     height: leastHeight(far, near, 2),
     label: labelWide(wide, far, near, label),

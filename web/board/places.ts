@@ -70,14 +70,14 @@ const px = (n: number) => `${n.toFixed(2)}px`;
 
 /** The same as CSS variables of the grid. */
 export function placeVariables(plan: TilePlan): Readonly<Record<string, string>> {
-  const { far, near } = plan;
+  const { far, near, leading } = plan;
   const places = placesOf(plan, false);
   return {
     '--far': px(far),
     '--near': px(near),
-    '--first-row': px(firstRow(far, near)),
-    '--far-row': px(FAR_LINE * far),
-    '--near-row': px(NEAR_LINE * near),
+    '--first-row': px(firstRow(far, near) * leading),
+    '--far-row': px(FAR_LINE * far * leading),
+    '--near-row': px(NEAR_LINE * near * leading),
     '--edge': px(EDGE * near),
     '--pad': px(PAD * near),
     '--gap': px(GAP * far),

@@ -18,8 +18,8 @@ export const sayWall = defineWords('wall', {
     'people-on': '{n} on',
     'people-not-said': 'staff not named',
     shown: '{n} of {n} beds shown',
-    'shows-day': 'Shown on each bed: bed to chair, day plan.',
-    'shows-night': 'Shown on each bed: toilet, night plan.',
+    'shows-day': 'Shown on each bed: bed to chair, by day.',
+    'shows-night': 'Shown on each bed: toilet, by night.',
     'too-small':
       'Too small for {beds} beds: made to be read from {metres} m, readable from about {fits} m. A panel of {inches} inches would fit.',
     'labels-too-long':
