@@ -78,7 +78,7 @@ describe('the wall', () => {
     const { link, answer } = ward();
     answer();
     const wall = await show(WallPage);
-    expect(wall.find('.foot').text()).toContain('bed to chair, day plan');
+    expect(wall.find('.foot').text()).toContain('bed to chair, by day');
     expect(document.documentElement.dataset['theme']).toBe('day');
     const { beds: _beds, ...facts } = boardRow([]);
     link.reports.patch({
@@ -91,7 +91,7 @@ describe('the wall', () => {
       board: { ...facts, night: true },
     });
     await nextTick();
-    expect(wall.find('.foot').text()).toContain('toilet, night plan');
+    expect(wall.find('.foot').text()).toContain('toilet, by night');
     expect(wall.findAll('.people')[0]!.text()).toBe('2');
     expect(document.documentElement.dataset['theme']).toBe('night');
   });
