@@ -125,7 +125,9 @@ function foldStayEvent(state: BoardState, stay: StayId, event: LoggedEvent): voi
 /** Rows of the accepted plan that speak of a piece are worked out anew when something was said of it. */
 function forgetPlanned({ wardState, records }: BoardState, item: ItemId): void {
   for (const { stay, items } of wardState?.dayPlan?.placements ?? []) {
-    const held = items.includes(item) ? records.get(stay) : undefined;
+    if (!items.includes(item)) continue;
+    // What was planned while the person was expected stands under that name.
+    const held = records.get(wardState!.notExpected.get(stay) ?? stay);
     if (held) held.row = null;
   }
 }

@@ -293,6 +293,26 @@ describe('the day plan in numbers', () => {
       const done = given(accepted(1, [arrival]), closed(1.5, 'stay-1'), check('walk', 1.8));
       expect(dayAt(done, 2)).toMatchObject({ ahead: 0, passed: 0 });
     });
+    it('is held once its equipment breaks after they arrived, on the board that shows it already', () => {
+      const log = new WardLog();
+      setUpWard(log);
+      for (const one of [LIFT, accepted(1, [{ ...arrival, items: ['i1'] }]), closed(1.5, 'stay-1')]) {
+        log.add(`ward/${WARD}`, {
+          type: one.type,
+          payload: one.payload,
+          at: one.at ?? 0,
+          role: 'charge-nurse',
+        });
+      }
+      log.add('stay/stay-1', begun());
+      log.add('bed/bed-1', { type: 'bed-taken', payload: { bed: 'bed-1', stay: 'stay-1' } });
+      const state = emptyBoard(WARD);
+      foldBoard(state, log.events);
+      expect(plannedAt(state, 2)).toEqual([['exp-1-a', null]]);
+      const payload = { item: 'i1', defect: 'other' };
+      foldBoard(state, [log.add('item/i1', { type: 'item-out-of-service', at: 1.8, payload })]);
+      expect(plannedAt(state, 2)).toEqual([['exp-1-a', expect.stringContaining('Lift 1 is out of service')]]);
+    });
     it('is not there any more once they do not come, nor for a plan of which they are no part', () => {
       const state = given(accepted(1, [arrival]), closed(1.5));
       expect(dayAt(state, 2)).toMatchObject({ ahead: 0 });
