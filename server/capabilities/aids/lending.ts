@@ -5,6 +5,7 @@ import { foldItem, itemAt, NOTHING_SEEN } from '@footboard/shared/capabilities/a
 import type { ItemState } from '@footboard/shared/capabilities/aids/rules/item-state';
 import { asLent } from '@footboard/shared/capabilities/aids/rules/listed';
 import type { ItemId } from '@footboard/shared/capabilities/aids/values';
+import type { WardState } from '@footboard/shared/capabilities/wards/context';
 import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
 import type { WardId } from '@footboard/shared/kernel/ids';
@@ -42,6 +43,22 @@ const known = ({ clean, battery, outOfService }: ItemState) => ({
 });
 const stateOf = (context: DecideContext, item: ItemId, ward?: WardId): ItemState =>
   context.slice(itemStream(item), ward).events.reduce(foldItem, NOTHING_SEEN);
+
+/** Nobody's piece leaves a ward while somebody has it or it is kept for them; null when neither. */
+function heldBy(state: ItemState, ward: WardState, context: DecideContext, remedy: string) {
+  const { inUse } = itemAt(state, context.now, rulesOf(ward).aids, () => undefined);
+  if (inUse) {
+    return refuse(
+      'item-in-use',
+      `somebody took it ${sayAt(context, inUse.at)}`,
+      'If it is standing there, say first that it is back.',
+      '/item',
+    );
+  }
+  return state.keptFor === null
+    ? null
+    : refuse('kept-for-one', 'this sling is kept for one person', remedy, '/item');
+}
 
 const lend = decider({
   command: commands.lendItem,
@@ -103,23 +120,13 @@ const lend = decider({
         '/item',
       );
     }
-    const { inUse } = itemAt(state, context.now, rulesOf(ward).aids, () => undefined);
-    if (inUse) {
-      return refuse(
-        'item-in-use',
-        `somebody took it ${sayAt(context, inUse.at)}`,
-        'If it is standing there, say first that it is back.',
-        '/item',
-      );
-    }
-    if (state.keptFor !== null) {
-      return refuse(
-        'kept-for-one',
-        'this sling is kept for one person',
-        'Lend another sling, or ask a nurse to free it and have it washed.',
-        '/item',
-      );
-    }
+    const held = heldBy(
+      state,
+      ward,
+      context,
+      'Lend another sling, or ask a nurse to free it and have it washed.',
+    );
+    if (held) return held;
     if (until !== undefined && toEpoch(until) <= context.occurred) {
       return refuse(
         'loan-until-past',
@@ -171,25 +178,10 @@ const giveBack = decider({
     const [borrower, owner] = atHome ? [loan.ward, context.wardId] : [context.wardId, loan.ward];
     const state = stateOf(context, item, borrower);
     // Whoever has it before them on its own ward knows better than what was last said on the other.
-    if (!atHome) {
-      const { inUse } = itemAt(state, context.now, rulesOf(ward).aids, () => undefined);
-      if (inUse) {
-        return refuse(
-          'item-in-use',
-          `somebody took it ${sayAt(context, inUse.at)}`,
-          'If it is standing there, say first that it is back.',
-          '/item',
-        );
-      }
-      if (state.keptFor !== null) {
-        return refuse(
-          'kept-for-one',
-          'this sling is kept for one person',
-          'Ask a nurse to free it and have it washed, then give it back.',
-          '/item',
-        );
-      }
-    }
+    const held = atHome
+      ? null
+      : heldBy(state, ward, context, 'Ask a nurse to free it and have it washed, then give it back.');
+    if (held) return held;
     const nameOf = (id: WardId) => (id === context.wardId ? ward : context.otherWard(id))?.name ?? id;
     const on = (id: WardId) => (id === context.wardId ? {} : { ward: id });
     return accept(
