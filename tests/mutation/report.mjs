@@ -11,7 +11,7 @@ const EXPLAINED = 'explained.json';
 /** What the issue asks for. */
 const GOAL = 90;
 
-const git = (...args) => execFileSync('git', args, { cwd: root, encoding: 'utf8' }).trim();
+export const git = (...args) => execFileSync('git', args, { cwd: root, encoding: 'utf8' }).trim();
 const json = (path) => JSON.parse(readFileSync(path, 'utf8'));
 
 /** The text that a mutant replaces, on one line. */
@@ -22,38 +22,47 @@ function original(source, { start, end }) {
   return lines.join(' ').replace(/\s+/g, ' ');
 }
 
-/** Keeps a room's counts and survivors. A mutant the compiler or nobody could run is not counted. */
-export function keepResult(room, seed, minutes) {
+/** Every mutant of the last run of a room: its status, and what is kept of it should it survive. */
+export function mutantsOf(room) {
   const report = json(join(root, '.mutation', room, 'mutation.json'));
-  const counts = {};
-  const survived = [];
-  for (const [file, { source, mutants }] of Object.entries(report.files)) {
-    for (const m of mutants) {
-      counts[m.status] = (counts[m.status] ?? 0) + 1;
-      if (m.status !== 'Survived' && m.status !== 'NoCoverage') continue;
-      survived.push({
+  return Object.entries(report.files).flatMap(([file, { source, mutants }]) =>
+    mutants.map((m) => ({
+      status: m.status,
+      mutant: {
         file,
         line: m.location.start.line,
         mutator: m.mutatorName,
         original: original(source, m.location).slice(0, 200),
         replacement: (m.replacement ?? '').replace(/\s+/g, ' ').slice(0, 200),
         ...(m.status === 'NoCoverage' ? { never: 'run' } : {}),
-      });
-    }
-  }
-  survived.sort((a, b) => (a.file === b.file ? a.line - b.line : a.file < b.file ? -1 : 1));
+      },
+    })),
+  );
+}
+
+export const lives = (status) => status === 'Survived' || status === 'NoCoverage';
+export const inOrder = (survived) =>
+  survived.toSorted((a, b) => (a.file === b.file ? a.line - b.line : a.file < b.file ? -1 : 1));
+
+/** The commit that is measured, in words where the rules or tests differ from it. */
+export function commitNow() {
   const commit = git('rev-parse', '--short', 'HEAD');
-  const clean = git('status', '--porcelain', '--', 'shared') === '';
+  return git('status', '--porcelain', '--', 'shared') === '' ? commit : `${commit} and changes not committed`;
+}
+
+export const readKept = (room) => json(join(kept, `${room}.json`));
+export function writeKept(result) {
   mkdirSync(kept, { recursive: true });
-  const result = {
-    room,
-    commit: clean ? commit : `${commit} and changes not committed`,
-    seed,
-    minutes,
-    counts,
-    survived,
-  };
-  writeFileSync(join(kept, `${room}.json`), `${JSON.stringify(result, null, 1)}\n`);
+  writeFileSync(join(kept, `${result.room}.json`), `${JSON.stringify(result, null, 1)}\n`);
+}
+
+/** Keeps a room's counts and survivors. A mutant the compiler or nobody could run is not counted. */
+export function keepResult(room, seed, minutes) {
+  const all = mutantsOf(room);
+  const counts = {};
+  for (const { status } of all) counts[status] = (counts[status] ?? 0) + 1;
+  const survived = inOrder(all.filter((m) => lives(m.status)).map((m) => m.mutant));
+  writeKept({ room, commit: commitNow(), seed, minutes, counts, survived });
 }
 
 const killed = ({ Killed = 0, Timeout = 0 }) => Killed + Timeout;
@@ -89,12 +98,13 @@ export function writeReport() {
     'The random seed is fixed; properties go to a fifth of their depth. What is worked out once when a module loads (tables,',
     'schemas, lists of words) is left out ("static") unless FOOTBOARD_STATIC=1: each such change needs every test. The',
     'published tables are held against their sources row by row in tests/ and beside the tables.',
+    '"Survivors again at": what had survived was tried once more with the tests of that commit; all else is of the whole run.',
     '',
     '| room | noticed | killed | by the clock | survived | never run | static | minutes | commit | seed |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
     ...[...results, { room: 'all', counts: total, minutes: '', commit: '', seed: '' }].map(
-      ({ room, counts: c, minutes, commit, seed }) =>
-        `| ${room} | ${percent(c)} | ${c.Killed ?? 0} | ${c.Timeout ?? 0} | ${c.Survived ?? 0} | ${c.NoCoverage ?? 0} | ${c.Ignored ?? 0} | ${minutes} | ${commit} | ${seed} |`,
+      ({ room, counts: c, minutes, commit, again, seed }) =>
+        `| ${room} | ${percent(c)} | ${c.Killed ?? 0} | ${c.Timeout ?? 0} | ${c.Survived ?? 0} | ${c.NoCoverage ?? 0} | ${c.Ignored ?? 0} | ${minutes} | ${commit}${again ? `, survivors again at ${again}` : ''} | ${seed} |`,
     ),
     '',
   ];

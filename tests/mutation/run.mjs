@@ -2,10 +2,12 @@
 // which changes its tests notice. Three passes, each for what survived the one before: the room's own
 // tests, those of the board too, the properties over whole histories too (the last takes longest a change:
 // FOOTBOARD_PASSES=1,2 leaves it out). Not part of `npm test` or .ci/run.
+// `--again` tries what survived the last whole run of a room, and nothing else: minutes, for tests added since.
 // `--report` alone writes docs/mutation.md again from what is kept in docs/mutation/.
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { survivorsAgain } from './again.mjs';
 import { keepResult, writeReport } from './report.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
@@ -22,8 +24,16 @@ if (unknown.length > 0 || (asked.length === 0 && !process.argv.includes('--repor
   process.exit(1);
 }
 
+const again = process.argv.includes('--again');
 let failed = false;
 for (const room of asked) {
+  const survivors = again ? survivorsAgain(room) : null;
+  if (survivors && survivors.ranges.length === 0) {
+    console.log(`${room}: no survivor in a rule that is as it was at ${survivors.commit}`);
+    continue;
+  }
+  // What an earlier run found of other lines would be told as if it were of these.
+  if (again) rmSync(join(root, '.mutation', room), { recursive: true, force: true });
   mkdirSync(join(root, '.mutation', room), { recursive: true });
   const began = Date.now();
   let whole = true;
@@ -43,6 +53,7 @@ for (const room of asked) {
           FOOTBOARD_ROOM: room,
           FOOTBOARD_PASS: pass,
           FOOTBOARD_SEED: SEED,
+          ...(survivors ? { FOOTBOARD_MUTATE: survivors.ranges.join(',') } : {}),
           FOOTBOARD_DEEP: process.env.FOOTBOARD_DEEP ?? '0.2',
         },
       },
@@ -50,7 +61,8 @@ for (const room of asked) {
     if (run.status !== 0) whole = false;
   }
   const minutes = Math.round((Date.now() - began) / 60_000);
-  if (whole) keepResult(room, SEED, minutes);
+  if (whole && survivors) survivors.keep();
+  else if (whole) keepResult(room, SEED, minutes);
   else failed = true;
 }
 writeReport();

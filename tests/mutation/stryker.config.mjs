@@ -9,7 +9,10 @@ export default {
   testRunner: 'vitest',
   vitest: { configFile: 'vitest.mutation.config.ts', related: false },
   // Rules only: what is pure, without its tests and their kits.
-  mutate: [`shared/capabilities/${room}/rules/**/*.ts`, '!shared/**/*.{test,testkit}.ts'],
+  mutate: process.env.FOOTBOARD_MUTATE?.split(',') ?? [
+    `shared/capabilities/${room}/rules/**/*.ts`,
+    '!shared/**/*.{test,testkit}.ts',
+  ],
   coverageAnalysis: 'perTest',
   // What is worked out once, when a module loads (tables, schemas, lists), needs every test for each
   // change: five times as long as all else. FOOTBOARD_STATIC=1 includes it.

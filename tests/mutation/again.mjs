@@ -1,0 +1,65 @@
+// `--again`: what survived the last whole run of a room, tried once more with the tests of today. Only rules
+// that are word for word as they were then are tried; of the others the old count stands until a whole run.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { commitNow, git, inOrder, lives, mutantsOf, readKept, writeKept } from './report.mjs';
+
+const root = new URL('../..', import.meta.url).pathname;
+/** A mutant that spans lines is named by its first one only: so many after it are tried with it. */
+const LINES_AFTER = 12;
+
+const key = (m) => [m.file, m.line, m.mutator, m.original, m.replacement].join('\u0000');
+
+function unchanged(commit, file) {
+  try {
+    git('diff', '--quiet', commit, '--', file);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** What to try of a room, as Stryker's ranges of lines, and how to keep what comes of it. */
+export function survivorsAgain(room) {
+  const before = readKept(room);
+  const commit = before.commit.split(' ')[0];
+  const same = new Map();
+  const asItWas = (file) => {
+    if (!same.has(file)) same.set(file, unchanged(commit, file));
+    return same.get(file);
+  };
+  const ranges = new Set();
+  for (const s of before.survived.filter((one) => asItWas(one.file))) {
+    const line = readFileSync(join(root, s.file), 'utf8').split('\n')[s.line - 1] ?? '';
+    const whole = line.includes(s.original);
+    ranges.add(`${s.file}:${s.line}-${whole ? s.line : s.line + LINES_AFTER}`);
+  }
+  for (const [file, is] of same)
+    if (!is) console.log(`${room}: ${file} has changed since ${commit}: left as it was`);
+  return { commit, ranges: [...ranges], keep: () => keepAgain(before, room) };
+}
+
+function keepAgain(before, room) {
+  const now = new Map(mutantsOf(room).map(({ status, mutant }) => [key(mutant), { status, mutant }]));
+  const counts = { ...before.counts };
+  const move = (from, to) => {
+    counts[from] = (counts[from] ?? 0) - 1;
+    counts[to] = (counts[to] ?? 0) + 1;
+  };
+  const survived = [];
+  for (const s of before.survived) {
+    const found = now.get(key(s));
+    now.delete(key(s));
+    const was = s.never ? 'NoCoverage' : 'Survived';
+    if (found) move(was, found.status);
+    if (!found) survived.push(s);
+    else if (lives(found.status)) survived.push(found.mutant);
+  }
+  // One that was noticed then and is not today counts as what it is today.
+  for (const { status, mutant } of now.values()) {
+    if (!lives(status)) continue;
+    move('Killed', status);
+    survived.push(mutant);
+  }
+  writeKept({ ...before, again: commitNow(), counts, survived: inOrder(survived) });
+}
