@@ -1,7 +1,7 @@
 /** What browser tests of sign-in ask of the server beside the screens: the way there, not what is tested. */
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { axeFaults, shoot } from './support.ts';
+import { screenFaults, shoot } from './support.ts';
 
 export const WARD = 'alder';
 export const passwordOf = (signInName: string): string => `the ${signInName} walks past nine lamps`;
@@ -73,6 +73,6 @@ export async function setUpAlder(
 
 export async function whole(page: Page, name: string): Promise<void> {
   await shoot(page, name);
-  expect(await axeFaults(page)).toEqual([]);
+  expect(await screenFaults(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
 }

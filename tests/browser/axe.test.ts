@@ -2,7 +2,14 @@ import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WARD, accept, ask, enter, setUpAlder } from './access-support.ts';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, startBuilt, type RunningServer } from './support.ts';
+import {
+  screenFaults,
+  openBrowser,
+  openScreen,
+  PHONE_SIZE,
+  startBuilt,
+  type RunningServer,
+} from './support.ts';
 
 /**
  * Every screen there is, signed in as somebody who may see it, by day on a desk and by night on a
@@ -186,7 +193,7 @@ describe('SCREEN-20 every screen', () => {
 
   it.each(SCREENS)('%s at %s', async (_route, path, holds, who) => {
     const at = await open(who, path, holds);
-    expect(await axeFaults(at), 'by day on a desk').toEqual([]);
+    expect(await screenFaults(at), 'by day on a desk').toEqual([]);
 
     await at.emulateMedia({ reducedMotion: 'reduce' });
     expect(await at.evaluate(() => document.getAnimations().length)).toBe(0);
@@ -198,7 +205,7 @@ describe('SCREEN-20 every screen', () => {
 
     await at.setViewportSize(PHONE_SIZE);
     await at.evaluate(() => (document.documentElement.dataset['theme'] = 'night'));
-    expect(await axeFaults(at), 'by night on a phone').toEqual([]);
+    expect(await screenFaults(at), 'by night on a phone').toEqual([]);
     expect(await overflow(at), 'on a phone').toEqual([]);
   });
 

@@ -6,7 +6,7 @@ import { create } from 'qrcode';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { confirmPerson, openBedside } from './bedside-support.ts';
 import { missedByGloves } from './gloves.ts';
-import { axeFaults, openBrowser, shoot, startBuilt, type RunningServer } from './support.ts';
+import { screenFaults, openBrowser, shoot, startBuilt, type RunningServer } from './support.ts';
 
 /** One still picture of a code, as the camera's film: YUV4MPEG2, which Chromium plays as a fake camera. */
 function filmOf(text: string): Buffer {
@@ -52,7 +52,7 @@ afterAll(async () => {
 
 async function whole(page: Page, name: string) {
   await shoot(page, name);
-  expect({ name, gloves: await missedByGloves(page), axe: await axeFaults(page) }).toEqual({
+  expect({ name, gloves: await missedByGloves(page), axe: await screenFaults(page) }).toEqual({
     name,
     gloves: [],
     axe: [],

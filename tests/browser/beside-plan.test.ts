@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sayWho } from './open-kit.ts';
 import { confirmPerson } from './bedside-support.ts';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   openScreen,
   PHONE_SIZE,
@@ -49,14 +49,14 @@ describe('what stands beside a plan', () => {
     await open('Line for the bedside');
     await page.getByLabel('One line for whoever moves the person').fill(line);
     await page.getByText('19 signs left').waitFor();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await shoot(page, 'line-390');
     await page.getByRole('button', { name: 'Show this line' }).click();
     await page.getByText(line).waitFor();
 
     await open('Expected to leave');
     await page.getByRole('button', { name: 'Tomorrow, 11:00' }).click();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await shoot(page, 'leaving-390');
     await page.getByRole('button', { name: 'Record the expected time' }).click();
     await page.getByText('Recorded: Expected to leave.').waitFor();
@@ -65,7 +65,7 @@ describe('what stands beside a plan', () => {
     await page.getByRole('link', { name: 'The whole stay, entry by entry' }).click();
     await page.getByText(`Line for the bedside: ${line}`).waitFor();
     await page.setViewportSize(WALL_SIZE);
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await shoot(page, 'beside-plan-1920');
     expect(faults).toEqual([]);
     await page.context().close();
@@ -94,7 +94,7 @@ describe('what stands beside a plan', () => {
     await screens.getByRole('radio', { name: 'Pounds' }).check();
     await screens.getByRole('radio', { name: 'Feet' }).check();
     await screens.getByText('Read from 5 m, capitals must be 29.1 mm high').waitFor();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await shoot(page, 'settings-screens-1920');
     await screens.getByRole('button', { name: 'Save the screens' }).click();
     await screens.getByText('Saved.').waitFor();

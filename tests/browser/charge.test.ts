@@ -1,7 +1,15 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sayWho } from './open-kit.ts';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, startBuilt, WALL_SIZE } from './support.ts';
+import {
+  screenFaults,
+  openBrowser,
+  openScreen,
+  PHONE_SIZE,
+  shoot,
+  startBuilt,
+  WALL_SIZE,
+} from './support.ts';
 import type { RunningServer } from './support.ts';
 
 let server: RunningServer;
@@ -47,10 +55,10 @@ describe('the charge nurse’s page', () => {
     expect(await bed(page, 'B2').innerText()).toMatch(/nurse Cleo Marchbank\s+aide Dina Rushford/);
     expect(await bed(page, 'A1').innerText()).toMatch(/nurse Cleo Marchbank\s+aide Tess Applewhite/);
     await shoot(page, 'charge-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.evaluate(() => (document.documentElement.dataset['theme'] = 'night'));
     await shoot(page, 'charge-night-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
 
     await page.goto(wardPage('huddle'));
     const line = page.locator('#question-2 [data-line]').filter({ hasText: 'B2' });
@@ -70,7 +78,7 @@ describe('the charge nurse’s page', () => {
     await inGroup(page, 'Usual way of moving', 'Walks with a frame').click();
     await inGroup(page, 'Gets in and out of bed and chair', 'Helped').click();
     await shoot(page, 'charge-expected-form-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Enter', exact: true }).click();
     // Entered last, and expected first.
     const one = page.locator('.coming').filter({ hasText: '10:30' });
@@ -100,7 +108,7 @@ describe('the charge nurse’s page', () => {
     const today = await page.getByLabel('Day and time').evaluate(() => new Date().getFullYear() + 1);
     await page.getByLabel('Day and time').fill(`${today}-01-01T10:00`);
     await shoot(page, 'charge-until-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Name for 1 bed' }).click();
     await page.getByText(/^Named until 0?1 Jan.* 10:00\.$/).waitFor();
     await bed(page, 'A2').getByText('aide Dina Rushford').waitFor();
@@ -118,7 +126,7 @@ describe('the charge nurse’s page', () => {
     await offered.getByRole('button').first().click();
     await offered.getByText('Recording the arrival closes the expected one').waitFor();
     await shoot(page, 'bedside-arrival-expected-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.getByLabel('Name, as on the wristband').fill('Maren Holt');
     await page.getByRole('button', { name: 'Record the arrival' }).click();
     await page.getByText('CHECK BEFORE MOVING').first().waitFor();
@@ -150,7 +158,7 @@ describe('the charge nurse’s page', () => {
     const { page, context } = await charge(PHONE_SIZE);
     await shoot(page, 'charge-390');
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await context.close();
   });
 });

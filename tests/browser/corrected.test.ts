@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Cable } from '../support/cable.ts';
 import { accept, ask, enter, setUpAlder, WARD } from './access-support.ts';
-import { axeFaults, openBrowser, openScreen, shoot, startBuilt, WALL_SIZE } from './support.ts';
+import { screenFaults, openBrowser, openScreen, shoot, startBuilt, WALL_SIZE } from './support.ts';
 import type { RunningServer } from './support.ts';
 
 type Screen = Awaited<ReturnType<typeof openScreen>>;
@@ -77,7 +77,7 @@ describe('A7 an entry about the wrong person, withdrawn 3 h later', () => {
     for (const theme of ['day', 'night']) {
       await north.page.evaluate((to) => (document.documentElement.dataset['theme'] = to), theme);
       await shoot(north.page, `wall-initials-${theme}-1920`);
-      expect(await axeFaults(north.page)).toEqual([]);
+      expect(await screenFaults(north.page)).toEqual([]);
     }
     await ines.evaluate((path) => fetch(path), `/api/wards/${WARD}/paper/sheet`);
 
@@ -91,7 +91,7 @@ describe('A7 an entry about the wrong person, withdrawn 3 h later', () => {
     await withdrawn.getByText('withdrawn: see').waitFor();
     await ines.getByText('Seen by 1 of 2 screens; not yet: corridor east').waitFor({ timeout: 90_000 });
     await shoot(ines, 'corrected-not-seen-1920');
-    expect(await axeFaults(ines)).toEqual([]);
+    expect(await screenFaults(ines)).toEqual([]);
     await ines.goto(`${server.url}/wards/${WARD}/devices`);
     await ines.getByText('Corrections of the last day that a screen has not shown yet').waitFor();
     await shoot(ines, 'corrected-devices-1920');

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { check, hours } from '@footboard/shared/capabilities/board/rules/history.testkit';
 import { toIso } from '@footboard/shared/kernel/times';
 import { beginStay, openWard, WARD, type Ward } from '../journeys/http-kit.ts';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, WALL_SIZE } from './support.ts';
+import { screenFaults, openBrowser, openScreen, PHONE_SIZE, shoot, WALL_SIZE } from './support.ts';
 
 /** 10:00 on the ward's clock. */
 const started = Date.now();
@@ -83,7 +83,7 @@ describe('a day plan, from the charge page to another phone', () => {
     await says(charge, '13:15', 'Ada Lund', 'Change it so');
     await sheet(charge).getByText('Ada Lund: whoever goes is on a break').waitFor();
     await shoot(charge, 'day-plan-refused-1920');
-    expect(await axeFaults(charge)).toEqual([]);
+    expect(await screenFaults(charge)).toEqual([]);
     await says(charge, '14:00', 'Ada Lund', 'Change it so');
     await line(charge, 'stay-1-g1').getByText('14:00').waitFor();
 
@@ -115,7 +115,7 @@ describe('a day plan, from the charge page to another phone', () => {
     await ada.locator('.rows').first().getByText('planned 15:00, you alone').waitFor();
     await shoot(ada, 'round-planned-390');
     await shoot(wall, 'wall-planned-1920');
-    expect(await axeFaults(ada)).toEqual([]);
+    expect(await screenFaults(ada)).toEqual([]);
 
     // Taken as planned it is a booking like any other.
     await own.getByRole('button', { name: /^Bed 1B/ }).click();

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sendCommand } from './open-kit.ts';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   openScreen,
   PHONE_SIZE,
@@ -63,7 +63,7 @@ describe('the equipment page on a phone', () => {
     await page.getByText('0 of 1 lifts usable now').waitFor();
     await page.getByText('nobody has said that it is clean').waitFor();
     await shoot(page, 'equipment-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
   });
 
   it('an aide says in three taps each where it is, that it is clean and charged; then it counts', async () => {
@@ -79,7 +79,7 @@ describe('the equipment page on a phone', () => {
 
   it('an aide takes it out of service, and it counts no more until the coordinator returns it', async () => {
     await page.getByRole('button', { name: /Lift 1/ }).click();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await shoot(page, 'equipment-taps-390');
     await page.getByRole('button', { name: 'Broken or not safe' }).click();
     await page.getByRole('button', { name: 'brake or wheel' }).click();
@@ -117,7 +117,7 @@ describe('the equipment page on a phone', () => {
     await page.reload();
     await page.getByText('Closes it:').waitFor();
     await shoot(page, 'coordinator-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.getByRole('link', { name: 'Lift 1: Not there when looked for' }).click();
     const dialog = page.getByRole('dialog', { name: 'What is it with Lift 1?' });
     await dialog.getByRole('button', { name: 'Store', exact: true }).click();
@@ -144,13 +144,13 @@ describe('the equipment page on a phone', () => {
     await page.getByRole('dialog').getByRole('button', { name: 'Rowan' }).click();
     await page.getByLabel('Back by (optional)').fill('2098-12-31T14:00');
     await shoot(page, 'equipment-lend-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await lend.click();
     const lent = page.getByRole('region', { name: 'Lent to other wards' });
     await lent.getByText(/lent to Rowan just now, to be back by/).waitFor();
     expect(await page.getByText('lifts usable now').count()).toBe(0);
     await shoot(page, 'equipment-lent-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
 
     const there = await openScreen(browser, PHONE_SIZE);
     await there.page.goto(`${server.url}/wards/rowan/equipment`);
@@ -168,7 +168,7 @@ describe('the equipment page on a phone', () => {
     await piece.click();
     await there.page.getByText('Belongs to Willow').waitFor();
     await shoot(there.page, 'equipment-borrowed-390');
-    expect(await axeFaults(there.page)).toEqual([]);
+    expect(await screenFaults(there.page)).toEqual([]);
     await there.page.getByRole('button', { name: 'Given back to Willow' }).click();
     await there.page.getByText('Nothing is on the list yet.').waitFor();
     expect(there.faults).toEqual([]);
@@ -193,7 +193,7 @@ describe('the equipment page on a phone', () => {
     await page.getByText('Near miss: no room to work').waitFor();
     await page.getByText('no name put to it').waitFor();
     await shoot(page, 'concerns-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.goto(`${server.url}/wards/${WARD}/equipment`);
     expect(faults).toEqual([]);
   });
@@ -212,7 +212,7 @@ describe('the equipment page on a phone', () => {
     await dialog.getByText('track reaches: say which bays the track covers').waitFor();
     await dialog.getByText('as it is').waitFor();
     await shoot(page, 'equipment-table-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await dialog.getByRole('button', { name: 'Take over 1 row' }).click();
     await page.getByRole('button', { name: /Sling 1/ }).waitFor();
     expect(await page.getByRole('button', { name: /Track/ }).count()).toBe(0);

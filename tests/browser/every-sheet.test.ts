@@ -151,6 +151,65 @@ describe('SCREEN-27 SCREEN-28 on a phone, with gloves', () => {
     expect(walk.found()).toEqual([]);
   });
 
+  it('a leg that does not bear: the stage may be met on the other, and the plan follows', async () => {
+    const { page } = walk;
+    await bedside('2A');
+    await check(/^Full under 4 minutes/);
+    for (let stage = 1; stage <= 3; stage += 1) {
+      await page.getByText(`Stage ${stage} of 6`).waitFor();
+      await tapEach('.part', 'Met');
+      await tapEach('.stage', 'No symptom');
+      await tapEach('.stage', 'Free, on their own');
+      await walk.tap('Stage met, go on');
+    }
+    const part = (name: RegExp, answer: string) =>
+      walk.dialog().getByRole('group', { name }).getByRole('button', { name: answer, exact: true }).click();
+    await page.getByText('Stage 4 of 6').waitFor();
+    await part(/^Rises from sitting/, 'Met');
+    await part(/^Leg bears weight.*right/i, 'Not met');
+    await part(/^Leg bears weight.*left/i, 'Met');
+    await walk.looks('one leg, not said yet');
+    await walk.tap(/^Met on the left leg/);
+    await tapEach('.stage', 'No symptom');
+    await walk.tap('Secured: two people');
+    await walk.looks('one leg');
+    await walk.tap('Stage met, go on');
+    await walk.tap('Stop before this');
+    await page.getByText('met, secured, on the left leg').waitFor();
+    await page.getByRole('heading', { name: 'The plan that would follow' }).waitFor();
+    await walk.looks('before a check on one leg is recorded');
+    await walk.close();
+    expect(walk.found()).toEqual([]);
+  });
+
+  it('the walking measures of a stay, each with what it asks', async () => {
+    const { page } = walk;
+    await walk.go('stays/stay-1', 'How this stay went');
+    await walk.iAm(/Theo Brandt/);
+    await walk.tap('Turn walking measures on for this stay');
+    await page.getByText('None recorded yet.').waitFor();
+    await walk.tap('Add a measure');
+    await walk.dialog().waitFor();
+    const kinds = walk.dialog().getByRole('group', { name: 'Which measure' }).getByRole('button');
+    expect(await kinds.count()).toBe(5);
+    for (const kind of await kinds.all()) {
+      await kind.click();
+      await walk.looks(`measure: ${await kind.innerText()}`);
+    }
+    await walk.tries('measures');
+    await walk.close();
+    await page.getByRole('button', { name: 'Add a measure' }).click();
+    await walk.tap('Chair stands in 30 s');
+    await walk.dialog().getByLabel('Stands').fill('9');
+    await walk.tap('Without arms');
+    await walk.looks('measure: before it is recorded');
+    await walk.tap('Record the measure');
+    await walk.closed();
+    await page.getByText('Chair stands in 30 s: 9').first().waitFor();
+    await walk.looks('measures of a stay');
+    expect(walk.found()).toEqual([]);
+  });
+
   it('the round: who goes, with whom, not now, instead, and the board is wrong', async () => {
     const { page } = walk;
     const card = page.locator('article.card');

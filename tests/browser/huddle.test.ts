@@ -1,7 +1,15 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sayWho, sendCommand } from './open-kit.ts';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, startBuilt, WALL_SIZE } from './support.ts';
+import {
+  screenFaults,
+  openBrowser,
+  openScreen,
+  PHONE_SIZE,
+  shoot,
+  startBuilt,
+  WALL_SIZE,
+} from './support.ts';
 import type { RunningServer } from './support.ts';
 
 const WARD = 'larkfield';
@@ -139,7 +147,7 @@ describe('the huddle', () => {
     await page.goto(`${server.url}/wards/${WARD}/charge`);
     await page.getByRole('heading', { name: 'Wer betreut wen' }).waitFor();
     await shoot(page, 'charge-de-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -155,7 +163,7 @@ describe('the huddle', () => {
     const table = forecast.getByRole('region', { name: 'Lifts' });
     expect(await table.getByRole('columnheader').allInnerTexts()).toContain('Wanted at once (mean)');
     expect(await table.getByRole('row').count()).toBeGreaterThan(20);
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     expect(await sideways(page)).toBeLessThanOrEqual(0);
     expect(faults).toEqual([]);
     await context.close();
@@ -201,7 +209,7 @@ describe('the huddle', () => {
     await page.keyboard.press('1');
     await page.getByRole('heading', { name: 'By when' }).waitFor();
     await shoot(page, 'huddle-action-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.keyboard.press('1');
     const agreed = page.locator('#question-5 [data-line^="action-"]').filter({ hasText: 'Check again' });
     await agreed.waitFor();
@@ -282,10 +290,10 @@ describe('the huddle', () => {
         .map((one) => `${one.className || one.tagName}: ${one.textContent!.trim().slice(0, 30)}`),
     );
     expect(small).toEqual([]);
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.evaluate(() => (document.documentElement.dataset['theme'] = 'night'));
     await shoot(page, 'huddle-night-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     expect(await sideways(page)).toBeLessThanOrEqual(0);
     await page.getByText('All lists').click();
     await page.getByText(/^Below the usual way of moving \(\d+\)$/).waitFor();
@@ -295,7 +303,7 @@ describe('the huddle', () => {
     const phone = await huddle(PHONE_SIZE);
     await shoot(phone.page, 'huddle-390');
     expect(await sideways(phone.page)).toBeLessThanOrEqual(0);
-    expect(await axeFaults(phone.page)).toEqual([]);
+    expect(await screenFaults(phone.page)).toEqual([]);
     await phone.context.close();
   });
 });

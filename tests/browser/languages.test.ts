@@ -1,7 +1,15 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WARD, accept, ask, enter, setUpAlder } from './access-support.ts';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, startBuilt, WALL_SIZE } from './support.ts';
+import {
+  screenFaults,
+  openBrowser,
+  openScreen,
+  PHONE_SIZE,
+  shoot,
+  startBuilt,
+  WALL_SIZE,
+} from './support.ts';
 import type { RunningServer } from './support.ts';
 
 /**
@@ -94,7 +102,7 @@ async function isGerman(page: Page): Promise<void> {
   expect(await page.getAttribute('html', 'lang')).toBe('de');
   expect(await page.title()).not.toMatch(ENGLISH);
   expect((await words(page)).split('\n').filter((line) => ENGLISH.test(line))).toEqual([]);
-  expect(await axeFaults(page)).toEqual([]);
+  expect(await screenFaults(page)).toEqual([]);
 }
 const sideways = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);

@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Cable } from '../support/cable.ts';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   openScreen,
   PHONE_SIZE,
@@ -98,7 +98,7 @@ describe('the wall says LAST KNOWN', () => {
     await shoot(screens[1]!.page, 'huddle-last-known-1920');
     await shoot(screens[2]!.page, 'wall-last-known-390');
     for (const { page, context } of screens) {
-      expect(await axeFaults(page)).toEqual([]);
+      expect(await screenFaults(page)).toEqual([]);
       await context.close();
     }
     cable.plugIn();

@@ -6,7 +6,7 @@ import { beginStay, openWard, WARD, type Ward } from '../journeys/http-kit.ts';
 import { Cable } from '../support/cable.ts';
 import { sayWho } from './open-kit.ts';
 import { confirmPerson } from './bedside-support.ts';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot, WALL_SIZE } from './support.ts';
+import { screenFaults, openBrowser, openScreen, PHONE_SIZE, shoot, WALL_SIZE } from './support.ts';
 
 /** The server's clock: set to a time of 25 November, and going on from there. */
 class SetClock {
@@ -97,7 +97,7 @@ describe('A2 two beds are swapped while a nurse writes at one of them', () => {
     await asks.getByText('The person in this bed has changed').waitFor();
     await asks.getByText('They are now in bed 1B.').waitFor();
     await shoot(page, 'swapped-while-writing-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     expect(await sessionsOf('stay-1')).toEqual([]);
     await sheet.getByRole('button', { name: 'Send it for the person I began it for' }).click();
 
@@ -140,7 +140,7 @@ describe('A2 two beds are swapped while a nurse writes at one of them', () => {
     await told.waitFor();
     await page.getByText(/Session, done, entered at 09:0\d, was sent now/).waitFor();
     await shoot(page, 'swapped-sent-late-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     expect(await sessionsOf('stay-2')).toHaveLength(1);
     await page.getByRole('button', { name: 'Seen' }).click();
     await told.waitFor({ state: 'detached' });
@@ -173,7 +173,7 @@ describe('A3 a person has left, and another lies in the bed, when an entry from 
     expect(new Date(late!.occurred).toISOString()).toMatch(/^2026-11-25T13:5\d/);
     await page.getByText(/no longer on this ward. Whoever is in the bed now is not touched/).waitFor();
     await shoot(page, 'left-before-it-arrived-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
 
     expect(await sessionsOf('stay-4')).toEqual([]);
     expect(await newcomer()).toEqual(before);

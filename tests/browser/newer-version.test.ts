@@ -4,7 +4,7 @@
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot } from './support.ts';
+import { screenFaults, openBrowser, openScreen, PHONE_SIZE, shoot } from './support.ts';
 import { longestWords, playWard, type PlayedWard } from './wall-kit.ts';
 
 let browser: Browser;
@@ -44,7 +44,7 @@ describe('a newer version', () => {
     const waiting = () => navigator.serviceWorker.getRegistration().then((found) => found!.waiting !== null);
     expect(await page.evaluate(waiting)).toBe(true);
     await shoot(page, 'newer-version-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
 
     await page.getByRole('button', { name: 'Reload' }).click();
     await page.waitForFunction(() => !('sameProgram' in window), null, { timeout: 60_000 });

@@ -15,7 +15,7 @@ import {
   sessionsOf,
 } from './offline-support.ts';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   PHONE_SIZE,
   shoot,
@@ -85,7 +85,7 @@ describe('without the server', () => {
     await wall.getByText('clock stopped').waitFor();
     expect(await wall.locator('article.tile').count()).toBe(3);
     await shoot(wall, 'wall-from-the-device-1920');
-    expect(await axeFaults(wall)).toEqual([]);
+    expect(await screenFaults(wall)).toEqual([]);
     // Rule 1: nothing shows less help than it did.
     const kept = await helpOf(wall);
     expect(kept.map(({ help }) => help)).toEqual(before.map(({ help }) => help));
@@ -97,7 +97,7 @@ describe('without the server', () => {
     await lastKnown(phone).waitFor({ timeout: 15_000 });
     await wrote(phone, 'Stand', 2);
     await shoot(phone, 'bedside-from-the-device-390');
-    expect(await axeFaults(phone)).toEqual([]);
+    expect(await screenFaults(phone)).toEqual([]);
 
     await again();
     await expect.poll(async () => (await sessionsOf(server, 'stay-0')).length, { timeout: 40_000 }).toBe(2);

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Cable } from '../support/cable.ts';
 import { peopleAlder, timeline, WARD } from './offline-support.ts';
 import { sayWho } from './open-kit.ts';
-import { axeFaults, openBrowser, PHONE_SIZE, shoot, startBuilt, type RunningServer } from './support.ts';
+import { screenFaults, openBrowser, PHONE_SIZE, shoot, startBuilt, type RunningServer } from './support.ts';
 import { confirmPerson } from './bedside-support.ts';
 
 let server: RunningServer;
@@ -55,7 +55,7 @@ describe('the outbox of a phone', () => {
     await page.getByRole('dialog').getByText('Session, done').waitFor();
     await page.getByRole('dialog').getByText('What was entered').click();
     await shoot(page, 'outbox-waiting-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     expect(await entries('stay-0', 'session-recorded')).toBe(0);
     // As a crash would: no handler of the page runs, nothing is asked.
     await page.close({ runBeforeUnload: false });
@@ -115,7 +115,7 @@ describe('the outbox of a phone', () => {
     await sheet.getByText('What was entered').click();
     await sheet.getByText('To the edge of the bed').waitFor();
     await shoot(page, 'outbox-refused-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await sheet.getByRole('button', { name: 'I have dealt with it' }).click();
     await page.getByText('1 refused').waitFor({ state: 'detached' });
 

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sayWho } from './open-kit.ts';
 import { WARD, enter, peopleAlder, sessionsOf } from './offline-support.ts';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   openScreen,
   PHONE_SIZE,
@@ -53,7 +53,7 @@ describe('a downtime sheet is keyed in', () => {
     await page.getByText('Write the time first').waitFor();
     await page.getByLabel('Time on the paper').fill(ago(20));
     await shoot(page, 'paper-entry-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Session', exact: true }).click();
     await page.getByRole('button', { name: 'Lifted to chair', exact: true }).click();
     await page.getByRole('button', { name: 'Done', exact: true }).click();
@@ -81,7 +81,7 @@ describe('a downtime sheet is keyed in', () => {
     await page.getByText('May be the same').waitFor();
     await page.getByText('May be the same').scrollIntoViewIfNeeded();
     await shoot(page, 'paper-twins-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     const [first, second] = await sessionsOf(server, 'stay-0');
     expect([first!.counts, second!.counts]).toEqual([true, true]);
     await enter(server, 'make-retraction', {
@@ -105,7 +105,7 @@ describe('a downtime sheet is keyed in', () => {
       .first()
       .waitFor();
     await shoot(page, 'paper-sheets-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.setViewportSize(WALL_SIZE);
     await shoot(page, 'paper-sheets-1920');
     expect(faults).toEqual([]);

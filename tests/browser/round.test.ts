@@ -5,7 +5,7 @@ import { check, hours } from '@footboard/shared/capabilities/board/rules/history
 import { toIso } from '@footboard/shared/kernel/times';
 import { beginStay, openWard, WARD, type Ward } from '../journeys/http-kit.ts';
 import { sayWho } from './open-kit.ts';
-import { axeFaults, openBrowser, openScreen, PHONE_SIZE, shoot } from './support.ts';
+import { screenFaults, openBrowser, openScreen, PHONE_SIZE, shoot } from './support.ts';
 
 /** Monday 11:00 on the ward's clock. */
 const started = Date.now();
@@ -82,7 +82,7 @@ describe('the round on two phones', () => {
     const bea = await phone('Bea Holm');
     expect(await bedOnCard(ada.page)).toBe('Bed 1A');
     await shoot(ada.page, 'round-390');
-    expect(await axeFaults(ada.page)).toEqual([]);
+    expect(await screenFaults(ada.page)).toEqual([]);
     const sizes = await ada.page
       .locator('button, main a, summary')
       .evaluateAll((all) =>
@@ -146,7 +146,7 @@ describe('the round on two phones', () => {
     await page.getByText('the same to the last sign').waitFor();
     expect(await page.locator('.then').innerText()).not.toMatch(/Ada|Bea|Noor/);
     await shoot(page, 'round-then-390');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.goto(`${ward.footboard.url}/wards/${WARD}/round`);
     await tap(page, 'Give back');
     await tap(page, 'By mistake');
@@ -218,12 +218,12 @@ describe('the round on two phones', () => {
       .first()
       .waitFor();
     await shoot(page, 'fairness-1920');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.goto(`${ward.footboard.url}/wards/${WARD}/round`);
     await card(page).waitFor();
     await page.evaluate(() => (document.documentElement.dataset['theme'] = 'night'));
     await shoot(page, 'round-1920-night');
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await context.close();
   });
 

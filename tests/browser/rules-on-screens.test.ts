@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sayWho } from './open-kit.ts';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   openScreen,
   shoot,
@@ -38,7 +38,7 @@ describe('the rules on the screens', () => {
   it('a NEWS2 worked out from its parts at the bedside stands on the stay page', async () => {
     const { page, faults } = await bedside('lf-a6', 'Nuri Halvard');
     await page.getByRole('heading', { name: 'May we start?' }).waitFor();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'More' }).click();
     await page.getByRole('menuitem', { name: 'NEWS2', exact: true }).click();
     await confirmPerson(page);
@@ -54,7 +54,7 @@ describe('the rules on the screens', () => {
     await choose(page, 'Consciousness', 'Alert');
     // Royal College of Physicians 2017, chart 1: 2 + 1 + 2 + 1 + 2 + 0 + 1 = 9.
     await page.getByText('NEWS2 9', { exact: true }).waitFor();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     expect(await notSideways(page)).toBeLessThanOrEqual(0);
     await shoot(page, 'score-parts-390');
     await page.getByRole('button', { name: 'Use this number' }).click();
@@ -68,7 +68,7 @@ describe('the rules on the screens', () => {
     await page.setViewportSize(WALL_SIZE);
     await page.getByRole('button', { name: 'Why: early-warning score' }).click();
     await page.getByText('Royal College of Physicians').waitFor();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await shoot(page, 'stay-score-1920');
     expect(faults).toEqual([]);
     await page.context().close();
@@ -85,7 +85,7 @@ describe('the rules on the screens', () => {
     await page.keyboard.press('Tab');
     await page.getByText('Stop now').waitFor();
     await page.getByText('Heart rate 131 is above 130').waitFor();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await shoot(page, 'session-stop-390');
     // Whatever the outcome says: the reading alone is enough.
     await page.getByRole('button', { name: 'Done', exact: true }).click();

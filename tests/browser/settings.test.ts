@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sayWho } from './open-kit.ts';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   openScreen,
   PHONE_SIZE,
@@ -96,12 +96,12 @@ describe('ward settings in a browser', () => {
     });
 
     await card.getByText('Every limit with its source').click();
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await page.setViewportSize(PHONE_SIZE);
     expect(await page.evaluate(() => window.document.documentElement.scrollWidth - window.innerWidth)).toBe(
       0,
     );
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
   });
 
   it('an aide is told that it is not for the role, and whom to ask', async () => {

@@ -23,6 +23,7 @@ const then = (h: number) => ({
 export async function wardOfEverything(): Promise<Ward> {
   const started = Date.now();
   const ward = await openWard({ rate: 1, now: () => hours(40) + (Date.now() - started) });
+  await ward.enter('add-staff-member', { staff: 'theo', name: 'Theo Brandt', role: 'therapist' });
   await ward.enter('add-staff-member', { staff: 'bea', name: 'Bea Holm', role: 'aide' });
   await ward.enter('add-staff-member', { staff: 'hana', name: 'Hana Weiss', role: 'handling-coordinator' });
   for (const label of ['2B', '2C'])

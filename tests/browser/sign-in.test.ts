@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
-  axeFaults,
+  screenFaults,
   openBrowser,
   openScreen,
   PHONE_SIZE,
@@ -43,7 +43,7 @@ const smallTargets = (page: Page) =>
   );
 async function whole(page: Page, name: string): Promise<void> {
   await shoot(page, name);
-  expect(await axeFaults(page)).toEqual([]);
+  expect(await screenFaults(page)).toEqual([]);
   expect(await smallTargets(page)).toEqual([]);
   expect(await noSideways(page)).toBe(0);
 }

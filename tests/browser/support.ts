@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import { missedByGloves } from './gloves.ts';
 
 const root = new URL('../..', import.meta.url).pathname;
 export const SCREENSHOTS = join(root, 'tests/screenshots');
@@ -126,11 +127,31 @@ export async function shoot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: join(SCREENSHOTS, `${name}.png`) });
 }
 
-/** What axe finds against WCAG 2.2 A and AA on the page as it stands, one line a rule. */
-export async function axeFaults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
+/**
+ * What stands in a reader's or a thumb's way on the page as it stands, one line a rule: what axe finds against WCAG 2.2
+ * A and AA, the contrast in the other theme too, and on a phone what gloves miss.
+ */
+export async function screenFaults(page: Page): Promise<string[]> {
+  const found = await axeFinds(page, (axe) =>
+    axe.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']),
+  );
+  const shown = await page.evaluate(() => {
+    const { dataset } = document.documentElement;
+    const now = dataset['theme'] ?? '';
+    dataset['theme'] = now === 'night' ? 'day' : 'night';
+    return now;
+  });
+  const turned = await axeFinds(page, (axe) => axe.withRules(['color-contrast']));
+  await page.evaluate((theme) => (document.documentElement.dataset['theme'] = theme), shown);
+  const onPhone = (page.viewportSize()?.width ?? WALL_SIZE.width) <= PHONE_SIZE.width;
+  return [
+    ...found,
+    ...turned.map((fault) => `in the other theme: ${fault}`),
+    ...(onPhone ? await missedByGloves(page) : []),
+  ];
+}
+async function axeFinds(page: Page, rules: (axe: AxeBuilder) => AxeBuilder): Promise<string[]> {
+  const { violations } = await rules(new AxeBuilder({ page })).analyze();
   return violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
   );

@@ -5,7 +5,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAP, NEAR_METRES, capitalMm, farArcmin, pixelsPerMm } from '../../web/board/legible.ts';
-import { axeFaults, openBrowser, openScreen, shoot, WALL_SIZE } from './support.ts';
+import { screenFaults, openBrowser, openScreen, shoot, WALL_SIZE } from './support.ts';
 import { longestWords, playWard, type PlayedWard } from './wall-kit.ts';
 
 const PANEL = { inches: 55, metres: 5 };
@@ -169,7 +169,7 @@ describe.each(['en', 'de'] as const)('a full wall in %s', (language) => {
       expect(Math.max(...at) - Math.min(...at)).toBeLessThan(1);
     }
     expect(faults).toEqual([]);
-    expect(await axeFaults(page)).toEqual([]);
+    expect(await screenFaults(page)).toEqual([]);
     await context.close();
   });
 });

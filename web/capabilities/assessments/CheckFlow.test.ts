@@ -159,6 +159,13 @@ describe('confirm', () => {
     expect(form.wrapper.text()).not.toContain('As planned');
     expect(form.wrapper.text()).toContain('Needed now: full, with pressure set (faint)');
   });
+
+  it('given a check with the pressure set is needed, says that a confirm does not stand for it', () => {
+    const because = [{ rule: 'next', facts: [], words: 'the first time up is still ahead' }];
+    const needed = given(stayRow({ nextCheck: { depth: 'full-with-pressure', from: 'clear', because } }));
+    expect(needed.wrapper.text()).toContain('The check needed now is still needed afterwards.');
+    expect(given().wrapper.text()).not.toContain('still needed afterwards');
+  });
 });
 
 describe('a part that is not met', () => {

@@ -52,6 +52,7 @@ export const saySigns = defineWords('beside-check', {
     full: 'Full',
     'full-how': 'under 4 minutes hands-on, one reading at 1 minute standing.',
     confirm: 'Confirm',
+    'confirm-beside': 'This keeps the plan as it is. The check needed now is still needed afterwards.',
     'not-enough': 'Confirming is not enough now: something is open, or nothing was checked here yet.',
     'stop-any':
       'You can stop at any stage; a part of a check is a good check. Stop at once if the person looks or feels unwell.',
@@ -177,6 +178,7 @@ export const saySigns = defineWords('beside-check', {
     full: 'Voll',
     'full-how': 'unter 4 Minuten an der Person, ein Messwert nach 1 Minute Stehen.',
     confirm: 'Bestätigen',
+    'confirm-beside': 'Das lässt den Plan, wie er ist. Die jetzt nötige Prüfung bleibt danach nötig.',
     'not-enough': 'Bestätigen reicht jetzt nicht: Etwas ist offen, oder hier wurde noch nichts geprüft.',
     'stop-any':
       'Auf jeder Stufe kann Schluss sein; auch ein Teil einer Prüfung ist eine gute Prüfung. Sofort abbrechen, wenn die Person schlecht aussieht oder sich schlecht fühlt.',

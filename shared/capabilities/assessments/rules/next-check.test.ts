@@ -245,6 +245,13 @@ describe('the next check', () => {
       'The first time up since surgery or bed rest is to be repeated, held safe',
     );
   });
+  it('a nurse who watched an ordinary move keeps the plan, and the check with the pressure set is needed as before', () => {
+    const arrived = { ...begun(), payload: { ...(begun().payload as object), from: 'theatre' } };
+    const told = [arrived, id(withSet('edge', 1), 'c1'), confirm(2, 'c1')];
+    const { trust, nextCheck } = evaluateStay(recordOf(told), ward, calendar, hours(3)).view;
+    expect(trust.state).toBe('current');
+    expect(nextCheck).toMatchObject({ depth: 'full-with-pressure', from: 'clear' });
+  });
   it('CHECK-4 begins again when two checks of one time disagree', () => {
     const two = [id(withSet('walk', 1), 'yes'), id(check('edge', 1, { edge: { outcome: 'not-met' } }), 'no')];
     const said = next(2, ...two);
