@@ -34,9 +34,8 @@ export function survivorsAgain(room) {
     const whole = line.includes(s.original);
     ranges.add(`${s.file}:${s.line}-${whole ? s.line : s.line + LINES_AFTER}`);
   }
-  for (const [file, is] of same)
-    if (!is) console.log(`${room}: ${file} has changed since ${commit}: left as it was`);
-  return { commit, ranges: [...ranges], keep: () => keepAgain(before, room) };
+  const changed = [...same].filter(([, is]) => !is).map(([file]) => file);
+  return { commit, ranges: [...ranges], changed, keep: () => keepAgain(before, room) };
 }
 
 function keepAgain(before, room) {

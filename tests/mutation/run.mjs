@@ -28,6 +28,8 @@ const again = process.argv.includes('--again');
 let failed = false;
 for (const room of asked) {
   const survivors = again ? survivorsAgain(room) : null;
+  for (const file of survivors?.changed ?? [])
+    console.log(`${room}: ${file} has changed since ${survivors.commit}: left for a whole run`);
   if (survivors && survivors.ranges.length === 0) {
     console.log(`${room}: no survivor in a rule that is as it was at ${survivors.commit}`);
     continue;
