@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { HOUR } from '../../../kernel/times.ts';
+import { NOTHING_SEEN } from '../../aids/rules/item-state.ts';
 import type { TaskPlan } from '../../board/moving-view.ts';
 import type { StayView } from '../../board/view.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
@@ -18,15 +19,30 @@ const move = (more: Partial<TaskPlan> = {}) =>
 const stay = toldStay;
 
 /** What stands against a visit at 10:00 by these people with this equipment, in words; null: nothing. */
-function against(of: StayView, crew: readonly string[], items: readonly string[], lists = ['lift']) {
-  const placement = { visit: 's1-g1', stay: 's1', kind: 'goal', start: T + HOUR, minutes: 30, crew, items };
+function against(
+  of: StayView,
+  crew: readonly string[],
+  items: readonly string[],
+  lists = ['lift'],
+  { plannedFor = of.stay as string, states = new Map() } = {},
+) {
+  const placement = {
+    visit: 's1-g1',
+    stay: plannedFor,
+    kind: 'goal',
+    start: T + HOUR,
+    minutes: 30,
+    crew,
+    items,
+  };
   const plan = { at: T, placements: [placement] } as unknown as AcceptedPlan;
   const ward = {
     items: new Map(lists.map((item) => [item, { label: `${item} 1`, inspectionDue: null }])),
     lent: new Map(),
-    notExpected: new Map(),
+    // Whoever was planned for under another name was expected then, and has arrived.
+    notExpected: new Map(plannedFor === of.stay ? [] : [[plannedFor, of.stay]]),
   } as never;
-  const given = { today: '2026-03-03', rules: DEFAULT_RULES.aids, items: new Map(), say: String };
+  const given = { today: '2026-03-03', rules: DEFAULT_RULES.aids, items: states, say: String };
   const { visits } = plannedOf(of, [], { t: T, plan, ward, ...given }, () => undefined);
   return visits[0]!.stopped;
 }
@@ -66,5 +82,16 @@ describe('PLANNED-7 a planned visit when the plan of moving asks for more by now
     expect(against(stay([move({ hold: true })]), ['ana'], [])!.words).toBe(
       'The plan allows no move out of bed',
     );
+  });
+  it('a sling kept for the person is theirs also where the visit was planned before they arrived', () => {
+    const slingOf = (keptFor: string) =>
+      new Map([['sling', { ...NOTHING_SEEN, keptFor, bound: { at: T, by: 'e1' } }]]) as never;
+    const seen = (keptFor: string) =>
+      against(stay([move()]), ['ana', 'ben'], ['sling'], ['sling'], {
+        plannedFor: 'arrival-1',
+        states: slingOf(keptFor),
+      });
+    expect(seen(stay([move()]).stay)).toBeNull();
+    expect(seen('s9')!.words).toBe(`sling 1 is kept for another person since ${T}`);
   });
 });

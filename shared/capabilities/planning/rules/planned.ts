@@ -85,7 +85,7 @@ export function plannedOf(
       until,
       crew: [...one.crew],
       with: one.items.map((item) => labelOf(item, input)),
-      stopped: stoppedBy(one, stay, input) ?? brokenBy(one, input, note),
+      stopped: stoppedBy(one, stay, input) ?? brokenBy(one, stay.stay, input, note),
     });
   }
   return { visits, taken, passed };
@@ -141,7 +141,8 @@ function stoppedBy(one: AcceptedPlacement, stay: StayView, { say, ward }: Planne
 
 /** Equipment that was fit for it when the plan was accepted, and is not any more. */
 function brokenBy(
-  { stay, items }: AcceptedPlacement,
+  { items }: AcceptedPlacement,
+  stay: StayView['stay'],
   input: PlannedInput,
   note: (at: EpochMs) => void,
 ): Because | null {
