@@ -197,8 +197,8 @@ describe('which entries are in doubt', () => {
   it('given a view in doubt, nobody goes up and a step back stays', () => {
     const step = (which: string) => OTHERWISE.find(([title]) => title === `a step ${which}`)![1].proposal!;
     const of = (which: string) => {
-      const both = { proposal: step(which) };
-      return joined(other(both), other({ ...both, checkBeforeMoving: true })).proposal?.step ?? null;
+      const stepping = { proposal: step(which) };
+      return joined(other(stepping), other({ ...stepping, checkBeforeMoving: true })).proposal?.step ?? null;
     };
     expect([of('up'), of('back')]).toEqual([null, 'back']);
   });
