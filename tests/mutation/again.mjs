@@ -28,18 +28,27 @@ export function survivorsAgain(room) {
     if (!same.has(file)) same.set(file, unchanged(commit, file));
     return same.get(file);
   };
-  const ranges = new Set();
+  const ranges = [];
   for (const s of before.survived.filter((one) => asItWas(one.file))) {
     const line = readFileSync(join(root, s.file), 'utf8').split('\n')[s.line - 1] ?? '';
     const whole = line.includes(s.original);
-    ranges.add(`${s.file}:${s.line}-${whole ? s.line : s.line + LINES_AFTER}`);
+    ranges.push({ file: s.file, from: s.line, to: whole ? s.line : s.line + LINES_AFTER });
   }
   const changed = [...same].filter(([, is]) => !is).map(([file]) => file);
-  return { commit, ranges: [...ranges], changed, keep: () => keepAgain(before, room) };
+  return {
+    commit,
+    ranges: [...new Set(ranges.map(({ file, from, to }) => `${file}:${from}-${to}`))],
+    changed,
+    keep: () => keepAgain(before, ranges, room),
+  };
 }
 
-function keepAgain(before, room) {
-  const now = new Map(mutantsOf(room).map(({ status, mutant }) => [key(mutant), { status, mutant }]));
+function keepAgain(before, ranges, room) {
+  const tried = ({ mutant }) =>
+    ranges.some(({ file, from, to }) => file === mutant.file && from <= mutant.line && mutant.line <= to);
+  // A report may tell of other lines too: of those nothing was tried.
+  const found = mutantsOf(room).filter(tried);
+  const now = new Map(found.map(({ status, mutant }) => [key(mutant), { status, mutant }]));
   const counts = { ...before.counts };
   const move = (from, to) => {
     counts[from] = (counts[from] ?? 0) - 1;
@@ -47,12 +56,10 @@ function keepAgain(before, room) {
   };
   const survived = [];
   for (const s of before.survived) {
-    const found = now.get(key(s));
+    const again = now.get(key(s));
     now.delete(key(s));
-    const was = s.never ? 'NoCoverage' : 'Survived';
-    if (found) move(was, found.status);
-    if (!found) survived.push(s);
-    else if (lives(found.status)) survived.push(found.mutant);
+    if (again) move(s.never ? 'NoCoverage' : 'Survived', again.status);
+    if (!again || lives(again.status)) survived.push(again?.mutant ?? s);
   }
   // One that was noticed then and is not today counts as what it is today.
   for (const { status, mutant } of now.values()) {

@@ -60,7 +60,8 @@ for (const room of asked) {
         },
       },
     );
-    if (run.status !== 0) whole = false;
+    whole = run.status === 0;
+    if (!whole) break;
   }
   const minutes = Math.round((Date.now() - began) / 60_000);
   if (whole && survivors) survivors.keep();
