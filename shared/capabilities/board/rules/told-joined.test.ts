@@ -6,7 +6,7 @@ import { heldAgainst } from '../../../kernel/told.testkit.ts';
 import type { Claim, Restriction } from '../../corrections/rules/claims.ts';
 import type { StayView } from '../view.ts';
 import { lessHelp, withOpenClaims, type AsTold } from './safer-stands.ts';
-import { against, AT, BASE, id, other, OTHERWISE } from './told-joined.testkit.ts';
+import { against, AT, BASE, EACH_ONE, id, other, OTHERWISE } from './told-joined.testkit.ts';
 
 const theo = { staff: 'theo', role: 'therapist' } as Author;
 /** Entered at `recorded` of something before; position after time, unless said. */
@@ -50,6 +50,16 @@ heldAgainst(new URL('told-joined.txt', import.meta.url), [
   ...OTHERWISE.flatMap(([title, more]) => [
     [`without it: ${title}`, () => both(lessHelp(other(more), BASE), joined(BASE, other(more)))] as const,
     [`with it: ${title}`, () => both(lessHelp(BASE, other(more)), joined(other(more), BASE))] as const,
+  ]),
+  ...EACH_ONE.flatMap(([what, one, another]) => [
+    [
+      `each has a ${what}`,
+      () => both(lessHelp(other(one), other(another)), joined(other(another), other(one))),
+    ] as const,
+    [
+      `each has a ${what}, the other way round`,
+      () => both(lessHelp(other(another), other(one)), joined(other(one), other(another))),
+    ] as const,
   ]),
   ...(['late', 'correction', 'retraction', 'confirmation'] as const).map(
     (verb) =>

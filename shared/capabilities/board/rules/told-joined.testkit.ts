@@ -146,6 +146,36 @@ export const OTHERWISE: readonly (readonly [string, Partial<StayView>])[] = [
   ['no goal', { today: { ...BASE.today, goal: null } }],
   ['a goal that asks for less', { today: { ...BASE.today, goal: { activity: 'chair', timesUp: 3 } } }],
 ];
+/** Each look has one of its own; the last is the same in both but for what it says. */
+export const EACH_ONE: readonly (readonly [string, Partial<StayView>, Partial<StayView>])[] = [
+  ['hold', { holds: [held('hold-1', 'walking')] }, { holds: [held('hold-2', 'walking')] }],
+  ['scope of a hold', { holds: [held('hold-1', 'walking')] }, { holds: [held('hold-1', 'standing')] }],
+  ['trigger', trust({ openTriggers: [open('fell')] }), trust({ openTriggers: [open('fell-again')] })],
+  ['order', { orders: [upTo('order-1', 'chair')] }, { orders: [upTo('order-2', 'bed')] }],
+  ['entry of one order', { orders: [upTo('order-1', 'chair')] }, { orders: [upTo('order-2', 'chair')] }],
+  ['attachment', { attachments: [line('line-1')] }, { attachments: [line('line-2')] }],
+  [
+    'caution',
+    { cautions: [{ words: 'Mind the step', because: [] }] },
+    { cautions: [{ words: 'Mind the line', because: [] }] },
+  ],
+  [
+    'conflict',
+    trust({ conflicts: [conflict('two checks', 'one', 'other')] }),
+    trust({ conflicts: [conflict('two orders', 'one', 'doubtful')] }),
+  ],
+  [
+    'conflict that one reason names',
+    trust({
+      conflicts: [conflict('two checks', 'one', 'other'), conflict('two orders', 'three', 'four')],
+      because: [
+        { rule: 'trust/conflict', facts: [id('three'), id('four')], words: 'two orders disagree' },
+        { rule: 'trust/conflict', facts: [id('three'), id('doubtful')], words: 'two orders disagree' },
+      ],
+    }),
+    { checkBeforeMoving: true },
+  ],
+];
 export const other = (more: Partial<StayView>): StayView => ({ ...BASE, ...more });
 
 const task = ({ task: of, hold, people, aid }: TaskPlan) => `${of} ${hold ? 'HOLD ' : ''}${people} ${aid}`;
