@@ -39,15 +39,17 @@ export function survivorsAgain(room) {
     commit,
     ranges: [...new Set(ranges.map(({ file, from, to }) => `${file}:${from}-${to}`))],
     changed,
-    keep: () => keepAgain(before, ranges, room),
+    keep: (passes) => keepAgain(before, ranges, room, passes),
   };
 }
 
-function keepAgain(before, ranges, room) {
+function keepAgain(before, ranges, room, passes) {
   const tried = ({ mutant }) =>
     ranges.some(({ file, from, to }) => file === mutant.file && from <= mutant.line && mutant.line <= to);
   // A report may tell of other lines too: of those nothing was tried.
   const found = mutantsOf(room).filter(tried);
+  // Of two alike on one line the one that lives is taken, so that none is counted as noticed by its twin.
+  found.sort((a, b) => Number(lives(a.status)) - Number(lives(b.status)));
   const now = new Map(found.map(({ status, mutant }) => [key(mutant), { status, mutant }]));
   const counts = { ...before.counts };
   const move = (from, to) => {
@@ -67,5 +69,5 @@ function keepAgain(before, ranges, room) {
     move('Killed', status);
     survived.push(mutant);
   }
-  writeKept({ ...before, again: commitNow(), counts, survived: inOrder(survived) });
+  writeKept({ ...before, again: commitNow(), passes, counts, survived: inOrder(survived) });
 }

@@ -64,8 +64,8 @@ for (const room of asked) {
     if (!whole) break;
   }
   const minutes = Math.round((Date.now() - began) / 60_000);
-  if (whole && survivors) survivors.keep();
-  else if (whole) keepResult(room, SEED, minutes);
+  if (whole && survivors) survivors.keep(passes.join());
+  else if (whole) keepResult(room, SEED, minutes, passes.join());
   else failed = true;
 }
 writeReport();

@@ -53,11 +53,11 @@ heldAgainst(new URL('told-joined.txt', import.meta.url), [
   ]),
   ...EACH_ONE.flatMap(([what, one, another]) => [
     [
-      `each has a ${what}`,
+      `each has its own ${what}`,
       () => both(lessHelp(other(one), other(another)), joined(other(another), other(one))),
     ] as const,
     [
-      `each has a ${what}, the other way round`,
+      `each has its own ${what}, the other way round`,
       () => both(lessHelp(other(another), other(one)), joined(other(one), other(another))),
     ] as const,
   ]),

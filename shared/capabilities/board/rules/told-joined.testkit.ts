@@ -83,7 +83,7 @@ export const OTHERWISE: readonly (readonly [string, Partial<StayView>])[] = [
   ['a lower tier', tier('Edge', 0.4)],
   ['a lower tier that nobody stands by', tier('Edge', 0.4, { by: null })],
   ['a lower tier with no reason', tier('Edge', 0.4, { because: [] })],
-  ['a higher tier', tier('Beyond', 1.1 as never)],
+  ['a higher tier', tier('Beyond', 1.1)],
   ['a tier as high', tier('Other', BASE.tier.notch)],
   ['no tier known', tier('Not known', null)],
   ['the lowest tier', tier('Lowest', 0)],
