@@ -84,9 +84,11 @@ describe('an entry of the log', () => {
   ])('of a piece of equipment is taken %s', (_when, setUp) => {
     const log = new WardLog();
     if (setUp) setUpWard(log);
-    log.add('item/i1', { type: 'item-out-of-service', payload: { item: 'i1', defect: 'other' } });
     const state = emptyBoard(WARD);
-    expect([...foldBoard(state, log.events).touched]).toEqual([]);
+    foldBoard(state, log.events);
+    const payload = { item: 'i1', defect: 'other' };
+    const { touched } = foldBoard(state, [log.add('item/i1', { type: 'item-out-of-service', payload })]);
+    expect([...touched]).toEqual([]);
     expect(state.items.size).toBe(1);
   });
 });

@@ -16,7 +16,8 @@ function given(): { log: WardLog; state: BoardState; upTo: (version: number) => 
   log.add('bed/bed-1', { type: 'bed-taken', payload: { bed: 'bed-1', stay: STAY } });
   const state = emptyBoard(WARD);
   foldBoard(state, log.events);
-  for (const told of [begun(), walked(0.5, 1), walked(0.7, 10), walked(0.9, 100)]) log.add('stay/stay-1', told);
+  for (const told of [begun(), walked(0.5, 1), walked(0.7, 10), walked(0.9, 100)])
+    log.add('stay/stay-1', told);
   const upTo = (version: number): StayRecord => ({
     stay: STAY as StayId,
     version,

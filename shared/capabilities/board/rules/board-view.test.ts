@@ -24,7 +24,10 @@ function given(beds: readonly string[], ...told: readonly Told[]): BoardState {
     ['nan', 'nurse'],
     ['ada', 'aide'],
   ]) {
-    log.add(OF_WARD, { type: 'staff-member-added', payload: { staff, role, name: { ref: `name-${staff}` } } });
+    log.add(OF_WARD, {
+      type: 'staff-member-added',
+      payload: { staff, role, name: { ref: `name-${staff}` } },
+    });
   }
   for (const bed of beds) {
     const stay = `of-${bed}`;
@@ -83,7 +86,11 @@ describe('a row that holds', () => {
   it('is the same object at the next look, except of the stays that are asked for anew', () => {
     const state = given(['bed-1', 'bed-2']);
     const [one, two] = rows(state, 1);
-    expect(rows(state, 1.5).slice(0, 2).every((row, i) => row === [one, two][i])).toBe(true);
+    expect(
+      rows(state, 1.5)
+        .slice(0, 2)
+        .every((row, i) => row === [one, two][i]),
+    ).toBe(true);
     const [again, kept] = rows(state, 1.5, ['of-bed-1']);
     expect(again).not.toBe(one);
     expect(again).toEqual(one);
