@@ -146,6 +146,7 @@ describe('while an entry is in doubt', () => {
       reason('three', 'four', 'two weights disagree'),
       reason('one', 'other', 'two weights disagree'),
       reason('one', 'doubtful', 'two orders disagree'),
+      { rule: 'trust/ran-out', facts: [id('check')], words: 'ran out' },
     ];
     const { trust } = shown(
       BASE,
@@ -161,6 +162,18 @@ describe('while an entry is in doubt', () => {
       ['faint', 'doubtful', 'Entered late'],
       ['one', 'other', 'two checks disagree'],
       ['three', 'four', 'two weights disagree'],
+      ['check', 'ran out'],
     ]);
+  });
+  it('a conflict that only one look has is shown beside that of the other', () => {
+    const disagree = (question: string): StayView =>
+      other({
+        trust: {
+          ...BASE.trust,
+          conflicts: [{ question, safer: id('one'), other: id('other'), words: `${question} disagree` }],
+        },
+      });
+    const { trust } = shown(disagree('two checks'), disagree('two weights'));
+    expect(trust.conflicts.map((c) => c.question)).toEqual(['two weights', 'two checks']);
   });
 });

@@ -32,6 +32,15 @@ describe('no loss is told', () => {
   it('when a nurse confirmed before anybody had checked', () => {
     expect(lost(2, confirm(0.5, 'no-check'), check('stand', 1))).toBeUndefined();
   });
+  it('to a first check of which nothing can be judged, made at the instant of one that can', () => {
+    const untested = check('clear', 1);
+    const { stages } = untested.payload as { stages: { findings: object[] }[] };
+    const notTested = { result: 'not-tested', reason: 'stopped-before' };
+    for (const { findings } of stages) for (const one of findings) Object.assign(one, notTested);
+    const told = lost(10, { ...untested, id: 'a-untested' }, walked, fails('turn', 9, { id: 'stood' }))!;
+    expect(told.because[0]!.facts).toEqual(['walked', 'stood']);
+    expect(told.words).toMatch(/^2 stages less within 24 h: Walk .*, Stand /);
+  });
   it('between a check under an earlier version of the protocol and one under the next', () => {
     const version = (n: number) => ({
       id: 'own',
