@@ -1,0 +1,38 @@
+/** Signs of decline and of readiness over small stays: for tests of single ones. */
+import type { WardState } from '../../wards/context.ts';
+import { evaluateStay } from './evaluate-stay.ts';
+import {
+  calendar,
+  check,
+  hours,
+  recordOf,
+  session,
+  stayOf,
+  ward,
+  type StageId,
+  type Told,
+} from './history.testkit.ts';
+
+type Kind = 'stages-lost' | 'refusals' | 'below-baseline' | 'ready';
+/** The sign of a kind at an hour after the arrival, if it is told. */
+export const sign = (kind: Kind, h: number, told: readonly Told[], of: WardState = ward) =>
+  evaluateStay(stayOf(...told), of, calendar, hours(h)).view.signs.find((s) => s.kind === kind);
+/** The same of a stay whose arrival nobody entered. */
+export const signWithoutArrival = (kind: Kind, h: number, told: readonly Told[]) =>
+  evaluateStay(recordOf(told), ward, calendar, hours(h)).view.signs.find((s) => s.kind === kind);
+
+export const fails = (stage: StageId, at: number, more: Partial<Told> = {}): Told => ({
+  ...check(stage, at, { [stage]: { outcome: 'not-met' } }),
+  ...more,
+});
+/** Easy, and done. */
+export const did = (at: number, activity: string): Told => ({
+  ...session(at, { activities: [activity], effort: 3 }),
+  id: `s-${at}`,
+});
+export const usual = (moves: string, transfers = 'alone'): Told => ({
+  type: 'usual-way-recorded',
+  at: 0.5,
+  id: 'usual',
+  payload: { usual: { moves, transfers, stairs: 'no' } },
+});
