@@ -105,6 +105,24 @@ describe('WALL-2 where visitors pass', () => {
   });
 });
 
+describe('WALL-2 a comfort plan', () => {
+  const comfort: StayView = { ...whole, plan: null, scope: { kind: 'comfort', fence: null, plan: null } };
+  it.each(within)('%s: is said within the ward', (level) => {
+    expect(rowFor(rowOf(comfort), level).stay).toMatchObject({
+      scope: { kind: 'comfort' },
+      shown: 'bed-only',
+    });
+  });
+  it('is not said where visitors pass: the answer is at the bedside, and a check comes before any move', () => {
+    expect(rowFor(rowOf(comfort), 'visitors').stay).toMatchObject({
+      scope: { kind: 'staged' },
+      shown: 'ask-at-the-bedside',
+      plan: null,
+      checkBeforeMoving: true,
+    });
+  });
+});
+
 describe('WALL-2 who looks after a bed', () => {
   it.each(walls)('%s: is on no row, empty or not', (level) => {
     for (const stay of [null, whole]) {
