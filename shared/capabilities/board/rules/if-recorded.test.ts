@@ -6,6 +6,7 @@ import {
   check,
   hold,
   hours,
+  order,
   recordOf,
   begun,
   unconfirmed,
@@ -77,6 +78,39 @@ describe('a check that is not recorded yet', () => {
     const seen = after([check('edge', 1)], unconfirmed(wellWalking));
     expect(seen.moves.filter(({ change }) => change === 'less-help' || change === 'other-help')).toEqual([]);
   });
+
+  it('given an order that asks to mind something in bed, says of turning that the words change, not the help', () => {
+    const known: Told = {
+      type: 'weight-recorded',
+      at: 0.1,
+      payload: { weight: { kg: 70, how: 'measured' } },
+    };
+    const hip = order(2.5, { about: 'precaution', precaution: 'hip', on: true });
+    const brace = order(2.5, { about: 'brace', on: true });
+    const seen = after([known, check('walk', 1)], hip);
+    const turning = [seen.now, seen.would].map(({ plan }) => plan!.day.find((one) => one.task === 'in-bed')!);
+    expect(turning[1]!.cautions).not.toEqual(turning[0]!.cautions);
+    expect(helpOf(seen.would, 'in-bed')).toEqual(helpOf(seen.now, 'in-bed'));
+    for (const by of ['day', 'night'] as const) {
+      expect(changeOf(seen, 'in-bed', by)).toBe('words');
+      // A brace asks for nothing in bed.
+      expect(changeOf(after([known, check('walk', 1)], brace), 'in-bed', by)).toBe('same');
+    }
+  });
+
+  it.each([
+    ['goes over to a comfort plan', [], 'comfort', true, false],
+    ['has a comfort plan', ['comfort'], 'comfort', false, false],
+    ['has one and gets the staged check again', ['comfort'], 'staged', false, true],
+  ] as const)(
+    'given a person who %s, names no move: there are not two plans',
+    (_what, first, then, now, would) => {
+      const scope = (at: number, of: string): Told => ({ type: 'scope-set', at, payload: { scope: of } });
+      const seen = after([check('walk', 1), ...first.map((of) => scope(2, of))], scope(2.5, then));
+      expect([seen.now.plan !== null, seen.would.plan !== null]).toEqual([now, would]);
+      expect(seen.moves).toEqual([]);
+    },
+  );
 
   it('leaves what it was asked about as it was', () => {
     const record = recordOf([begun(), check('edge', 1)]);

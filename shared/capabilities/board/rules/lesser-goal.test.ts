@@ -40,6 +40,31 @@ describe('the goal of two looks', () => {
     expect(joined(more, look()).today.goal).toBeNull();
     expect(joined(look(), more).today.goal).toBeNull();
   });
+  it('is none where one look has none, however little the other asks', () => {
+    const [inBed, none] = [look(check('upright', 14.1)), look()];
+    const exercise: Told = {
+      type: 'goal-set',
+      at: 14.2,
+      payload: { goal: { activity: 'bed-exercise', timesUp: 3 } },
+    };
+    const least = look(check('upright', 14.1), exercise);
+    expect([inBed, least].map(({ today }) => today.goal?.activity)).toEqual(['back-raised', 'bed-exercise']);
+    for (const one of [inBed, least]) {
+      expect(joined(one, none).today).toBe(none.today);
+      expect(joined(none, one).today).toBe(none.today);
+    }
+  });
+  it('stands beside orders that limit something else than activity', () => {
+    const braced = look(
+      walks,
+      order(15, { about: 'brace', on: true }),
+      order(15, { about: 'precaution', precaution: 'hip', on: true }),
+    );
+    expect(braced.orders.map(({ order: one }) => one.about).toSorted()).toEqual(['brace', 'precaution']);
+    expect(braced.today.goal).not.toBeNull();
+    expect(joined(braced, braced, { plan: look(walks).plan }).today).toBe(braced.today);
+    expect(joined(braced, braced, { plan: null }).today).toBe(braced.today);
+  });
   it('of the same activity is that of the safer look', () => {
     const [a, b] = [look(walks), look(walks, session(15, { metres: 20 }))];
     expect(joined(a, b).today).toBe(a.today);

@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { toIso } from '../../../kernel/times.ts';
+import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { before, changes, due, first, rulesSaid, rulesWith, seen } from './due.testkit.ts';
 import {
   check,
@@ -17,6 +18,7 @@ import {
   trigger,
   type Told,
 } from './history.testkit.ts';
+import { timesAway } from './pauses.ts';
 
 const away = (at: number): Told => ({ type: 'went-off-ward', at, payload: { reason: 'test' } });
 const back = (at: number): Told => ({ type: 'came-back', at, id: `back-${at}`, payload: {} });
@@ -95,6 +97,22 @@ describe('off the ward', () => {
     expect(due(stayOf(first, back(12), away(12.5), back(13.5), back(15)), 16)).toMatchObject({
       at: hours(14.5),
     });
+  });
+});
+
+describe('the times off the ward', () => {
+  const times = (...told: readonly Told[]) => timesAway(effectiveFacts(stayOf(first, ...told)).facts);
+  const one = { since: hours(2), back: hours(4), cameBack: 'back-4' };
+  it('end with coming back, whatever else is recorded meanwhile', () => {
+    const meanwhile = [order(2.5, { about: 'activity', most: 'chair' }), hold(3, 'walking', 40), asleep(3.5)];
+    expect(times(away(2), ...meanwhile, back(4))).toEqual([one]);
+    expect(times(away(2), ...meanwhile)).toEqual([]);
+  });
+  it('are told one after another, and coming back without having left is none', () => {
+    expect(times(back(1.5), away(2), back(4), back(5), away(6), back(7))).toEqual([
+      one,
+      { since: hours(6), back: hours(7), cameBack: 'back-7' },
+    ]);
   });
 });
 
@@ -183,6 +201,16 @@ describe('seen asleep', () => {
     expect(due(sleeps, 13.6).state).toBe('overdue');
     expect(due(stayOf(first, inChair, asleep(13.7)), 13.8).state).toBe('at-next-move');
     expect(due(stayOf(first, inChair, asleep(13.6)), 13.6).state).toBe('overdue');
+  });
+  it.each([13.25, 13.5])(
+    'is over as soon as a session begins at or after it, seen asleep at %s',
+    (seenAt) => {
+      const runs = session(13.5, { activities: ['chair'], endedAt: toIso(hours(14.5)) });
+      expect(due(stayOf(first, asleep(seenAt), runs), 13.75).state).toBe('overdue');
+    },
+  );
+  it('after a session of which nobody wrote the end is not over', () => {
+    expect(due(stayOf(first, session(13), asleep(13.4)), 13.75).state).toBe('at-next-move');
   });
   it('does not put off the first check of a stay', () => {
     expect(due(stayOf(asleep(3)), 4)).toMatchObject({ state: 'overdue', at: hours(4) });

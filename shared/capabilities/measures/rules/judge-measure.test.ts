@@ -212,6 +212,11 @@ describe('walking speed and risk: Cesari et al. 2005 (1.0 m/s), PMC4912425 of 20
     expect(says(speed(0.76))).toContain(fallsMore);
     expect(says(speed(0.77))).not.toContain('more falls');
   });
+  it('nothing is said of falls where the speed is not on that side', () => {
+    expect(says(speed(1))).toBe(
+      '1.00 m/s: walking in the community (over 0.8 m/s). Not under 1 m/s. No norm: age and sex not given.',
+    );
+  });
   it('names every source once', () => {
     expect(judged(speed(1)).source).toBe(
       'Perry 1995, as restated in Fritz & Lusardi, J Geriatr Phys Ther 2009;32:46-49; Cesari et al., J Am Geriatr Soc 2005;53:1675-80; PMC4912425 (2016); Bohannon & Andrews, Physiotherapy 2011;97:182-9',
