@@ -29,6 +29,11 @@ describe('an aid that carries the person or part of the weight', () => {
       expect(asks({ weight: null }, aid)).toEqual([['three-or-more', 'bariatric-lift']]);
     },
   );
+  it('but nothing of one that carries no weight, nor where there is none', () => {
+    expect(asks({ weight: null }, 'slide-sheet')).toEqual([]);
+    expect(asks({ weight: null }, 'walking-support')).toEqual([]);
+    expect(asks({ weight: null })).toEqual([]);
+  });
   // Design, rule 1: a missing fact can only keep or raise help.
   it('where a ward allows a lone carer with a belt, that is for somebody whose weight is known', () => {
     const rules = structuredClone(DEFAULT_RULES);
