@@ -180,6 +180,18 @@ describe('a leg that bears in part needs an arm on the walking support', () => {
     ]);
     expect(why(under(limited))).toBeNull();
   });
+  it('says what it asks for, and why it asks for more', () => {
+    const words = (input: PlanInput, rule: string) =>
+      dayPlan(input, 'walk').because.find((b) => b.rule === rule)?.words;
+    const one = 'A leg bears in part or not at all: one person and the walking support';
+    expect(words(under(limited), 'ours/limited-leg')).toBe(one);
+    expect(words(under(limited, {}, armsNotTested), 'ours/limited-leg')).toBe(
+      `${one}; two while no arm was seen to push`,
+    );
+    expect(words(under(limited, {}, armsNotMet()), 'ours/arms')).toBe(
+      'A leg bears in part or not at all, and no arm may push or was seen to: ask',
+    );
+  });
   it('says when only one arm pushes', () => {
     const one = dayPlan(under({ ...limited, 'left-arm': 'limited' }), 'walk').cautions;
     expect(one).toContain('Only one arm pushes: ask which walking support');

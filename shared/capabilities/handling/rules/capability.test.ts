@@ -77,6 +77,35 @@ describe('capability', () => {
     expect(c.weightBearing).toEqual({ 'left-leg': 'none', 'right-leg': 'unrestricted' });
     expect(c).toMatchObject({ bears: 'partial', strongerSide: 'right' });
   });
+  it('a leg that was seen not to bear bears nothing until it is seen to, whatever standing was told since', () => {
+    const rightNot = allMet('stand').map((f) =>
+      f.part === 'leg-bears' && f.side === 'right' ? { ...f, result: 'not-met' as const } : f,
+    );
+    const onLeft = assessment(upTo('stand', { stand: { oneLeg: 'left', findings: rightNot } }), { at: 0 });
+    const stood = (findings: Finding[]) =>
+      capability([onLeft, assessment(upTo('stand', { stand: { findings } }), { at: 0.5 })]);
+    expect(stood([])).toMatchObject({
+      weightBearing: { 'left-leg': 'unrestricted', 'right-leg': 'none' },
+      bears: 'partial',
+    });
+    expect(stood(allMet('stand')).bears).toBe('full');
+  });
+  it('standing met with not a word on either leg is both legs', () => {
+    const c = capability([assessment(upTo('stand', { stand: { findings: [] } }))]);
+    expect(c.weightBearing).toEqual({ 'left-leg': 'unrestricted', 'right-leg': 'unrestricted' });
+  });
+  it('says each thing it knows once, and nothing else', () => {
+    expect(capability([assessment(upTo('walk'))]).because.map((b) => b.rule)).toEqual([
+      'capability/weight-bearing',
+      'capability/worst-of-the-window',
+      'capability/assists',
+    ]);
+    expect(capability([]).because.map((b) => b.rule)).toEqual([
+      'capability/not-seen-standing',
+      'capability/not-recorded',
+      'capability/assists',
+    ]);
+  });
   it('standing lost again is bearing nothing again', () => {
     const facts = [
       assessment(upTo('stand'), { at: 0 }),
@@ -135,6 +164,24 @@ describe('capability', () => {
     expect(capability(facts, { at: 22.9 })).toMatchObject({ sittingBalance: true, nextChange: hours(23) });
     expect(capability(facts, { at: 23 })).toMatchObject({ sittingBalance: false, nextChange: null });
   });
+  it('sitting balance counts from the first moment of the ward day', () => {
+    // 07:00, when the day of these tests turns, and a minute before.
+    expect(capability([assessment(upTo('edge'), { at: -1 })]).sittingBalance).toBe(true);
+    expect(capability([assessment(upTo('edge'), { at: -1 - 1 / 60 })]).sittingBalance).toBe(false);
+  });
+  it('an arm or a grip that was tested on one side only counts for that side', () => {
+    const only = (side: 'left' | 'right', result: Finding['result']) => ({
+      findings: allMet('upright')
+        .filter((f) => !['arm-pushes', 'grip'].includes(f.part) || f.side === side)
+        .map((f) => (['arm-pushes', 'grip'].includes(f.part) ? { ...f, result } : f)),
+    });
+    const seen = (side: 'left' | 'right', result: Finding['result']) =>
+      capability([assessment(upTo('upright', { upright: only(side, result) }))]);
+    for (const side of ['left', 'right'] as const) {
+      expect(seen(side, 'met')).toMatchObject({ armStrength: 'one', grip: 'one' });
+      expect(seen(side, 'not-met')).toMatchObject({ armStrength: 'none', grip: 'none' });
+    }
+  });
   it('grip and arms: both, one, none, and not known when never tested', () => {
     const upright = (sidesOff: string[]) =>
       capability([
@@ -165,6 +212,9 @@ describe('capability', () => {
     expect(capability([assessment(upTo('edge'))]).assists).toBe('fully');
     expect(capability([assessment(upTo('edge', { edge: { people: 1 } }))]).assists).toBe('partly');
     expect(capability([assessment(upTo('upright'))]).assists).toBe('partly');
+    // Held safe on the way is not alone, though nobody stood beside.
+    const held = { how: 'secured', securedWith: 'raised-bed', people: 0 } as const;
+    expect(capability([assessment(upTo('edge', { edge: held }))]).assists).toBe('partly');
     expect(capability([assessment(upTo('clear'))]).assists).toBe('not');
     const not = assessment(
       upTo('walk'),
@@ -186,6 +236,7 @@ describe('capability', () => {
       assists: 'not',
       sittingBalance: false,
       waitsForHelp: 'not known',
+      followsInstructions: 'not known',
       nextChange: null,
     });
   });

@@ -70,6 +70,7 @@ describe('the join of helps', () => {
       people: 'two',
       aids: ['walking-support', 'belt'],
     });
+    expect(help('two')).toEqual({ hold: false, people: 'two', aids: [] });
     expect(joinHelp(help('two'), help('one', 'belt')).aids).toEqual(['belt']);
     expect(joinHelp(help('two', 'belt'), help('one')).aids).toEqual(['belt']);
   });

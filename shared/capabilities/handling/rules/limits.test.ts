@@ -115,6 +115,12 @@ describe('orders', () => {
       expect(asks(seenTo('upright'), { weight: null })).toBe(true);
       expect(asks(walker)).toBe(false);
     }
+    // The standing aid falls to the highest-rated lift when nobody knows the weight: that has a sling as well.
+    const stands = planInput(seenTo('stand'), { ...precaution('hip'), weight: null });
+    expect(dayPlan(stands, 'bed-chair')).toMatchObject({ aid: 'bariatric-lift' });
+    expect(dayPlan(stands, 'bed-chair').cautions).toContain(
+      'Hip precautions: ask which sling before lifting',
+    );
     const sternum = dayPlan(planInput(seenTo('upright'), precaution('sternum')), 'bed-chair');
     expect(sternum.cautions.join()).not.toContain('which sling');
   });
@@ -166,6 +172,31 @@ describe('triggers', () => {
       trust: trust('re-check', trigger('sedation'), trigger('order-change')),
     });
     expect(dayPlan(input, 'walk').people).toBe('one');
+  });
+  it('several are each said with their entry, whichever asked for the person', () => {
+    const said = (...open: ReturnType<typeof trigger>[]) => {
+      const plan = dayPlan(planInput(walker, { trust: trust('re-check', ...open) }), 'walk');
+      return [
+        plan.people,
+        ...plan.because.filter((b) => b.rule.startsWith('trigger/')).flatMap((b) => [b.rule, ...b.facts]),
+      ];
+    };
+    const sedated = ['trigger/sedation', 't-sedation'];
+    const dialysed = ['trigger/return-from-dialysis', 't-return-from-dialysis'];
+    expect(said(trigger('sedation'), trigger('return-from-dialysis'))).toEqual([
+      'one',
+      ...sedated,
+      ...dialysed,
+    ]);
+    expect(said(trigger('return-from-dialysis'), trigger('sedation'))).toEqual([
+      'one',
+      ...dialysed,
+      ...sedated,
+    ]);
+    // An arrival asks for nobody: it neither adds a person nor takes one away.
+    expect(said(trigger('arrival'))).toEqual(['stand-by']);
+    expect(said(trigger('sedation'), trigger('arrival'))).toEqual(['one', ...sedated]);
+    expect(said(trigger('arrival'), trigger('sedation'))).toEqual(['one', ...sedated]);
   });
   it('validity that ran out keeps the plan', () => {
     expect(help(planInput(walker, { trust: trust('re-check') }), 'walk')).toEqual(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
-import { carersFor, heaviestFor, legLoad } from './manual-load.ts';
+import { carersFor, heaviestFor, legDemands, legLoad } from './manual-load.ts';
 import { dayPlan, planInput, seenTo, walker, weight } from './plan.testkit.ts';
 import type { Segment } from './tables/segments.ts';
 import { heaviestShare, SEGMENT_TABLES } from './tables/segments.ts';
@@ -148,6 +148,25 @@ describe('a leg to be moved, by the heaviest published share (20.88 %) and the l
         'one carer may lift 15.87 kg (Waters, Am J Nurs 2007;107(8):53-58: 35 lb, rounded down)',
     );
     expect(legLoad(61, limits)?.why).toContain('one carer may hold up 10 kg (peri-operative');
+  });
+  it('a ward whose limit for lifting is below that for holding up is told of the lifting', () => {
+    // 20.88 % of 40 kg is 8.4 kg: two lift by 5 kg each, one may hold up 20 kg. Arithmetic.
+    const own = {
+      liftLimitKgPerCarer: { ...limits.liftLimitKgPerCarer, value: 5 },
+      limbHoldKgPerCarer: { ...limits.limbHoldKgPerCarer, value: 20 },
+    };
+    expect(legLoad(40, own)?.words).toBe('Leg: two people or a limb sling');
+    expect(legLoad(40, own)?.why).toContain('one carer may lift 5 kg');
+  });
+  it.each([
+    ['on-own', 0],
+    ['stand-by', 0],
+    ['one', 1],
+    ['three-or-more', 1],
+  ] as const)('is said when somebody helps: %s', (people, times) => {
+    const input = planInput(seenTo('upright'), weight(83));
+    expect(legDemands('in-bed', people, input)).toHaveLength(times);
+    expect(legDemands('edge-of-bed', people, input)).toHaveLength(times);
   });
   const legs = (task: 'in-bed' | 'edge-of-bed' | 'bed-chair' | 'lateral', facts = seenTo('upright')) =>
     dayPlan(planInput(facts, weight(83)), task);

@@ -61,7 +61,8 @@ export function weightDemands(input: PlanInput, aids: readonly AidClass[]): Dema
   const carries = aids.filter((a) => a === 'sling-lift' || a === 'bariatric-lift');
   const rated = aids.filter((a) => a === 'standing-aid' || a === 'seated-transfer-aid');
   if (weightKg === null) {
-    if (!carries.length && !rated.length) return [];
+    // A lone carer with a belt is for a weight that is known; from the bariatric weight up no row offers it.
+    if (!carries.length && !rated.length && !aids.includes('belt')) return [];
     return [
       demand(
         'weight/unknown',

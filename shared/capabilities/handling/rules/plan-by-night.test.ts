@@ -39,6 +39,15 @@ describe('not known', () => {
     const lapsed = planInput(walker, { trust: trust('not-known') });
     expect(help(lapsed, 'bed-chair')).toEqual(['go', 'two', 'sling-lift']);
   });
+  it.each([
+    ['135.9 kg', weight(135.9), 'two'],
+    ['136 kg', weight(136), 'three-or-more'],
+    ['no weight', { weight: null }, 'three-or-more'],
+  ] as const)('lying as well, though the last plan was to stand by, %s: %s', (_, extra, people) => {
+    const lapsed = planInput(walker, { trust: trust('not-known'), ...extra });
+    expect(help(lapsed, 'in-bed')).toEqual(['go', people, 'none']);
+    expect(help(lapsed, 'lateral')).toEqual(['go', people, 'none']);
+  });
   it('spine or pelvis in doubt: a hold, no lift replaces that', () => {
     const input = planInput([], { spineOrPelvisInDoubt: stated(true as const) });
     expect(
@@ -59,9 +68,10 @@ describe('not known', () => {
     expect(dayPlan(at(3.9), 'walk').with).toEqual(['stick']);
     expect(planStay(at(3.9))).toMatchObject({ checkBeforeMoving: false, nextChange: hours(4) });
     expect(planStay(at(4))).toMatchObject({ checkBeforeMoving: true, nextChange: null });
-    expect(
-      planStay(at(1, { trust: trust('not-known', trigger('asked-to-look-again', 0.5)) })).checkBeforeMoving,
-    ).toBe(true);
+    // What happened at that time or after it ends it, but for the arrival; what happened before does not.
+    const look = (when: number) =>
+      planStay(at(1, { trust: trust('not-known', trigger('asked-to-look-again', when)) })).checkBeforeMoving;
+    expect([look(0.5), look(0), look(-0.5)]).toEqual([true, true, false]);
   });
 });
 

@@ -124,6 +124,23 @@ describe('of two orders on one question', () => {
     const atOnce = inForce(given('a', 1, leg('limited')), given('b', 1, leg('limited')));
     expect(atOnce.conflicts).toEqual([]);
   });
+  it.each<[string, Order]>([
+    ['activity', upTo('chair')],
+    ['a leg that bears nothing', leg('none')],
+    ['a leg that bears without limit', leg('unrestricted')],
+    ['a leg that bears 20 kg', { ...leg('limited'), limit: { kg: 20 } } as Order],
+    ['a leg that bears 30 %', { ...leg('limited'), limit: { percent: 30 } } as Order],
+    ['a precaution', precaution('hip')],
+    ['a brace', brace()],
+    ['an oxygen target', { about: 'oxygen-target', low: 88, high: 92 }],
+  ])('the same twice is no conflict, at one time or later, of anyone: %s', (_what, told) => {
+    const atOnce = inForce(given('a', 1, told), given('b', 1, told));
+    const later = inForce(given('a', 1, told), given('b', 2, told, 'aide'));
+    for (const { list, conflicts } of [atOnce, later]) {
+      expect(conflicts).toEqual([]);
+      expect(list.map((o) => o.event)).toEqual(['b']);
+    }
+  });
   it.each([
     ['a higher number', { kg: 50 }],
     ['no number any more', undefined],

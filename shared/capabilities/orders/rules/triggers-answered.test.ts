@@ -40,6 +40,13 @@ describe('how far a check goes', () => {
     expect(open([sat, trigger('fall', 1), check('clear', 2)])).toEqual(['fall']);
     expect(open([sat, trigger('fall', 1), check('upright', 2)])).toEqual([]);
   });
+  it('counts from the first of several stages that were not met', () => {
+    // Standing was lost with all beyond it: up to the edge is as far as what still stands.
+    const lost = { outcome: 'not-met' } as const;
+    const fell = [check('walk', 0.5), check('walk', 0.8, { stand: lost, walk: lost }), trigger('fall', 1)];
+    expect(open([...fell, check('edge', 2)])).toEqual([]);
+    expect(open([...fell, check('upright', 2)])).toEqual(['fall']);
+  });
   it('counts no stage that was not tested, and answers by those that were', () => {
     const walked = check('walk', 0.5);
     const fall = trigger('fall', 1);
@@ -77,6 +84,11 @@ describe('an order that a check went beyond, among other triggers', () => {
     expect(open([first, bed, sedated, check('walk', 2)])).toEqual(['order-change']);
     expect(open([first, sedated, bed, check('walk', 2)])).toEqual(['order-change']);
     expect(open([first, bed, sedated, check('upright', 2)])).toEqual([]);
+  });
+  it('stays open even when a later order allows what was done', () => {
+    const walk = order(3, { about: 'activity', most: 'walk' });
+    expect(open([first, bed, check('walk', 2), walk])).toEqual(['order-change', 'order-change']);
+    expect(open([first, bed, check('upright', 2), walk])).toEqual(['order-change']);
   });
 });
 

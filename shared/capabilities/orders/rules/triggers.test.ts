@@ -169,11 +169,20 @@ describe('the staged check that applies again', () => {
     role,
     payload: { scope: to },
   });
+  const fenced: Told = {
+    type: 'scope-set',
+    at: 2,
+    payload: { scope: 'clinicians-plan', fence: 'traction', plan: { ref: 'text-1' } },
+  };
   it('asks to look again, once the plan was another and a qualified person ends that', () => {
     expect(open(scope(1, 'comfort'))).toEqual([]);
     expect(open(scope(1, 'comfort'), scope(2, 'staged'))).toEqual(['asked-to-look-again']);
     expect(open(scope(1, 'comfort'), scope(2, 'staged'), confirm(3, 'first'))).toEqual([]);
     expect(open(scope(2, 'staged'))).toEqual([]);
+    // From one plan to another the staged check does not apply again yet.
+    expect(open(scope(1, 'comfort'), fenced)).toEqual([]);
+    expect(open(fenced, scope(3, 'comfort'))).toEqual([]);
+    expect(open(fenced, scope(3, 'staged'))).toEqual(['asked-to-look-again']);
     expect(open(scope(1, 'comfort'), scope(2, 'staged', 'aide'))).toEqual(['asked-to-look-again']);
     expect(open(scope(1, 'comfort', 'aide'), scope(2, 'staged'))).toEqual([]);
     expect(open(scope(1, 'comfort'), scope(2, 'staged', 'aide'), scope(3, 'staged'))).toEqual([
