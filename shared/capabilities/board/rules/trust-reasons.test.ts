@@ -101,10 +101,16 @@ describe('outside the staged check', () => {
       id: 'weighed',
       payload: { weight: { kg: 70, how: 'measured' } },
     };
-    expect(at(5, walked, weighed, scope(3, FENCED)).trust).toMatchObject({
+    const { trust } = at(5, walked, weighed, scope(3, FENCED));
+    const [conflict] = trust.conflicts;
+    expect(trust).toMatchObject({
       state: 're-check',
       openTriggers: [],
       conflicts: [{ other: 'weighed' }],
+      because: [
+        { rule: 'trust/scope', facts: ['scope'] },
+        { rule: 'trust/conflict', facts: [conflict!.safer, 'weighed'], words: conflict!.words },
+      ],
     });
   });
 });

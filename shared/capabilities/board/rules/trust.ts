@@ -64,6 +64,7 @@ function outsideTheStagedCheck({ standing, triggers, conflicts }: TrustInput): {
       because: [
         say('trust/scope', facts, words),
         ...open.map((o) => say('trust/trigger', [o.event], o.words)),
+        ...conflicts.map((c) => say('trust/conflict', [c.safer, c.other], c.words)),
       ],
     },
     due: { state: 'none', at: null, because: [say('due/scope', facts, `${words}: no staged check is due`)] },
