@@ -5,7 +5,8 @@
 import type { DayProblem, Placement } from '../problem.ts';
 import type { BoundBy, Frees, Placed, PlacedWhy, Unplaced } from '../proposal.ts';
 import { feasibleOf, itemsById, timesOf, type Feasible } from './feasible.ts';
-import { groundOf, Occupied } from './occupied.ts';
+import { groundOf } from './ground.ts';
+import { Occupied } from './occupied.ts';
 import { isOutside } from './worth.ts';
 
 const MOST_FREES = 4;

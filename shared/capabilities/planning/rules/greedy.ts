@@ -5,7 +5,8 @@
 import type { DayProblem, Placement } from '../problem.ts';
 import { keepable } from './check-plan.ts';
 import { feasibleVisits, type Feasible } from './feasible.ts';
-import { groundOf, Occupied } from './occupied.ts';
+import { groundOf } from './ground.ts';
+import { Occupied } from './occupied.ts';
 import { worthOf } from './worth.ts';
 
 /** Rounds in which what was left out is put forward. */
@@ -89,13 +90,13 @@ export function filledUp(
 
 /** Puts in one after another in this order, each where it is worth most; what has to wait for another waits. */
 export function fill(state: Occupied, queue: readonly Feasible[], earliest: boolean): void {
-  let left = [...queue];
+  const left = [...queue];
   for (;;) {
-    const next = left.find((one) => state.ready(one));
-    if (!next) return;
-    left = left.filter((one) => one !== next);
-    const room = state.best(next, {}, earliest);
-    if (room && room.worth > 0) state.put(room.placement);
+    const at = left.findIndex((one) => state.ready(one));
+    if (at < 0) return;
+    const [next] = left.splice(at, 1);
+    const room = state.best(next!, {}, earliest);
+    if (room && room.worth > 0) state.putAt(room);
   }
 }
 

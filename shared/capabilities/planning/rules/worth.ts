@@ -55,8 +55,15 @@ export function worthOf(
 }
 
 /** Slots by which whoever does most is above everybody's mean. */
-const above = (work: readonly number[]): number =>
-  work.length === 0 ? 0 : Math.max(...work) - work.reduce((a, b) => a + b, 0) / work.length;
+export function above(work: ArrayLike<number>): number {
+  let most = 0;
+  let sum = 0;
+  for (let s = 0; s < work.length; s++) {
+    most = Math.max(most, work[s]!);
+    sum += work[s]!;
+  }
+  return work.length === 0 ? 0 : most - sum / work.length;
+}
 
 function costOfMoves({ weights, previous }: DayProblem, placements: readonly Placement[]): number {
   const now = new Map(placements.map((p) => [p.visit, p]));
