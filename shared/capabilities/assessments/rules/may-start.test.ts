@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Reading } from '../values.ts';
-import { judgeStart, readingsAtStart, type StartInput } from './may-start.ts';
+import { judgeStart, lastOxygenFlow, readingsAtStart, type StartInput } from './may-start.ts';
 
 const at = '2026-03-03T09:00:00Z';
 const ask = (readings: Reading[], extra: Partial<StartInput> = {}) =>
@@ -79,6 +79,27 @@ describe('may we start', () => {
     expect(verdict.notTaken).toContain('oxygen saturation');
     expect(verdict.notTaken).toContain('waits for help, follows instructions');
     expect(verdict.notTaken).not.toContain('blood pressure');
+  });
+  it('says of whoever does not wait or follow that this is the sign it is about', () => {
+    const { reasons } = ask([], { cooperation: { waitsForHelp: 'no', followsInstructions: 'no' } });
+    expect(reasons.map((r) => [r.words, r.sign])).toEqual([
+      ['does not wait for help: never alone', 'waits for help, follows instructions'],
+      [
+        'does not follow instructions: ask who should be there and how to ask',
+        'waits for help, follows instructions',
+      ],
+    ]);
+  });
+  it('takes the oxygen flow that was taken last, in whatever order the readings were written down', () => {
+    const flow = (minute: number, litresPerMinute: number): Reading => ({
+      kind: 'oxygen',
+      saturation: 97,
+      litresPerMinute,
+      at: clock(minute),
+    });
+    expect(lastOxygenFlow([flow(1, 1), flow(2, 4)])).toBe(4);
+    expect(lastOxygenFlow([flow(2, 4), flow(1, 1)])).toBe(4);
+    expect(lastOxygenFlow([rate(80)])).toBeNull();
   });
   it('looks at the last reading before the start, not at one taken later or on standing', () => {
     const readings: Reading[] = [

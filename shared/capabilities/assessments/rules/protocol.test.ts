@@ -114,6 +114,14 @@ describe("a ward's own protocol", () => {
     ],
     ['/stages/3/parts/1/gate', 'must be "required"', (p) => (p.stages[3]!.parts[1]!.gate = 'one-side')],
     ['/stages/3/parts/1/gate', 'must be "required"', (p) => (p.stages[3]!.parts[1]!.gate = 'informs')],
+    [
+      '/stages/3/parts/0/gate',
+      'must be "required"',
+      (p) => {
+        p.stages[3]!.parts.reverse();
+        p.stages[3]!.parts[0]!.gate = 'one-side';
+      },
+    ],
     ['/stages/3/parts/1/sided', 'would never be read', (p) => (p.stages[3]!.parts[1]!.sided = false)],
     ['/stages/2/parts/1/sided', 'is of the whole person', (p) => (p.stages[2]!.parts[1]!.sided = true)],
     ['/stages/0/parts/0/gate', 'a part without sides', (p) => (p.stages[0]!.parts[0]!.gate = 'one-side')],
@@ -185,6 +193,9 @@ describe("a ward's own protocol", () => {
       };
     it('is nothing in the default', () => {
       expect(protocolWarnings(DEFAULT_PROTOCOL)).toEqual([]);
+    });
+    it('is never the start: a document without it is refused', () => {
+      expect(warned((p) => p.stages.shift())).toEqual([]);
     });
     it.each<[string, string]>([
       ['upright', 'as if lifted'],

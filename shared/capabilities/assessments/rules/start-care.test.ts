@@ -49,6 +49,17 @@ const signs = (h: number, payload: Partial<CriticalCareSigns>, role: Role = 'nur
 });
 
 describe('critical-care signs in "may we start"', () => {
+  it('a drug that an aide saw raised since counts, though a nurse had it steady', () => {
+    const raised = [
+      checked(1),
+      signs(2, { ...CALM, vasoactive: 'steady' }),
+      signs(2.5, { vasoactive: 'new-or-raised' }, 'aide'),
+    ];
+    const within = DEFAULT_RULES.criticalCare.vasoactiveChangedHours.value;
+    expect(said(3, raised, 'criticalCare')).toEqual([
+      `not-now: critical care: vasoactive drug new or raised within ${within} h`,
+    ]);
+  });
   it('do not count on a ward that has not turned them on', () => {
     expect(said(3, [checked(1), signs(2, { sedation: -5, bars: ['femoral-sheath'] })], 'off')).toEqual([]);
     expect(missing(3, [checked(1)], 'off')).toEqual([]);
