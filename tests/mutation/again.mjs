@@ -5,8 +5,11 @@ import { join } from 'node:path';
 import { commitNow, git, inOrder, lives, mutantsOf, readKept, writeKept } from './report.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
-/** A mutant that spans lines is named by its first one only: so many after it are tried with it. */
+/** A mutant that spans lines is named by its first one only: so many after it are tried with it, of a long one more. */
 const LINES_AFTER = 12;
+const LINES_AFTER_LONG = 60;
+/** What was there is kept up to so many characters. */
+const CUT = 200;
 
 const key = (m) => [m.file, m.line, m.mutator, m.original, m.replacement].join('\u0000');
 
@@ -32,7 +35,8 @@ export function survivorsAgain(room) {
   for (const s of before.survived.filter((one) => asItWas(one.file))) {
     const line = readFileSync(join(root, s.file), 'utf8').split('\n')[s.line - 1] ?? '';
     const whole = line.includes(s.original);
-    ranges.push({ file: s.file, from: s.line, to: whole ? s.line : s.line + LINES_AFTER });
+    const after = s.original.length < CUT ? LINES_AFTER : LINES_AFTER_LONG;
+    ranges.push({ file: s.file, from: s.line, to: whole ? s.line : s.line + after });
   }
   const changed = [...same].filter(([, is]) => !is).map(([file]) => file);
   return {

@@ -87,6 +87,8 @@ describe('while an entry is in doubt', () => {
     ['not known without it', notch(0.4), notch(null), 'at null'],
     ['lower without it', notch(0.6), notch(0.4), 'at 0.4'],
     ['lower with it', notch(0), notch(0.4), 'at 0'],
+    ['none known, and the lowest there is told', notch(0), notch(null), 'at null'],
+    ['none known as told, and the lowest there is', notch(null), notch(0), 'at null'],
   ])('the lower tier is shown: %s', (_what, told, safer, word) => {
     expect(shown(told, safer).tier.word).toBe(word);
   });
