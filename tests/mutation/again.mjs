@@ -2,7 +2,7 @@
 // that are word for word as they were then are tried; of the others the old count stands until a whole run.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { commitNow, git, inOrder, lives, mutantsOf, readKept, writeKept } from './report.mjs';
+import { commitNow, inOrder, lives, mutantsOf, readKept, sameSince, writeKept } from './report.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
 /** A mutant that spans lines is named by its first one only: so many after it are tried with it, of a long one more. */
@@ -13,24 +13,10 @@ const CUT = 200;
 
 const key = (m) => [m.file, m.line, m.mutator, m.original, m.replacement].join('\u0000');
 
-function unchanged(commit, file) {
-  try {
-    git('diff', '--quiet', commit, '--', file);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
 /** What to try of a room, as Stryker's ranges of lines, and how to keep what comes of it. */
 export function survivorsAgain(room) {
   const before = readKept(room);
-  const commit = before.commit.split(' ')[0];
-  const same = new Map();
-  const asItWas = (file) => {
-    if (!same.has(file)) same.set(file, unchanged(commit, file));
-    return same.get(file);
-  };
+  const asItWas = sameSince(before.commit);
   const ranges = [];
   for (const s of before.survived.filter((one) => asItWas(one.file))) {
     const line = readFileSync(join(root, s.file), 'utf8').split('\n')[s.line - 1] ?? '';
@@ -38,9 +24,9 @@ export function survivorsAgain(room) {
     const after = s.original.length < CUT ? LINES_AFTER : LINES_AFTER_LONG;
     ranges.push({ file: s.file, from: s.line, to: whole ? s.line : s.line + after });
   }
-  const changed = [...same].filter(([, is]) => !is).map(([file]) => file);
+  const changed = [...new Set(before.survived.map(({ file }) => file))].filter((file) => !asItWas(file));
   return {
-    commit,
+    commit: before.commit,
     ranges: [...new Set(ranges.map(({ file, from, to }) => `${file}:${from}-${to}`))],
     changed,
     keep: (passes) => keepAgain(before, ranges, room, passes),
