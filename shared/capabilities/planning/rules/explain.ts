@@ -54,7 +54,7 @@ function why(
   const items = state.best(one, { items: true }, true);
   if (items) frees.push({ by: 'one-more-item', at: at(items.placement.start) });
   const own = state.best(one, { own: true }, true);
-  frees.push(...insteadOf(problem, feasible, plan, one));
+  frees.push(...insteadOf(feasible, plan, state, one));
   // With no single one enough: people come first, for they can be sent anywhere.
   const bound = people
     ? 'people-with-others'
@@ -68,11 +68,19 @@ function why(
   return { bound, frees };
 }
 
+/** Asks with one visit out of the plan, and puts it back. */
+function leavingOut<T>(state: Occupied, { visit }: Placement, ask: () => T): T {
+  const room = state.take(visit);
+  const answer = ask();
+  if (room) state.putAt(room);
+  return answer;
+}
+
 /** What weighs least and would make room by itself, nothing waiting for it. */
 function insteadOf(
-  problem: DayProblem,
   feasible: readonly Feasible[],
   plan: readonly Placement[],
+  state: Occupied,
   one: Feasible,
 ): Frees[] {
   const awaited = new Set(
@@ -85,13 +93,7 @@ function insteadOf(
   const other = plan
     .filter((p) => !awaited.has(p.visit) && !one.visit.after.includes(p.visit))
     .toSorted((a, b) => weight(a) - weight(b))
-    .find((p) =>
-      occupiedBy(
-        problem,
-        feasible,
-        plan.filter((q) => q !== p),
-      ).best(one, {}, true),
-    );
+    .find((p) => leavingOut(state, p, () => state.best(one, {}, true)) !== null);
   return other ? [{ by: 'instead-of', visit: other.visit }] : [];
 }
 
@@ -127,21 +129,10 @@ export function explainPlaced(
   feasible: readonly Feasible[],
   plan: readonly Placement[],
 ): Placed[] {
+  const state = occupiedBy(problem, feasible, plan);
   return plan.map((p) => {
     const one = feasible.find(({ visit }) => visit.visit === p.visit)!;
-    return {
-      ...p,
-      why: whyThere(
-        problem,
-        one,
-        p,
-        occupiedBy(
-          problem,
-          feasible,
-          plan.filter((q) => q !== p),
-        ),
-      ),
-    };
+    return { ...p, why: leavingOut(state, p, () => whyThere(problem, one, p, state)) };
   });
 }
 
