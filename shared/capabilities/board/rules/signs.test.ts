@@ -18,29 +18,15 @@ import {
   session,
   stayOf,
   ward,
-  type StageId,
   type Told,
 } from './history.testkit.ts';
 import { histories } from './random-history.testkit.ts';
+import { did, fails, usual } from './signs.testkit.ts';
 
 const look = (h: number, ...told: readonly Told[]) => evaluateStay(stayOf(...told), ward, calendar, hours(h));
 const signs = (h: number, ...told: readonly Told[]) => look(h, ...told).view.signs;
 const sign = (kind: string, h: number, ...told: readonly Told[]) =>
   signs(h, ...told).find((s) => s.kind === kind);
-const fails = (stage: StageId, at: number, more: Partial<Told> = {}): Told => ({
-  ...check(stage, at, { [stage]: { outcome: 'not-met' } }),
-  ...more,
-});
-const did = (at: number, activity: string, extra: object = {}): Told => ({
-  ...session(at, { activities: [activity], effort: 3, ...extra }),
-  id: `s-${at}`,
-});
-const usual = (moves: string, transfers = 'alone'): Told => ({
-  type: 'usual-way-recorded',
-  at: 0.5,
-  id: 'usual',
-  payload: { usual: { moves, transfers, stairs: 'no' } },
-});
 const rulesWith = (change: (rules: typeof DEFAULT_RULES) => void) => {
   const rules = structuredClone(DEFAULT_RULES);
   change(rules);

@@ -26,8 +26,8 @@ export const fails = (stage: StageId, at: number, more: Partial<Told> = {}): Tol
   ...more,
 });
 /** Easy, and done. */
-export const did = (at: number, activity: string): Told => ({
-  ...session(at, { activities: [activity], effort: 3 }),
+export const did = (at: number, activity: string, extra: object = {}): Told => ({
+  ...session(at, { activities: [activity], effort: 3, ...extra }),
   id: `s-${at}`,
 });
 export const usual = (moves: string, transfers = 'alone'): Told => ({

@@ -17,6 +17,10 @@ export function bitsOf(staff: readonly number[]): Bits {
   }
   return { low, high };
 }
+/** Whether this one is among those of the bits. */
+export const among = (s: number, low: number, high: number): boolean =>
+  ((s < WORD ? low >>> s : high >>> (s - WORD)) & 1) === 1;
+
 export interface StartAsked extends Start {
   readonly who: Bits;
 }

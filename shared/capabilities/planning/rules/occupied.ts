@@ -4,7 +4,7 @@
  */
 import { MOST_SLOTS, type DayProblem, type Placement } from '../problem.ts';
 import { cleaningAfter, restBetween, type Feasible } from './feasible.ts';
-import { bitsOf, type Asked, type Ground, type StartAsked } from './ground.ts';
+import { among, bitsOf, type Asked, type Ground, type StartAsked } from './ground.ts';
 import { above } from './worth.ts';
 
 /** A visit may begin in the last slot and be this long. */
@@ -213,7 +213,7 @@ export class Occupied {
     let first = -1;
     let least = Infinity;
     for (const s of staff) {
-      if (((s < 32 ? low >>> s : high >>> (s - 32)) & 1) === 0) continue;
+      if (!among(s, low, high)) continue;
       const cost = this.#costOf(asked, s, at);
       if (cost > least || (cost === least && this.#work[s]! >= this.#work[first]!)) continue;
       first = s;
