@@ -66,7 +66,6 @@ interface Kinship {
   readonly calendar: WardCalendar;
   readonly known: Known;
 }
-const kept = new WeakMap<Effective, Kinship>();
 
 /** `note` is told when the next fact begins to count. */
 export function knownAt(
@@ -80,11 +79,12 @@ export function knownAt(
   let count = all.length;
   while (count > 0 && all[count - 1]!.occurred > t) count--;
   if (count < all.length) note(all[count]!.occurred);
-  const last = kept.get(effective);
+  const last = effective.beside.kept as Kinship | null;
   if (last && last.count === count && last.ward === ward && last.calendar === calendar) return last.known;
   const facts = count === all.length ? all : all.slice(0, count);
   const known = workedOut(facts, effective, ward, calendar, t);
-  kept.set(effective, { count, ward, calendar, known });
+  const now: Kinship = { count, ward, calendar, known };
+  effective.beside.kept = now;
   return known;
 }
 

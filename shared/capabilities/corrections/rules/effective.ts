@@ -26,6 +26,20 @@ export interface Change {
 }
 export type Dispute = TrustView['conflicts'][number] & { readonly at: EpochMs };
 
+/**
+ * A place beside the facts for what another room works out from them. It is freed with them: a map that has
+ * the facts as weak keys keeps all that was ever put in until the next great sweep of the memory.
+ */
+export class Beside {
+  #kept: unknown = null;
+  get kept(): unknown {
+    return this.#kept;
+  }
+  set kept(value: unknown) {
+    this.#kept = value;
+  }
+}
+
 export interface Effective {
   /** Ordered by occurred, rank, event id. */
   readonly facts: readonly Fact[];
@@ -43,6 +57,7 @@ export interface Effective {
   readonly lookAgain: readonly { readonly event: EventId; readonly at: EpochMs; readonly words: string }[];
   /** Entries that count and may lower help although they came late or change what was said. */
   readonly claims: readonly Claim[];
+  readonly beside: Beside;
 }
 
 type Correction = PayloadOf<typeof correctionMade>;
@@ -81,7 +96,7 @@ const factOf = (event: LoggedEvent): Fact => ({
   correctedBy: null,
 });
 
-const NO_CHANGES: Omit<Effective, 'facts' | 'claims'> = {
+const NO_CHANGES: Omit<Effective, 'facts' | 'claims' | 'beside'> = {
   changes: new Map(),
   retracted: new Set(),
   confirmed: new Map(),
@@ -96,7 +111,7 @@ export function effectiveFacts(record: StayRecord): Effective {
   for (const event of record.events) (isVerb(event) ? verbs : plain).push(event);
   if (verbs.length === 0) {
     const facts = plain.map(factOf).toSorted(inOrder);
-    return { ...NO_CHANGES, facts, claims: lateClaims(facts) };
+    return { ...NO_CHANGES, facts, claims: lateClaims(facts), beside: new Beside() };
   }
   return corrected(plain, verbs.toSorted(byTime));
 }
@@ -213,7 +228,8 @@ function corrected(plain: readonly LoggedEvent[], verbs: readonly LoggedEvent[])
   const retracted = new Set([...settled].filter(([, counted]) => !counted).map(([id]) => id));
   facts.sort(inOrder);
   claims.push(...lateClaims(facts));
-  return { facts, changes, retracted, confirmed, cosigned, conflicts, lookAgain, claims };
+  const beside = new Beside();
+  return { facts, changes, retracted, confirmed, cosigned, conflicts, lookAgain, claims, beside };
 }
 
 type ById = ReadonlyMap<EventId, LoggedEvent>;
