@@ -194,4 +194,14 @@ describe('documents of a ward', () => {
       .when(commands.publishRules, { document }, { by })
       .refuses('rules-faulty', '/document/start/systolicBelow/source');
   });
+  it('when a limit of the rules cannot be meant, then its place is pointed at', () => {
+    const document = {
+      ...DEFAULT_RULES,
+      version: 2,
+      signs: { ...DEFAULT_RULES.signs, stagesLost: { ...DEFAULT_RULES.signs.stagesLost, value: 0 } },
+    };
+    given()
+      .when(commands.publishRules, { document }, { by })
+      .refuses('rules-faulty', '/document/signs/stagesLost/value');
+  });
 });

@@ -4,6 +4,7 @@ import * as commands from '@footboard/shared/capabilities/wards/commands';
 import type { WardState } from '@footboard/shared/capabilities/wards/context';
 import * as events from '@footboard/shared/capabilities/wards/events';
 import { rulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
+import { faultsOfRules } from '@footboard/shared/capabilities/wards/rules/rules-faults';
 import { rulesOf } from '@footboard/shared/capabilities/wards/rules/ward-state';
 import type { Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent, streamKey } from '@footboard/shared/kernel/event-type';
@@ -214,6 +215,15 @@ const publishRules = decider({
         issues.map((i) => `${i.path.join('.')}: ${i.message}`).join('; '),
         'Correct the document and publish it again. Nothing was changed.',
         ['/document', ...(issues[0]?.path ?? []).map(String)].join('/'),
+      );
+    }
+    const faults = faultsOfRules(checked.data);
+    if (faults.length > 0) {
+      return refuse(
+        'rules-faulty',
+        faults.map((f) => `${f.place}: ${f.reason}`).join('; '),
+        'Correct the document and publish it again. Nothing was changed.',
+        `/document${faults[0]!.place}`,
       );
     }
     const next = rulesOf(wardIn(context)).version + 1;

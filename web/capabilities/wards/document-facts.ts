@@ -1,6 +1,7 @@
 /** What a reader must know of a document before signing or publishing it, in words. */
 import { protocolWarnings, type Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import { rulesDocument, type RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
+import { faultsOfRules } from '@footboard/shared/capabilities/wards/rules/rules-faults';
 import { told } from '../../i18n/told.ts';
 import { say } from './words.ts';
 
@@ -100,7 +101,10 @@ export function readJson(text: string): { json: unknown } | { faults: readonly F
 /** The same answer as for a protocol: the document, or each place with its reason. */
 export function checkRules(document: unknown): { ok: RulesDocument } | { faults: readonly Fault[] } {
   const parsed = rulesDocument.safeParse(document);
-  if (parsed.success) return { ok: parsed.data };
+  if (parsed.success) {
+    const faults = faultsOfRules(parsed.data);
+    return faults.length > 0 ? { faults } : { ok: parsed.data };
+  }
   return {
     faults: parsed.error.issues.map((issue) => ({
       place: `/${issue.path.map(String).join('/')}`,
