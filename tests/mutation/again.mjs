@@ -1,8 +1,8 @@
 // `--again`: what survived the last whole run of a room, tried once more with the tests of today. Only rules
-// that are word for word as they were then are tried; of the others the old count stands until a whole run.
+// that are as they were then, but for what they import, are tried; of the others the old count stands until a whole run.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { commitNow, inOrder, lives, mutantsOf, readKept, sameSince, writeKept } from './report.mjs';
+import { commitNow, inOrder, lives, mutantsOf, readKept, movedSince, writeKept } from './report.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
 /** A mutant that spans lines is named by its first one only: so many after it are tried with it, of a long one more. */
@@ -16,28 +16,37 @@ const key = (m) => [m.file, m.line, m.mutator, m.original, m.replacement].join('
 /** What to try of a room, as Stryker's ranges of lines, and how to keep what comes of it. */
 export function survivorsAgain(room) {
   const before = readKept(room);
-  const asItWas = sameSince(before.commit);
+  const movedBy = movedSince(before.commit);
   const ranges = [];
-  for (const s of before.survived.filter((one) => asItWas(one.file))) {
-    const line = readFileSync(join(root, s.file), 'utf8').split('\n')[s.line - 1] ?? '';
+  for (const s of before.survived.filter((one) => movedBy(one.file) !== null)) {
+    const from = s.line + movedBy(s.file);
+    const line = readFileSync(join(root, s.file), 'utf8').split('\n')[from - 1] ?? '';
     const whole = line.includes(s.original);
     const after = s.original.length < CUT ? LINES_AFTER : LINES_AFTER_LONG;
-    ranges.push({ file: s.file, from: s.line, to: whole ? s.line : s.line + after });
+    ranges.push({ file: s.file, from, to: whole ? from : from + after });
   }
-  const changed = [...new Set(before.survived.map(({ file }) => file))].filter((file) => !asItWas(file));
+  const changed = [...new Set(before.survived.map(({ file }) => file))].filter(
+    (file) => movedBy(file) === null,
+  );
   return {
     commit: before.commit,
     ranges: [...new Set(ranges.map(({ file, from, to }) => `${file}:${from}-${to}`))],
     changed,
-    keep: (passes) => keepAgain(before, ranges, room, passes),
+    keep: (passes) => keepAgain(before, ranges, movedBy, room, passes),
   };
 }
 
-function keepAgain(before, ranges, room, passes) {
+function keepAgain(before, ranges, movedBy, room, passes) {
   const tried = ({ mutant }) =>
     ranges.some(({ file, from, to }) => file === mutant.file && from <= mutant.line && mutant.line <= to);
   // A report may tell of other lines too: of those nothing was tried.
-  const found = mutantsOf(room).filter(tried);
+  const found = mutantsOf(room)
+    .filter(tried)
+    // What is kept of a room counts its lines as they were at the whole run.
+    .map(({ status, mutant }) => ({
+      status,
+      mutant: { ...mutant, line: mutant.line - movedBy(mutant.file) },
+    }));
   // Of two alike on one line the one that lives is taken, so that none is counted as noticed by its twin.
   found.sort((a, b) => Number(lives(a.status)) - Number(lives(b.status)));
   const now = new Map(found.map(({ status, mutant }) => [key(mutant), { status, mutant }]));

@@ -1,7 +1,7 @@
 // From the mutation tester's own report of a room to what is committed: docs/mutation/<room>.json (the
 // counts and what survived) and docs/mutation.md (all rooms, for a reader). Why a survivor may stay is
 // written by hand in docs/mutation/explained.json: { file, original, replacement?, why }.
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
@@ -51,12 +51,29 @@ export function commitNow() {
   return git('status', '--porcelain', '--', 'shared') === '' ? commit : `${commit} and changes not committed`;
 }
 
-/** Whether a file is word for word as it was at the commit of a whole run; asked of git once a file. */
-export function sameSince(commit) {
+/** A rule's text without what it imports, and how many lines its imports take. */
+function withoutImports(source) {
+  const rest = source.replace(/^import\b[^;]*;\n/gm, '');
+  return { rest, lines: source.split('\n').length - rest.split('\n').length };
+}
+
+/**
+ * By how many lines a rule stands lower than at the commit of a whole run; null when it has changed in
+ * more than what it imports. Asked of git once a file.
+ */
+export function movedSince(commit) {
   const [at] = commit.split(' ');
   const known = new Map();
   return (file) => {
-    if (!known.has(file)) known.set(file, git('diff', '--name-only', at, '--', file) === '');
+    if (!known.has(file)) {
+      const shown = spawnSync('git', ['show', `${at}:${file}`], { cwd: root, encoding: 'utf8' });
+      const path = join(root, file);
+      if (shown.status !== 0 || !existsSync(path)) known.set(file, null);
+      else {
+        const [then, now] = [withoutImports(shown.stdout), withoutImports(readFileSync(path, 'utf8'))];
+        known.set(file, then.rest === now.rest ? now.lines - then.lines : null);
+      }
+    }
     return known.get(file);
   };
 }
@@ -99,9 +116,9 @@ export function writeReport() {
   const total = {};
   for (const { counts } of results)
     for (const [status, n] of Object.entries(counts)) total[status] = (total[status] ?? 0) + n;
-  const why = (s, asItWas) =>
+  const why = (s, moved) =>
     explained.find((e) => explains(e, s))?.why ??
-    (asItWas(s.file) ? 'not explained yet' : 'the rule has changed since: the next whole run tells');
+    (moved !== null ? 'not explained yet' : 'the rule has changed since: the next whole run tells');
   const lines = [
     '# What the tests of the pure rules notice',
     '',
@@ -124,7 +141,7 @@ export function writeReport() {
   ];
   for (const { room, commit, survived } of results) {
     if (survived.length === 0) continue;
-    const asItWas = sameSince(commit);
+    const movedBy = movedSince(commit);
     lines.push(
       `## ${room}: what survived`,
       '',
@@ -132,9 +149,10 @@ export function writeReport() {
       '| --- | --- | --- | --- |',
     );
     for (const s of survived) {
-      const where = `${s.file.replace(/^shared\/(capabilities\/)?/, '')}:${s.line}${s.never ? ' (never run)' : ''}`;
+      const moved = movedBy(s.file);
+      const where = `${s.file.replace(/^shared\/(capabilities\/)?/, '')}:${s.line + (moved ?? 0)}${s.never ? ' (never run)' : ''}`;
       lines.push(
-        `| ${where} | ${cell(s.original)} | ${cell(s.replacement || '(nothing)')} | ${why(s, asItWas)} |`,
+        `| ${where} | ${cell(s.original)} | ${cell(s.replacement || '(nothing)')} | ${why(s, moved)} |`,
       );
     }
     lines.push('');
