@@ -132,6 +132,7 @@ export const assessmentPhrases: readonly Phrase[] = [
   ],
   ["the person's own target, by order", 'das eigene Ziel der Person, laut Anordnung'],
   ['breathing rate {n} a minute', 'Atemfrequenz {n} pro Minute'],
+  ['breathing rate {n} is {limit} or less', 'Atemfrequenz {n}, Grenze {limit} oder weniger'],
   ['breathing rate {n} is above {limit}', 'Atemfrequenz {n} liegt über {limit}'],
   ['temperature {n} °C is {limit} or more', 'Temperatur {n} °C, Grenze {limit} oder mehr'],
   ['pain {n} of 10: relief first', 'Schmerz {n} von 10: erst lindern'],

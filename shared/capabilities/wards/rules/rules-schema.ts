@@ -31,6 +31,8 @@ export const rulesDocument = z.strictObject({
     heartRateBelow: limit(z.number()),
     heartRateAskFrom: limit(z.number()),
     heartRateAbove: limit(z.number()),
+    /** Breaths a minute, this many or fewer: the source asks for more than that. */
+    breathingBelow: limit(z.number()),
     breathingAbove: limit(z.number()),
     saturationBelow: limit(z.number()),
     temperatureFrom: limit(z.number()),
@@ -70,6 +72,8 @@ export const rulesDocument = z.strictObject({
     on: limit(z.boolean()),
     saturationBelow: limit(z.number()),
     oxygenFractionAbove: limit(z.number()),
+    /** Breaths a minute, this many or fewer: the source asks for more than that. */
+    breathingBelow: limit(z.number()),
     breathingAbove: limit(z.number()),
     endExpiratoryAbove: limit(z.number()),
     meanPressureBelow: limit(z.number()),
