@@ -46,6 +46,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
   },
   stop: {
     systolicFallWithEffort: from(10, exercise),
+    systolicBelow: practice(90),
     systolicAbove: from(210, exercise),
     heartRateBelow: from(40, wardRange),
     heartRateAbove: from(130, wardRange),

@@ -45,6 +45,7 @@ const RANGES: { readonly [G in Ranged]: Ranges<RulesDocument[G]> } = {
   },
   stop: {
     systolicFallWithEffort: FALL,
+    systolicBelow: SYSTOLIC,
     systolicAbove: SYSTOLIC,
     heartRateBelow: HEART_RATE,
     heartRateAbove: HEART_RATE,
@@ -150,6 +151,7 @@ const IN_ORDER: readonly (readonly [group: Ranged, lower: string, higher: string
   ['start', 'heartRateAskFrom', 'heartRateAbove', 'or the same'],
   ['start', 'breathingBelow', 'breathingAbove'],
   ['start', 'painAskFrom', 'painReliefFirstFrom', 'or the same'],
+  ['stop', 'systolicBelow', 'systolicAbove'],
   ['stop', 'heartRateBelow', 'heartRateAbove'],
   ['stop', 'saturationBelow', 'saturationWithSymptomsBelow', 'or the same'],
   ['earlyWarning', 'totalFrom', 'emergencyFrom', 'or the same'],

@@ -45,6 +45,8 @@ export const rulesDocument = z.strictObject({
   stop: z.strictObject({
     /** Fall of the systolic pressure with effort, from the reading before (mmHg). */
     systolicFallWithEffort: limit(z.number()),
+    /** Whatever the posture, and whatever it was before (mmHg). */
+    systolicBelow: limit(z.number()),
     systolicAbove: limit(z.number()),
     heartRateBelow: limit(z.number()),
     heartRateAbove: limit(z.number()),
