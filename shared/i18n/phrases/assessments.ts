@@ -114,6 +114,7 @@ export const assessmentPhrases: readonly Phrase[] = [
   ['older than {n} h', 'älter als {n} Std.'],
   ['again, by a nurse or therapist', 'noch einmal, durch Pflege oder Therapie'],
   ['systolic {n} mmHg is below {limit}', 'systolisch {n} mmHg liegt unter {limit}'],
+  ['low on standing: {what}; take it again at rest', 'niedrig im Stehen: {what}; in Ruhe noch einmal messen'],
   ['systolic {n} mmHg is above {limit}', 'systolisch {n} mmHg liegt über {limit}'],
   ['heart rate {n} a minute', 'Puls {n} pro Minute'],
   ['heart rate {n} is below {limit}', 'Puls {n} liegt unter {limit}'],
