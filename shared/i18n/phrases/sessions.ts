@@ -121,6 +121,7 @@ export const sessionPhrases: readonly Phrase[] = [
   ['Heart rate below {n} a minute', 'Puls unter {n} pro Minute'],
   ['Heart rate above {n} a minute', 'Puls über {n} pro Minute'],
   ['Breathing rate above {n} a minute', 'Atemfrequenz über {n} pro Minute'],
+  ['Systolic pressure below {n} mmHg', 'Systolischer Blutdruck unter {n} mmHg'],
   ['Systolic pressure above {n} mmHg', 'Systolischer Blutdruck über {n} mmHg'],
   [
     'Systolic pressure more than {n} mmHg down with effort',

@@ -40,6 +40,10 @@ export function judgeCriticalCare(signs: CriticalCareSigns, limits: Limits, ago:
     const high = limits.oxygenFractionAbove;
     say('ask-first', `critical care: oxygen fraction ${oxygenFraction} is above ${high.value}`, high);
   }
+  if (breathing !== undefined && breathing <= limits.breathingBelow.value) {
+    const low = limits.breathingBelow;
+    say('not-now', `critical care: breathing rate ${breathing} is ${low.value} or less`, low);
+  }
   if (breathing !== undefined && breathing > limits.breathingAbove.value) {
     const high = limits.breathingAbove;
     say('ask-first', `critical care: breathing rate ${breathing} is above ${high.value}`, high);

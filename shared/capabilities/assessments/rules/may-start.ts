@@ -152,11 +152,15 @@ export function judgeReading(
       );
     }
     case 'breathing': {
-      const high = rules.breathingAbove;
+      const { breathingBelow: low, breathingAbove: high } = rules;
       const rate = reading.perMinute;
       return found(
         `breathing rate ${rate} a minute`,
-        rate > high.value ? reason('not-now', `breathing rate ${rate} is above ${high.value}`, high) : [],
+        rate <= low.value
+          ? reason('not-now', `breathing rate ${rate} is ${low.value} or less`, low)
+          : rate > high.value
+            ? reason('not-now', `breathing rate ${rate} is above ${high.value}`, high)
+            : [],
       );
     }
     case 'temperature': {

@@ -31,7 +31,8 @@ export function judgeSigns(input: SignsInput, found: Found): void {
   const judge = ({ reading }: TakenReading) =>
     judgeReading(reading, { rules: rules.start, oxygenTarget }).reasons;
   for (const kind of Object.keys(SIGN_OF) as Reading['kind'][]) {
-    const all = taken.filter(({ reading }) => reading.kind === kind);
+    // A standing pressure is none at rest.
+    const all = taken.filter(({ reading }) => reading.kind === kind && !isStanding(reading));
     const sign = { name: SIGN_OF[kind], hours: rules.start.readingHours.value };
     const counts = judgedOf(all, (one) => weightOf(judge(one)), sign, input, found);
     if (!counts) continue;
@@ -40,7 +41,43 @@ export function judgeSigns(input: SignsInput, found: Found): void {
       found.reasons.push({ ...reason, facts: [counts.fact.id, ...target] });
     }
   }
+  lowOnStanding(taken, input, found);
   oxygenFlow(taken, input, found);
+}
+
+const isStanding = (reading: Reading): boolean =>
+  reading.kind === 'pressure' && reading.posture === 'standing';
+
+/**
+ * A session whose last pressure was low on standing: not now, until somebody qualified has taken one that
+ * is not, in any posture. In a check that belongs to rising. Common practice, no source.
+ */
+function lowOnStanding(taken: readonly TakenReading[], input: SignsInput, found: Found): void {
+  const { value, source } = input.rules.rising.standingSystolicBelow;
+  let answered = -Infinity;
+  const low: (Taken & { readonly systolic: number })[] = [];
+  for (const { reading, at, fact } of taken) {
+    if (reading.kind !== 'pressure') continue;
+    const { systolic } = reading;
+    if (!isStanding(reading) || systolic >= value) {
+      if (isQualified(fact.author)) answered = Math.max(answered, at);
+    } else if (fact.type === 'session-recorded') low.push({ at, fact, systolic });
+  }
+  const [last] = low
+    .filter((r) => r.at >= answered)
+    .toSorted((a, b) => b.at - a.at || a.systolic - b.systolic);
+  if (!last) return;
+  const until = last.at + input.rules.start.readingHours.value * HOUR;
+  if (until > input.t) input.note(until);
+  else if (!stillStands(last.at, input)) return;
+  found.reasons.push({
+    word: 'not-now',
+    words: `low on standing: systolic ${last.systolic} mmHg is below ${value}; take it again at rest`,
+    limit: value,
+    source,
+    takenAt: last.at,
+    facts: [last.fact.id],
+  });
 }
 
 /** More oxygen than at the entry before: against the last one of a qualified author, or a lower one since. */
@@ -108,10 +145,9 @@ function readingsOf(fact: Fact, care: boolean): readonly Parsed[] {
   let readings = parsed.get(data);
   if (!readings) {
     readings = writtenIn(fact)
-      // A standing pressure belongs to rising, not to starting.
-      .filter((r) => r.kind !== 'pressure' || r.posture !== 'standing')
       .flatMap((r): Reading[] => {
-        const rate = r.kind === 'pressure' ? heartRateWith(r) : undefined;
+        // A heart rate taken with a standing pressure belongs to rising, not to starting.
+        const rate = r.kind === 'pressure' && !isStanding(r) ? heartRateWith(r) : undefined;
         return rate ? [r, rate] : [r];
       })
       .map((reading) => ({ reading, at: toEpoch(reading.at) }));

@@ -176,6 +176,7 @@ describe('what an aide reads before starting', () => {
       ['Oxygen saturation below 85 %', 85],
       ['Oxygen saturation below 90 % with any symptom', 90],
       ['Breathing rate above 30 a minute', 30],
+      ['Systolic pressure below 90 mmHg', 90],
       ['Systolic pressure above 210 mmHg', 210],
       ['Systolic pressure more than 10 mmHg down with effort', 10],
       ['Systolic pressure 20 mmHg or more down after standing up', 20],

@@ -75,6 +75,7 @@ export function stopLimitsFor({
     line(`Heart rate above ${stop.heartRateAbove.value} a minute`, stop.heartRateAbove),
     ...saturation,
     line(`Breathing rate above ${stop.breathingAbove.value} a minute`, stop.breathingAbove),
+    line(`Systolic pressure below ${stop.systolicBelow.value} mmHg`, stop.systolicBelow),
     line(`Systolic pressure above ${stop.systolicAbove.value} mmHg`, stop.systolicAbove),
     line(
       `Systolic pressure more than ${stop.systolicFallWithEffort.value} mmHg down with effort`,
@@ -184,6 +185,9 @@ function beyond(reading: Reading, symptoms: boolean, { rules, oxygenTarget }: Li
   };
   switch (reading.kind) {
     case 'pressure':
+      if (reading.systolic < stop.systolicBelow.value) {
+        say(`systolic ${reading.systolic} mmHg is below`, stop.systolicBelow);
+      }
       if (reading.systolic > stop.systolicAbove.value) {
         say(`systolic ${reading.systolic} mmHg is above`, stop.systolicAbove);
       }
@@ -233,30 +237,43 @@ const pressures = (readings: readonly Reading[]): Pressure[] =>
     .filter((r): r is Pressure => r.kind === 'pressure')
     .toSorted((a, b) => toEpoch(a.at) - toEpoch(b.at));
 
+/** The last one before it in its posture; of two of one instant the higher. */
+function beforeInPosture(taken: readonly Pressure[], { at, posture }: Pressure): Pressure | undefined {
+  const earlier = taken.filter((r) => r.posture === posture && toEpoch(r.at) < toEpoch(at));
+  return earlier.toSorted((a, b) => toEpoch(a.at) - toEpoch(b.at) || a.systolic - b.systolic).at(-1);
+}
+
 /**
- * The systolic pressure against the last one before the session, or the first one of it. Standing up
- * by itself lowers it, so after a change to a higher posture the limit for rising applies.
+ * The systolic pressure against the last one before the session, or the first one of it; and against
+ * the reading before it in the same posture, so that neither a lower one at rest nor the limit for
+ * rising hides a fall. Standing up by itself lowers it, so after a change to a higher posture that
+ * limit applies. Where both fell too far the greater fall is said.
  */
 function falls({ before, readings, rules }: Pick<StopInput, 'before' | 'readings' | 'rules'>): StopReason[] {
+  const earlier = pressures(before);
   const since = pressures(readings);
-  const base = pressures(before).at(-1) ?? since[0];
+  const base = earlier.at(-1) ?? since[0];
   if (!base) return [];
-  const reasons: StopReason[] = [];
-  for (const reading of since) {
-    const fall = base.systolic - reading.systolic;
-    const rose = POSTURES.indexOf(reading.posture) > POSTURES.indexOf(base.posture);
-    const limit = rose ? rules.rising.systolicFall : rules.stop.systolicFallWithEffort;
-    if (rose ? fall < limit.value : fall <= limit.value) continue;
-    reasons.push({
-      words: rose
-        ? `systolic fell by ${fall} mmHg on rising (${base.systolic} to ${reading.systolic}), ${limit.value} or more`
-        : `systolic fell by ${fall} mmHg with effort (${base.systolic} to ${reading.systolic}), more than ${limit.value}`,
-      limit: limit.value,
-      source: limit.source,
-      takenAt: toEpoch(reading.at),
-    });
-  }
-  return reasons;
+  const all = [...earlier, ...since];
+  return since.flatMap((reading) => {
+    const last = beforeInPosture(all, reading);
+    return [base, ...(last ? [last] : [])]
+      .flatMap((from) => fallen(from, reading, rules))
+      .toSorted((a, b) => b.fall - a.fall)
+      .slice(0, 1)
+      .map(({ reason }) => reason);
+  });
+}
+
+function fallen(from: Pressure, to: Pressure, rules: StopRules): { fall: number; reason: StopReason }[] {
+  const fall = from.systolic - to.systolic;
+  const rose = POSTURES.indexOf(to.posture) > POSTURES.indexOf(from.posture);
+  const { value, source } = rose ? rules.rising.systolicFall : rules.stop.systolicFallWithEffort;
+  if (rose ? fall < value : fall <= value) return [];
+  const words = rose
+    ? `systolic fell by ${fall} mmHg on rising (${from.systolic} to ${to.systolic}), ${value} or more`
+    : `systolic fell by ${fall} mmHg with effort (${from.systolic} to ${to.systolic}), more than ${value}`;
+  return [{ fall, reason: { words, limit: value, source, takenAt: toEpoch(to.at) } }];
 }
 
 /**

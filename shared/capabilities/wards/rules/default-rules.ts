@@ -36,6 +36,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     heartRateBelow: from(40, wardRange),
     heartRateAskFrom: practice(111),
     heartRateAbove: from(130, wardRange),
+    breathingBelow: from(5, wardRange),
     breathingAbove: from(30, consensus),
     saturationBelow: from(90, consensus),
     temperatureFrom: from(38.5, wardRange),
@@ -45,6 +46,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
   },
   stop: {
     systolicFallWithEffort: from(10, exercise),
+    systolicBelow: practice(90),
     systolicAbove: from(210, exercise),
     heartRateBelow: from(40, wardRange),
     heartRateAbove: from(130, wardRange),
@@ -66,6 +68,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     on: practice(false),
     saturationBelow: from(90, consensus),
     oxygenFractionAbove: from(0.6, consensus),
+    breathingBelow: from(5, wardRange),
     breathingAbove: from(30, consensus),
     endExpiratoryAbove: from(10, consensus),
     meanPressureBelow: from(60, wardRange),

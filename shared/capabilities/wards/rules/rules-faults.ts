@@ -18,6 +18,7 @@ const DAYS = (most: number): Range => [0.25, most * 24, 'hours'];
 const SYSTOLIC: Range = [40, 260, 'mmHg'];
 const FALL: Range = [1, 100, 'mmHg'];
 const HEART_RATE: Range = [20, 220, 'a minute'];
+const SLOW_BREATHS: Range = [3, 20, 'a minute'];
 const BREATHS: Range = [10, 60, 'a minute'];
 const SATURATION: Range = [60, 100, '%'];
 const TEMPERATURE: Range = [35, 42, '°C'];
@@ -34,6 +35,7 @@ const RANGES: { readonly [G in Ranged]: Ranges<RulesDocument[G]> } = {
     heartRateBelow: HEART_RATE,
     heartRateAskFrom: HEART_RATE,
     heartRateAbove: HEART_RATE,
+    breathingBelow: SLOW_BREATHS,
     breathingAbove: BREATHS,
     saturationBelow: SATURATION,
     temperatureFrom: TEMPERATURE,
@@ -43,6 +45,7 @@ const RANGES: { readonly [G in Ranged]: Ranges<RulesDocument[G]> } = {
   },
   stop: {
     systolicFallWithEffort: FALL,
+    systolicBelow: SYSTOLIC,
     systolicAbove: SYSTOLIC,
     heartRateBelow: HEART_RATE,
     heartRateAbove: HEART_RATE,
@@ -56,6 +59,7 @@ const RANGES: { readonly [G in Ranged]: Ranges<RulesDocument[G]> } = {
   criticalCare: {
     saturationBelow: SATURATION,
     oxygenFractionAbove: [0.21, 1, '(a share: 0.6 is 60 %)'],
+    breathingBelow: SLOW_BREATHS,
     breathingAbove: BREATHS,
     endExpiratoryAbove: [1, 30, 'cmH2O'],
     meanPressureBelow: [30, 200, 'mmHg'],
@@ -145,10 +149,13 @@ const IN_ORDER: readonly (readonly [group: Ranged, lower: string, higher: string
   ['start', 'systolicBelow', 'systolicAbove'],
   ['start', 'heartRateBelow', 'heartRateAskFrom'],
   ['start', 'heartRateAskFrom', 'heartRateAbove', 'or the same'],
+  ['start', 'breathingBelow', 'breathingAbove'],
   ['start', 'painAskFrom', 'painReliefFirstFrom', 'or the same'],
+  ['stop', 'systolicBelow', 'systolicAbove'],
   ['stop', 'heartRateBelow', 'heartRateAbove'],
   ['stop', 'saturationBelow', 'saturationWithSymptomsBelow', 'or the same'],
   ['earlyWarning', 'totalFrom', 'emergencyFrom', 'or the same'],
+  ['criticalCare', 'breathingBelow', 'breathingAbove'],
   ['criticalCare', 'meanPressureBelow', 'meanPressureAbove'],
   ['criticalCare', 'heartRateBelow', 'heartRateAskFrom'],
   ['criticalCare', 'heartRateAskFrom', 'heartRateAbove', 'or the same'],

@@ -31,6 +31,8 @@ export const rulesDocument = z.strictObject({
     heartRateBelow: limit(z.number()),
     heartRateAskFrom: limit(z.number()),
     heartRateAbove: limit(z.number()),
+    /** Breaths a minute, this many or fewer: the source asks for more than that. */
+    breathingBelow: limit(z.number()),
     breathingAbove: limit(z.number()),
     saturationBelow: limit(z.number()),
     temperatureFrom: limit(z.number()),
@@ -43,6 +45,8 @@ export const rulesDocument = z.strictObject({
   stop: z.strictObject({
     /** Fall of the systolic pressure with effort, from the reading before (mmHg). */
     systolicFallWithEffort: limit(z.number()),
+    /** Whatever the posture, and whatever it was before (mmHg). */
+    systolicBelow: limit(z.number()),
     systolicAbove: limit(z.number()),
     heartRateBelow: limit(z.number()),
     heartRateAbove: limit(z.number()),
@@ -70,6 +74,8 @@ export const rulesDocument = z.strictObject({
     on: limit(z.boolean()),
     saturationBelow: limit(z.number()),
     oxygenFractionAbove: limit(z.number()),
+    /** Breaths a minute, this many or fewer: the source asks for more than that. */
+    breathingBelow: limit(z.number()),
     breathingAbove: limit(z.number()),
     endExpiratoryAbove: limit(z.number()),
     meanPressureBelow: limit(z.number()),
