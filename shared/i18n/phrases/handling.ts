@@ -198,6 +198,14 @@ export const handlingPhrases: readonly Phrase[] = [
     'Drehen war gesichert, nicht frei: der Plan behält das',
   ],
   [
+    'Standing was helped by {people}: the plan keeps that',
+    'Stehen gelang mit Hilfe ({people}): der Plan behält das',
+  ],
+  [
+    'Turning was helped by {people}: the plan keeps that',
+    'Drehen gelang mit Hilfe ({people}): der Plan behält das',
+  ],
+  [
     'Bears full weight but is not known to follow instructions and wait for help: taken as partial and not cooperating',
     'Volle Belastung, aber nicht bekannt, ob Anweisungen gefolgt und auf Hilfe gewartet wird: gilt als teilweise und nicht mitmachend',
   ],

@@ -39,8 +39,18 @@ function edge({ capability: c }: PlanInput): Demand[] {
       : c.clearedFree.has('edge') && standing?.people === 0
         ? 'alone'
         : 'helped';
-  return [fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id])];
+  const row = fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id]);
+  // The rows ask for two where anybody helped.
+  return standing && standing.people > 2 ? [row, asAtTheCheck(standing)] : [row];
 }
+
+const asAtTheCheck = (standing: StageStanding | undefined): Demand =>
+  demand(
+    'secured/keep',
+    'As many people as at the check',
+    [standing?.fact.id],
+    peopleUsed(standing?.people ?? 2),
+  );
 
 const noWeight = (what: string, standing: StageStanding | undefined): Demand =>
   stop('capability/bears-no-weight', `No leg may bear weight, or none was seen to: no ${what}`, [
@@ -98,16 +108,8 @@ function stand(input: PlanInput): Demand[] {
   } else out.push(noWeight('standing', standing));
   out.push(fromRow(STAND, rowFor(STAND, { seen }), [standing?.fact.id]));
   if (seen === 'not') out.push(stop('ours/stand', 'Standing only in a staged check or with a therapist', []));
-  if (seen === 'held') {
-    out.push(
-      demand(
-        'secured/keep',
-        'As many people as at the check',
-        [standing?.fact.id],
-        peopleUsed(standing?.people ?? 2),
-      ),
-    );
-  }
+  // Whoever was helped up by two is not left with someone standing by, though the stand was free.
+  if (seen === 'held' || (standing?.people ?? 0) >= 2) out.push(asAtTheCheck(standing));
   if (seen === 'free' && c.bears === 'partial') out.push(inPart(input));
   if (!cooperates(c)) out.push(neverAlone(c));
   return out;

@@ -93,7 +93,8 @@ function take(table: Table<TransferCase>, row: Row<TransferCase>, input: PlanInp
 
 /**
  * How the person was held at standing and turning stays in the plan until the same is cleared free,
- * and what was tried and not met takes two. On a transfer that does not go over the feet the people
+ * and what was tried and not met takes two. Two or more who helped at it stay though it was free,
+ * until it is done free with fewer. On a transfer that does not go over the feet the people
  * stay and a standing aid does not.
  */
 function heldStages(input: PlanInput, onFeet: boolean): Demand[] {
@@ -101,8 +102,16 @@ function heldStages(input: PlanInput, onFeet: boolean): Demand[] {
   const out: Demand[] = [];
   for (const key of ['stand', 'turn'] as const) {
     const standing = c.standings.get(key);
-    if (!standing || c.clearedFree.has(key)) continue;
+    if (!standing) continue;
     const facts = [standing.fact.id];
+    if (c.clearedFree.has(key) || (standing.outcome === 'taken-back' && standing.how === 'free')) {
+      if (standing.people >= 2) {
+        const by = standing.people > 2 ? 'three people or more' : 'two people';
+        const words = `${DONE[key]} was helped by ${by}: the plan keeps that`;
+        out.push(demand('secured/keep', words, facts, peopleUsed(standing.people)));
+      }
+      continue;
+    }
     const inSling = standing.securedWith === 'sling';
     if (standing.outcome === 'not-met') {
       const people = peopleUsed(Math.max(standing.people, 2));
@@ -110,7 +119,6 @@ function heldStages(input: PlanInput, onFeet: boolean): Demand[] {
       out.push(demand('ours/tried-and-not-met', words, facts, people, inSling ? 'sling-lift' : 'none'));
       continue;
     }
-    if (standing.outcome === 'taken-back' && standing.how === 'free') continue;
     const words = `${DONE[key]} was held safe, not free: the plan keeps that`;
     const byPeople = standing.securedWith === 'two-people';
     const lifted = inSling || (onFeet && !byPeople && !canUseStandingAid(input));
