@@ -117,6 +117,10 @@ export const handlingPhrases: readonly Phrase[] = [
     'Nicht aufrecht im Bett gesehen: gilt als nicht mithelfend',
   ],
   [
+    'Held safe at the edge of the bed: counts as no sitting balance',
+    'An der Bettkante gesichert: gilt als ohne Sitzbalance',
+  ],
+  [
     'Following instructions was not seen: counts as not able to assist',
     'Anweisungen zu folgen wurde nicht gesehen: gilt als nicht mithelfend',
   ],
@@ -186,6 +190,14 @@ export const handlingPhrases: readonly Phrase[] = [
   [
     'The first walk here: two people and a chair following',
     'Das erste Gehen hier: zwei Personen, ein Stuhl folgt',
+  ],
+  [
+    'Sitting at the edge was tried and not met: {people}',
+    'Sitzen an der Bettkante wurde versucht und nicht erfüllt: {people}',
+  ],
+  [
+    'Sitting at the edge was held safe, not free: the plan keeps that',
+    'Sitzen an der Bettkante war gesichert, nicht frei: der Plan behält das',
   ],
   ['Standing was tried and not met: {people}', 'Stehen wurde versucht und nicht erfüllt: {people}'],
   ['Turning was tried and not met: {people}', 'Drehen wurde versucht und nicht erfüllt: {people}'],

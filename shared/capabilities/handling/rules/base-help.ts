@@ -103,6 +103,7 @@ function stand(input: PlanInput): Demand[] {
           'A standing aid needs sitting balance, a leg that bears, instructions followed, grip and arms that may pull',
           [standing?.fact.id],
         ),
+        ...told(c, 'capability/sitting-balance'),
       );
     }
   } else out.push(noWeight('standing', standing));

@@ -5,6 +5,7 @@
 import type { EpochMs } from '../../../kernel/times.ts';
 import { HOUR } from '../../../kernel/times.ts';
 import type { PartMeaning } from '../../assessments/rules/protocol.ts';
+import type { StageStanding } from '../../assessments/rules/seen.ts';
 import { partKey } from '../../assessments/rules/seen.ts';
 import type { TierInput, TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Side } from '../../assessments/values.ts';
@@ -48,11 +49,12 @@ export function capabilityOf(input: CapabilityInput): Capability {
   const grip = bothOneNone(input, 'grip', mayPush);
   const edge = tier.cleared.has('edge') ? tier.seen.stages.get('edge') : undefined;
   const today = input.calendar.wardDay(input.t);
-  const sittingBalance = edge !== undefined && edge.fact.occurred >= today.from;
+  const sitsUnheld = edge !== undefined && sitsWithNothingHolding(edge, say);
+  const sittingBalance = sitsUnheld && edge.fact.occurred >= today.from;
   const weight = weightOf(input);
 
   const follows = cooperation.followsInstructions === 'yes';
-  const alone = edge !== undefined && tier.clearedFree.has('edge') && edge.people === 0;
+  const alone = edge !== undefined && tier.clearedFree.has('edge') && !edge.securedWith && edge.people === 0;
   const assists = !follows ? 'not' : alone ? 'fully' : tier.cleared.has('upright') ? 'partly' : 'not';
   say(
     'capability/assists',
@@ -74,6 +76,7 @@ export function capabilityOf(input: CapabilityInput): Capability {
     waitsForHelp: cooperation.waitsForHelp,
     armStrength,
     grip,
+    sitsUnheld,
     sittingBalance,
     assists,
     strongerSide: strongerSide(input, legs.weightBearing),
@@ -84,6 +87,17 @@ export function capabilityOf(input: CapabilityInput): Capability {
     because,
     nextChange: changes.length ? Math.min(...changes) : null,
   };
+}
+
+/** Whoever was held at the edge was not seen to sit alone. */
+function sitsWithNothingHolding(edge: StageStanding, say: Say): boolean {
+  if (!edge.securedWith) return true;
+  say(
+    'capability/sitting-balance',
+    [edge.fact.id],
+    'Held safe at the edge of the bed: counts as no sitting balance',
+  );
+  return false;
 }
 
 function legsOf({ tier, orders }: CapabilityInput, say: Say): Pick<Capability, 'weightBearing' | 'bears'> {

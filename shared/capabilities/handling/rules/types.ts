@@ -24,7 +24,9 @@ export interface Capability {
   readonly armStrength: 'both' | 'one' | 'none' | 'not known';
   /** Grip on a side whose arm an order stops does not count. */
   readonly grip: 'both' | 'one' | 'none' | 'not known';
-  /** Cleared in an assessment of the same ward day. */
+  /** Seen at the edge of the bed with nothing holding, on whatever day. */
+  readonly sitsUnheld: boolean;
+  /** The same, cleared in an assessment of the same ward day. */
   readonly sittingBalance: boolean;
   readonly assists: 'fully' | 'partly' | 'not';
   readonly strongerSide: Side | null;
