@@ -186,6 +186,7 @@ export const handlingPhrases: readonly Phrase[] = [
   ['As many people as at the check', 'So viele Personen wie bei der Prüfung'],
   ["Walking only in a therapist's session", 'Gehen nur in der Therapie'],
   ['the first walk with two and a chair following', 'das erste Gehen mit zweien, ein Stuhl folgt'],
+  ['Stood {how}, not free: the plan keeps that', 'Gestanden {how}, nicht frei: der Plan behält das'],
   ['Walked {how}, not free: the plan keeps that', 'Gegangen {how}, nicht frei: der Plan behält das'],
   [
     'The first walk here: two people and a chair following',

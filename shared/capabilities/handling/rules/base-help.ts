@@ -86,6 +86,15 @@ const neverAlone = (c: Capability): Demand =>
     'one',
   );
 
+const keptInSling = (did: 'Stood' | 'Walked', standing: StageStanding): Demand =>
+  demand(
+    'secured/keep',
+    `${did} in a sling, not free: the plan keeps that`,
+    [standing.fact.id],
+    'two',
+    'sling-lift',
+  );
+
 function stand(input: PlanInput): Demand[] {
   const c = input.capability;
   const standing = c.standings.get('stand');
@@ -111,6 +120,7 @@ function stand(input: PlanInput): Demand[] {
   if (seen === 'not') out.push(stop('ours/stand', 'Standing only in a staged check or with a therapist', []));
   // Whoever was helped up by two is not left with someone standing by, though the stand was free.
   if (seen === 'held' || (standing?.people ?? 0) >= 2) out.push(asAtTheCheck(standing));
+  if (c.cleared.has('stand') && standing?.securedWith === 'sling') out.push(keptInSling('Stood', standing));
   if (seen === 'free' && c.bears === 'partial') out.push(inPart(input));
   if (!cooperates(c)) out.push(neverAlone(c));
   return out;
@@ -143,17 +153,7 @@ function walk(input: PlanInput): Demand[] {
       ),
     );
   }
-  if (cleared && standing?.securedWith === 'sling') {
-    out.push(
-      demand(
-        'secured/keep',
-        'Walked in a sling, not free: the plan keeps that',
-        [standing.fact.id],
-        'two',
-        'sling-lift',
-      ),
-    );
-  }
+  if (cleared && standing?.securedWith === 'sling') out.push(keptInSling('Walked', standing));
   if (c.bears === 'none') out.push(noWeight('walking', standing));
   if (cleared && c.bears === 'partial') out.push(inPart(input));
   const lack = noArmsForLimitedLeg(input);
