@@ -117,6 +117,10 @@ export const handlingPhrases: readonly Phrase[] = [
     'Nicht aufrecht im Bett gesehen: gilt als nicht mithelfend',
   ],
   [
+    'Sitting unheld was not met at the last check: counts as no sitting balance',
+    'Freies Sitzen wurde bei der letzten Prüfung nicht erfüllt: gilt als ohne Sitzbalance',
+  ],
+  [
     'Held safe at the edge of the bed: counts as no sitting balance',
     'An der Bettkante gesichert: gilt als ohne Sitzbalance',
   ],

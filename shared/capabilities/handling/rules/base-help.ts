@@ -34,11 +34,7 @@ function edge({ capability: c }: PlanInput): Demand[] {
   const standing = c.standings.get('edge');
   const lifted = standing?.outcome === 'not-met' || standing?.securedWith === 'sling';
   const comes: EdgeCase['comes'] =
-    !c.cleared.has('upright') || lifted
-      ? 'lifted'
-      : c.clearedFree.has('edge') && standing?.people === 0
-        ? 'alone'
-        : 'helped';
+    !c.cleared.has('upright') || lifted ? 'lifted' : c.comesAlone ? 'alone' : 'helped';
   const row = fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id]);
   // The rows ask for two where anybody helped.
   return standing && standing.people > 2 ? [row, asAtTheCheck(standing)] : [row];
