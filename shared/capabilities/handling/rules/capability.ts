@@ -207,10 +207,9 @@ function strongerSide({ tier }: CapabilityInput, bearing: Capability['weightBear
 function weightOf({ weight, rules }: CapabilityInput): Pick<Capability, 'weightKg' | 'weightMarked'> {
   if (!weight) return { weightKg: null, weightMarked: 'unknown' };
   const { kg, how } = weight.value;
-  return how === 'measured'
-    ? { weightKg: kg, weightMarked: 'measured' }
-    : {
-        weightKg: kg * (1 + rules.handling.estimatedWeightMargin.value),
-        weightMarked: 'estimated, 20 % added',
-      };
+  if (how === 'measured') return { weightKg: kg, weightMarked: 'measured' };
+  const margin = rules.handling.estimatedWeightMargin.value;
+  // To a tenth of a per cent, so that 0.07 is not said as 7.000000000000001.
+  const percent = Math.round(margin * 1000) / 10;
+  return { weightKg: kg * (1 + margin), weightMarked: `estimated, ${percent} % added` };
 }

@@ -33,7 +33,7 @@ export interface Capability {
   readonly assists: 'fully' | 'partly' | 'not';
   readonly strongerSide: Side | null;
   readonly weightKg: number | null;
-  readonly weightMarked: 'measured' | 'estimated, 20 % added' | 'unknown';
+  readonly weightMarked: 'measured' | `estimated, ${number} % added` | 'unknown';
   /** How far up the stages the person may be taken by the tier, for the edge, stand and walk table. */
   readonly cleared: ReadonlySet<string>;
   readonly clearedFree: ReadonlySet<string>;
