@@ -117,6 +117,14 @@ export const handlingPhrases: readonly Phrase[] = [
     'Nicht aufrecht im Bett gesehen: gilt als nicht mithelfend',
   ],
   [
+    'Sitting unheld was not met at the last check: counts as no sitting balance',
+    'Freies Sitzen wurde bei der letzten Prüfung nicht erfüllt: gilt als ohne Sitzbalance',
+  ],
+  [
+    'Held safe at the edge of the bed: counts as no sitting balance',
+    'An der Bettkante gesichert: gilt als ohne Sitzbalance',
+  ],
+  [
     'Following instructions was not seen: counts as not able to assist',
     'Anweisungen zu folgen wurde nicht gesehen: gilt als nicht mithelfend',
   ],
@@ -180,12 +188,29 @@ export const handlingPhrases: readonly Phrase[] = [
     'Stehen nur in einer Stufenprüfung oder mit der Therapie',
   ],
   ['As many people as at the check', 'So viele Personen wie bei der Prüfung'],
+  [
+    "Order: left leg bears nothing, and walking on one leg was not cleared by a therapist: walking only in a therapist's session",
+    'Anordnung: linkes Bein ohne Belastung, und das Gehen auf einem Bein hat die Therapie nicht freigegeben: Gehen nur in der Therapie',
+  ],
+  [
+    "Order: right leg bears nothing, and walking on one leg was not cleared by a therapist: walking only in a therapist's session",
+    'Anordnung: rechtes Bein ohne Belastung, und das Gehen auf einem Bein hat die Therapie nicht freigegeben: Gehen nur in der Therapie',
+  ],
   ["Walking only in a therapist's session", 'Gehen nur in der Therapie'],
   ['the first walk with two and a chair following', 'das erste Gehen mit zweien, ein Stuhl folgt'],
+  ['Stood {how}, not free: the plan keeps that', 'Gestanden {how}, nicht frei: der Plan behält das'],
   ['Walked {how}, not free: the plan keeps that', 'Gegangen {how}, nicht frei: der Plan behält das'],
   [
     'The first walk here: two people and a chair following',
     'Das erste Gehen hier: zwei Personen, ein Stuhl folgt',
+  ],
+  [
+    'Sitting at the edge was tried and not met: {people}',
+    'Sitzen an der Bettkante wurde versucht und nicht erfüllt: {people}',
+  ],
+  [
+    'Sitting at the edge was held safe, not free: the plan keeps that',
+    'Sitzen an der Bettkante war gesichert, nicht frei: der Plan behält das',
   ],
   ['Standing was tried and not met: {people}', 'Stehen wurde versucht und nicht erfüllt: {people}'],
   ['Turning was tried and not met: {people}', 'Drehen wurde versucht und nicht erfüllt: {people}'],
@@ -196,6 +221,14 @@ export const handlingPhrases: readonly Phrase[] = [
   [
     'Turning was held safe, not free: the plan keeps that',
     'Drehen war gesichert, nicht frei: der Plan behält das',
+  ],
+  [
+    'Standing was helped by {people}: the plan keeps that',
+    'Stehen gelang mit Hilfe ({people}): der Plan behält das',
+  ],
+  [
+    'Turning was helped by {people}: the plan keeps that',
+    'Drehen gelang mit Hilfe ({people}): der Plan behält das',
   ],
   [
     'Bears full weight but is not known to follow instructions and wait for help: taken as partial and not cooperating',

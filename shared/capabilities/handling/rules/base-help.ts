@@ -34,13 +34,19 @@ function edge({ capability: c }: PlanInput): Demand[] {
   const standing = c.standings.get('edge');
   const lifted = standing?.outcome === 'not-met' || standing?.securedWith === 'sling';
   const comes: EdgeCase['comes'] =
-    !c.cleared.has('upright') || lifted
-      ? 'lifted'
-      : c.clearedFree.has('edge') && standing?.people === 0
-        ? 'alone'
-        : 'helped';
-  return [fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id])];
+    !c.cleared.has('upright') || lifted ? 'lifted' : c.comesAlone ? 'alone' : 'helped';
+  const row = fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id]);
+  // The rows ask for two where anybody helped.
+  return standing && standing.people > 2 ? [row, asAtTheCheck(standing)] : [row];
 }
+
+const asAtTheCheck = (standing: StageStanding | undefined): Demand =>
+  demand(
+    'secured/keep',
+    'As many people as at the check',
+    [standing?.fact.id],
+    peopleUsed(standing?.people ?? 2),
+  );
 
 const noWeight = (what: string, standing: StageStanding | undefined): Demand =>
   stop('capability/bears-no-weight', `No leg may bear weight, or none was seen to: no ${what}`, [
@@ -76,6 +82,15 @@ const neverAlone = (c: Capability): Demand =>
     'one',
   );
 
+const keptInSling = (did: 'Stood' | 'Walked', standing: StageStanding): Demand =>
+  demand(
+    'secured/keep',
+    `${did} in a sling, not free: the plan keeps that`,
+    [standing.fact.id],
+    'two',
+    'sling-lift',
+  );
+
 function stand(input: PlanInput): Demand[] {
   const c = input.capability;
   const standing = c.standings.get('stand');
@@ -93,25 +108,39 @@ function stand(input: PlanInput): Demand[] {
           'A standing aid needs sitting balance, a leg that bears, instructions followed, grip and arms that may pull',
           [standing?.fact.id],
         ),
+        ...told(c, 'capability/sitting-balance'),
       );
     }
   } else out.push(noWeight('standing', standing));
   out.push(fromRow(STAND, rowFor(STAND, { seen }), [standing?.fact.id]));
   if (seen === 'not') out.push(stop('ours/stand', 'Standing only in a staged check or with a therapist', []));
-  if (seen === 'held') {
-    out.push(
-      demand(
-        'secured/keep',
-        'As many people as at the check',
-        [standing?.fact.id],
-        peopleUsed(standing?.people ?? 2),
-      ),
-    );
-  }
+  // Whoever was helped up by two is not left with someone standing by, though the stand was free.
+  if (seen === 'held' || (standing?.people ?? 0) >= 2) out.push(asAtTheCheck(standing));
+  if (c.cleared.has('stand') && standing?.securedWith === 'sling') out.push(keptInSling('Stood', standing));
   if (seen === 'free' && c.bears === 'partial') out.push(inPart(input));
   if (!cooperates(c)) out.push(neverAlone(c));
   return out;
 }
+
+/**
+ * A leg that may bear nothing by order, while standing was cleared on it: nobody saw this walk on the
+ * other leg alone. Where standing was, only a therapist can have cleared what comes after.
+ */
+function notOnOneLeg({ capability: c, orders }: PlanInput): Demand[] {
+  const stoodOn = c.standings.get('stand')?.oneLeg;
+  return LEGS_OF_TWO.flatMap(([side, other]) => {
+    const order = orders.weightBearing.get(`${side}-leg`);
+    if (order?.value.bears !== 'none' || stoodOn === other) return [];
+    const words =
+      `Order: ${side} leg bears nothing, and walking on one leg was not cleared by a therapist: ` +
+      "walking only in a therapist's session";
+    return [stop('ours/walk', words, [order.fact, c.standings.get('walk')?.fact.id])];
+  });
+}
+const LEGS_OF_TWO = [
+  ['left', 'right'],
+  ['right', 'left'],
+] as const;
 
 function walk(input: PlanInput): Demand[] {
   const c = input.capability;
@@ -140,19 +169,10 @@ function walk(input: PlanInput): Demand[] {
       ),
     );
   }
-  if (cleared && standing?.securedWith === 'sling') {
-    out.push(
-      demand(
-        'secured/keep',
-        'Walked in a sling, not free: the plan keeps that',
-        [standing.fact.id],
-        'two',
-        'sling-lift',
-      ),
-    );
-  }
+  if (cleared && standing?.securedWith === 'sling') out.push(keptInSling('Walked', standing));
   if (c.bears === 'none') out.push(noWeight('walking', standing));
   if (cleared && c.bears === 'partial') out.push(inPart(input));
+  if (cleared) out.push(...notOnOneLeg(input));
   const lack = noArmsForLimitedLeg(input);
   if (lack) out.push(stop('ours/arms', lack.words, lack.facts));
   if (cleared && !input.everWalkedHere) {

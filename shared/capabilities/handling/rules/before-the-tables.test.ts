@@ -126,7 +126,7 @@ describe('(d) a standing aid needs sitting balance, a leg that bears, instructio
     expect(help(planInput(walker, limited), 'bed-chair')).toEqual(STANDING_AID);
   });
   it.each<[string, (i: PlanInput) => Partial<PlanInput['capability']>]>([
-    ['no sitting balance', () => ({ cleared: new Set(['clear', 'upright', 'stand', 'turn', 'walk']) })],
+    ['no sitting balance', () => ({ sitsUnheld: false })],
     ['no grip', () => ({ grip: 'none' })],
     ['grip never tested', () => ({ grip: 'not known' })],
     ['does not follow', () => ({ followsInstructions: 'no' })],

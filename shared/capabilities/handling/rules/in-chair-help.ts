@@ -26,6 +26,7 @@ export function inChairHelp(input: PlanInput): Demand[] {
     const words = 'A seated aid needs sitting balance cleared today: sling lift instead';
     const edge = c.standings.get('edge')?.fact.id;
     out.push(demand('before-the-tables/fit-for-the-aid', words, [edge], 'two', 'sling-lift'));
+    out.push(...told(c, 'capability/sitting-balance'));
   }
   const byOne = row.options[0].people[1] === 'one';
   if (byOne) out.push(caution('osha-3182/figure-5', KNEES_CAUTION, []));

@@ -183,6 +183,7 @@ const loss: fc.Arbitrary<(i: PlanInput) => PlanInput> = fc
     { armStrength: 'none' },
     { grip: 'none' },
     { sittingBalance: false },
+    { sitsUnheld: false, sittingBalance: false },
     { assists: 'not' },
     { weightKg: null, weightMarked: 'unknown' },
   )

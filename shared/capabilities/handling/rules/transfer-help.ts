@@ -24,11 +24,7 @@ const hasGrip = (c: Capability): boolean => c.grip === 'both' || c.grip === 'one
 export const canUseStandingAid = (input: PlanInput): boolean => {
   const c = input.capability;
   return (
-    c.cleared.has('edge') &&
-    c.bears !== 'none' &&
-    c.followsInstructions === 'yes' &&
-    hasGrip(c) &&
-    armsMayPush(input)
+    c.sitsUnheld && c.bears !== 'none' && c.followsInstructions === 'yes' && hasGrip(c) && armsMayPush(input)
   );
 };
 
@@ -72,6 +68,7 @@ const GROUNDS = [
   'capability/worst-of-the-window',
   'capability/not-recorded',
   'capability/arm-by-order',
+  'capability/sitting-balance',
 ];
 
 function take(table: Table<TransferCase>, row: Row<TransferCase>, input: PlanInput): Demand[] {
@@ -92,35 +89,48 @@ function take(table: Table<TransferCase>, row: Row<TransferCase>, input: PlanInp
 }
 
 /**
- * How the person was held at standing and turning stays in the plan until the same is cleared free,
- * and what was tried and not met takes two. On a transfer that does not go over the feet the people
- * stay and a standing aid does not.
+ * How the person was held at the edge, standing and turning stays in the plan until the same is
+ * cleared free, and what was tried and not met takes two. Two or more who helped at a stand or a turn
+ * stay though it was free, until it is done free with fewer. On a transfer that does not go over the
+ * feet the people stay and a standing aid does not.
  */
 function heldStages(input: PlanInput, onFeet: boolean): Demand[] {
   const c = input.capability;
   const out: Demand[] = [];
-  for (const key of ['stand', 'turn'] as const) {
+  for (const key of ['edge', 'stand', 'turn'] as const) {
     const standing = c.standings.get(key);
-    if (!standing || c.clearedFree.has(key)) continue;
+    if (!standing) continue;
     const facts = [standing.fact.id];
     const inSling = standing.securedWith === 'sling';
     if (standing.outcome === 'not-met') {
+      // The table lifts whoever was not met at the edge, with two.
+      if (key === 'edge' && !inSling && standing.people <= 2) continue;
       const people = peopleUsed(Math.max(standing.people, 2));
       const words = `${DONE[key]} was tried and not met: ${standing.people > 2 ? 'three' : 'two'} people`;
       out.push(demand('ours/tried-and-not-met', words, facts, people, inSling ? 'sling-lift' : 'none'));
       continue;
     }
-    if (standing.outcome === 'taken-back' && standing.how === 'free') continue;
+    const free = c.clearedFree.has(key) || (standing.outcome === 'taken-back' && standing.how === 'free');
+    if (free && !inSling) {
+      if (key !== 'edge' && standing.people >= 2) {
+        const by = standing.people > 2 ? 'three people or more' : 'two people';
+        const words = `${DONE[key]} was helped by ${by}: the plan keeps that`;
+        out.push(demand('secured/keep', words, facts, peopleUsed(standing.people)));
+      }
+      continue;
+    }
     const words = `${DONE[key]} was held safe, not free: the plan keeps that`;
     const byPeople = standing.securedWith === 'two-people';
-    const lifted = inSling || (onFeet && !byPeople && !canUseStandingAid(input));
+    // No standing aid is kept from the edge: nobody was on the feet there.
+    const overFeet = onFeet && key !== 'edge' && !byPeople;
+    const lifted = inSling || (overFeet && !canUseStandingAid(input));
     const people = peopleUsed(Math.max(standing.people, byPeople || lifted ? 2 : 1));
-    const aid = lifted ? 'sling-lift' : byPeople || !onFeet ? 'none' : 'standing-aid';
+    const aid = lifted ? 'sling-lift' : overFeet ? 'standing-aid' : 'none';
     out.push(demand('secured/keep', words, facts, people, aid));
   }
   return out;
 }
-const DONE = { stand: 'Standing', turn: 'Turning' } as const;
+const DONE = { edge: 'Sitting at the edge', stand: 'Standing', turn: 'Turning' } as const;
 
 export function transferHelp(input: PlanInput): Demand[] {
   const c = input.capability;
