@@ -79,6 +79,9 @@ const NEEDS_AS_FAR: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
   'new-confusion',
   'suspected-clot',
   'block-on',
+  'block-off',
+  'failed-attempt',
+  'step-down-from-intensive-care',
   'early-warning-rise',
 ]);
 
