@@ -51,7 +51,7 @@ export function checkFaults(
       `${at}/protocol`,
     );
   }
-  const faulty = checkAssessment(protocol, check);
+  const faulty = checkAssessment(protocol, check, rulesOf(context.ward!).rising);
   if (faulty) return faulty.field === undefined ? faulty : { ...faulty, field: at + faulty.field };
   const timed = [
     ...check.stages.map((s, i) => ({ at: toEpoch(s.at), field: `/stages/${i}/at`, what: s.stage })),

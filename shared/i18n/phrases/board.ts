@@ -84,6 +84,10 @@ export const boardPhrases: readonly Phrase[] = [
     'Ran out while off the ward; back {when}: before the next move, within {n} h at the latest ({?source})',
     'Abgelaufen während der Abwesenheit; zurück {when}: vor dem nächsten Bewegen, spätestens binnen {n} Std. ({source})',
   ],
+  [
+    'Last check as far as what stands cleared {when}: validity ran out',
+    'Letzte Prüfung bis zu dem, was als erreicht gilt, {when}: Gültigkeit abgelaufen',
+  ],
   ['Last check {when}: validity ran out', 'Letzte Prüfung {when}: Gültigkeit abgelaufen'],
   ['Checked {when}', 'Geprüft {when}'],
   ['Confirmed {when}', 'Bestätigt {when}'],
@@ -95,7 +99,19 @@ export const boardPhrases: readonly Phrase[] = [
     '{n} h: the same tier for {m} h and no trigger ({?source})',
     '{n} Std.: dieselbe Stufe seit {m} Std. und kein Anlass ({source})',
   ],
+  [
+    '{n} h after the last check as far as what stands cleared: the same tier for {m} h and no trigger ({?source})',
+    '{n} Std. nach der letzten Prüfung bis zu dem, was als erreicht gilt: dieselbe Stufe seit {m} Std. und kein Anlass ({source})',
+  ],
+  [
+    '{n} h after the last check as far as what stands cleared ({?source})',
+    '{n} Std. nach der letzten Prüfung bis zu dem, was als erreicht gilt ({source})',
+  ],
   ['{n} h after the last check ({?source})', '{n} Std. nach der letzten Prüfung ({source})'],
+  [
+    'A check in every shift, within {n} h of its start: the last one as far as what stands cleared was in the shift to {when} ({?source})',
+    'Eine Prüfung in jeder Schicht, binnen {n} Std. nach Beginn: die letzte bis zu dem, was als erreicht gilt, war in der Schicht bis {when} ({source})',
+  ],
   [
     'A check in every shift, within {n} h of its start: the last one was in the shift to {when} ({?source})',
     'Eine Prüfung in jeder Schicht, binnen {n} Std. nach Beginn: die letzte war in der Schicht bis {when} ({source})',

@@ -12,6 +12,7 @@ export const wordPhrases: readonly Phrase[] = [
   ['{n} %', '{n} %'],
   ['{n} min standing', '{n} Min. im Stehen'],
   ['standing {n} min', 'Stehen {n} Min.'],
+  ['standing {n} min (its time does not fit)', 'Stehen {n} Min. (Uhrzeit passt nicht)'],
   ['yes', 'ja'],
   ['no', 'nein'],
   ['varies', 'wechselnd'],
@@ -34,6 +35,13 @@ export const wordPhrases: readonly Phrase[] = [
   ['seated', 'Sitzen'],
   ['standing', 'Stehen'],
   ['lying or seated', 'Liegen oder Sitzen'],
+  ['lying before standing', 'Liegen vor dem Stehen'],
+  ['lying before standing (at most {n} min)', 'Liegen vor dem Stehen (höchstens {n} Min.)'],
+  ['lying or seated before standing', 'Liegen oder Sitzen vor dem Stehen'],
+  [
+    'lying or seated before standing (at most {n} min)',
+    'Liegen oder Sitzen vor dem Stehen (höchstens {n} Min.)',
+  ],
   // stages and tiers
   ['Supported', 'Gestützt'],
   ['Upright', 'Aufrecht'],

@@ -4,12 +4,13 @@
  */
 import type { DataOf, Refusal } from '../../../kernel/command-type.ts';
 import { toEpoch } from '../../../kernel/times.ts';
+import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { recordAssessment } from '../commands.ts';
 import type { AssessmentRefusal } from '../refusals.ts';
 import { notApplicableReason, notTestedReason } from '../values.ts';
 import type { Finding, Side, StageRecord } from '../values.ts';
 import { appliesToNoLeg, findingsOf, legLeft } from './judge-stage.ts';
-import { missingReadings } from './pressure.ts';
+import { missingReadings, type RisingLimits } from './pressure-series.ts';
 import type { Protocol, ProtocolStage } from './protocol.ts';
 
 type Data = DataOf<typeof recordAssessment>;
@@ -25,7 +26,11 @@ const named = (stage: ProtocolStage) => stage.word ?? stage.id;
 const SIDES: readonly Side[] = ['left', 'right'];
 
 /** The first thing wrong with the record, or null. Fields are JSON pointers within the command's data. */
-export function checkAssessment(protocol: Protocol, data: Data): Refusal | null {
+export function checkAssessment(
+  protocol: Protocol,
+  data: Data,
+  limits: RisingLimits = DEFAULT_RULES.rising,
+): Refusal | null {
   if (data.protocol.id !== protocol.id || data.protocol.version !== protocol.version) {
     return no(
       'protocol-unknown',
@@ -34,7 +39,9 @@ export function checkAssessment(protocol: Protocol, data: Data): Refusal | null 
       'Open the check again to load the protocol that applies, and record under it.',
     );
   }
-  return checkOrder(protocol, data) ?? checkStages(protocol, data) ?? checkPressureSet(protocol, data);
+  return (
+    checkOrder(protocol, data) ?? checkStages(protocol, data) ?? checkPressureSet(protocol, data, limits)
+  );
 }
 
 function checkOrder(protocol: Protocol, data: Data): Refusal | null {
@@ -256,7 +263,7 @@ function checkArms(protocol: Protocol, data: Data, place: string): Refusal | nul
   );
 }
 
-function checkPressureSet(protocol: Protocol, data: Data): Refusal | null {
+function checkPressureSet(protocol: Protocol, data: Data, limits: RisingLimits): Refusal | null {
   const standIndex = data.stages.findIndex(
     (record) => protocol.stages.find((s) => s.id === record.stage)?.shows === 'stand',
   );
@@ -273,7 +280,7 @@ function checkPressureSet(protocol: Protocol, data: Data): Refusal | null {
     );
   }
   if (data.depth !== 'full-with-pressure') return null;
-  const missing = missingReadings(data.readings, protocol.pressureSet);
+  const missing = missingReadings(data.readings, protocol.pressureSet, limits);
   if (missing.length) {
     return no(
       'pressure-set-incomplete',

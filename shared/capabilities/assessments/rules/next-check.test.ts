@@ -140,7 +140,8 @@ describe('the next check', () => {
     });
   });
   it('goes back only as far as what is too old', () => {
-    const said = next(14, id(withSet('walk', 1), 'c1'), check('upright', 8));
+    // The confirm renews the plan: a check up to Upright alone does not, while Walk stands cleared.
+    const said = next(14, id(withSet('walk', 1), 'c1'), id(check('upright', 8), 'c2'), confirm(9, 'c2'));
     expect(said).toMatchObject({ depth: 'confirm', from: 'upright' });
   });
   it('CHECK-4 when the validity ran out it is full, from the first stage', () => {

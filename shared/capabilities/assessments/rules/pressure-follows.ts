@@ -16,7 +16,7 @@ function retried({ fired, readings }: Omit<RisingVerdict, 'follows'>, input: Ris
     ({ series, minute }) =>
       fell !== undefined &&
       series > fell.series &&
-      (input.demanded ? isWhole(standing, series, input.set) : (minute ?? Infinity) >= (fell.minute ?? 0)),
+      (input.demanded ? isWhole(readings, series, input.set) : (minute ?? Infinity) >= (fell.minute ?? 0)),
   );
 }
 

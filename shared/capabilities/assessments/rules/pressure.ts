@@ -9,7 +9,14 @@
  */
 import type { EpochMs } from '../../../kernel/times.ts';
 import { followsFrom } from './pressure-follows.ts';
-import { missingReadings, pressuresOf, sayMinute, sayReading, standingOf } from './pressure-series.ts';
+import {
+  isInitial,
+  missingReadings,
+  pressuresOf,
+  sayMinute,
+  sayReading,
+  standingOf,
+} from './pressure-series.ts';
 import type { RisingReading } from './pressure-series.ts';
 import type { RisingFired, RisingInput, RisingRule, RisingVerdict } from './rising-verdict.ts';
 
@@ -49,7 +56,7 @@ function fallsAt(
   rest: Readonly<Record<'lying' | 'seated', readonly RisingReading[]>>,
   { rules, set }: RisingInput,
 ): RisingFired[] {
-  const initial = to.minute !== null && to.minute * 60 <= rules.initialWithinSeconds.value;
+  const initial = isInitial(to, rules);
   const later = to.minute !== null && to.minute > rules.classicWithinMinutes.value + set.within;
   const limits = {
     lying: { systolic: rules.systolicFall, diastolic: rules.diastolicFall },
@@ -119,7 +126,7 @@ export function judgeRising(input: RisingInput): RisingVerdict {
   const taken = pressuresOf(input.readings);
   const standing = standingOf(taken);
   const firstUp = standing[0]?.at ?? Number.POSITIVE_INFINITY;
-  const missing = missingReadings(input.readings, set);
+  const missing = missingReadings(input.readings, set, rules);
   const fired = fallsOnSitting(taken, firstUp, rules);
   const worst = { systolicFall: 0, systolicMinute: null, diastolicFall: 0, diastolicMinute: null } as {
     systolicFall: number;
@@ -158,8 +165,7 @@ export function judgeRising(input: RisingInput): RisingVerdict {
     const lyingThen = highest(rest.lying, (x) => x.systolic)?.systolic;
     if (lyingThen !== undefined) {
       lyingSystolic = Math.max(lyingSystolic ?? 0, lyingThen);
-      const initial = minute !== null && minute * 60 <= rules.initialWithinSeconds.value;
-      if (!initial) fallPastInitial = Math.max(fallPastInitial, lyingThen - systolic);
+      if (!isInitial(r, rules)) fallPastInitial = Math.max(fallPastInitial, lyingThen - systolic);
     }
     for (const { heartRate } of both) {
       if (heartRate === null || r.heartRate === null) continue;

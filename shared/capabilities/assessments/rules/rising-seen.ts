@@ -3,6 +3,7 @@ import type { Stated } from '../../../kernel/stated.ts';
 import type { Because } from '../../board/because.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { RisingVerdict } from './pressure.ts';
+import { outlastsInitial, type RisingLimits } from './pressure-series.ts';
 import type { Protocol } from './protocol.ts';
 import { sameTime } from './stage-standing.ts';
 
@@ -13,7 +14,8 @@ interface Judged {
 
 /**
  * What the pressures on rising said, check by check. A fall stands until a later whole set by someone
- * qualified shows none and nothing in it stands against standing.
+ * qualified shows none and nothing in it stands against standing. Readings of the first seconds alone,
+ * judged by their larger limits, take none away.
  */
 export class RisingSeen {
   /** The last check with a fall that still counts. */
@@ -26,7 +28,7 @@ export class RisingSeen {
     return this.fell && { value: true, fact: this.fell.fact.id, at: this.fell.fact.occurred };
   }
 
-  take(fact: Fact, verdict: RisingVerdict, protocol: Protocol): void {
+  take(fact: Fact, verdict: RisingVerdict, protocol: Protocol, limits: RisingLimits): void {
     this.latest = { verdict, fact };
     this.everWhole ||= verdict.complete && isQualified(fact.author);
     if (verdict.fall === 'yes') this.fell = { verdict, fact };
@@ -35,6 +37,7 @@ export class RisingSeen {
       verdict.fall === 'no' &&
       verdict.complete &&
       verdict.standNotCleared.length === 0 &&
+      outlastsInitial(verdict.readings, protocol.pressureSet, limits) &&
       isQualified(fact.author) &&
       !sameTime(fact, this.fell.fact, protocol)
     ) {

@@ -119,7 +119,7 @@ class Fold {
     });
     this.oxygenFlow = lastOxygenFlow(data.readings) ?? this.oxygenFlow;
     if (start) this.start = { verdict: start, fact };
-    if (rising) this.rising.take(fact, rising, protocol);
+    if (rising) this.rising.take(fact, rising, protocol, this.rules.rising);
     const tested = judged.some((j) => j.judged.outcome !== 'not-tested');
     if (qualified && tested) {
       this.assessment = fact;
@@ -155,7 +155,7 @@ class Fold {
       set: DEFAULT_PROTOCOL.pressureSet,
       rules: this.rules.rising,
     });
-    if (rising.fall === 'yes') this.rising.take(fact, rising, DEFAULT_PROTOCOL);
+    if (rising.fall === 'yes') this.rising.take(fact, rising, DEFAULT_PROTOCOL, this.rules.rising);
     this.remarks.push({
       rule: 'tier/protocol-not-found',
       fact,

@@ -13,7 +13,7 @@ import type { scopeSet } from '../../stays/events.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Side } from '../values.ts';
-import type { Protocol, ProtocolLookup, ProtocolStage } from './protocol.ts';
+import { STAGE_MEANINGS, type Protocol, type ProtocolLookup, type ProtocolStage } from './protocol.ts';
 import type { Seen, StageStanding } from './seen.ts';
 import { partKey, seenSoFar, stageKey } from './seen.ts';
 import { scopeCounts } from '../../stays/rules/scope.ts';
@@ -42,6 +42,8 @@ export interface TierJudgement {
   readonly conflicts: TrustView['conflicts'];
   /** What the tier stands on, for the capability. */
   readonly seen: Seen;
+  /** By assessment, the place of the last stage that stood cleared after it, with all before it; -1 for none. */
+  readonly clearedAfter: ReadonlyMap<EventId, number>;
 }
 
 const SIDES: readonly Side[] = ['left', 'right'];
@@ -89,13 +91,17 @@ const noTier: Pick<TierView, 'notch' | 'protocol' | 'oneLeg' | 'secured' | 'at' 
 };
 
 export function judgeTier(input: TierInput): TierJudgement {
-  const seen = seenSoFar(input.facts, input.t, input.rules, input.protocols);
+  const clearedAfter = new Map<EventId, number>();
+  const seen = seenSoFar(input.facts, input.t, input.rules, input.protocols, (fact, then) => {
+    clearedAfter.set(fact.id, lastCleared(then));
+  });
   const base = {
     assessment: seen.assessment,
     everWalked: seen.everWalked,
     pressureDrop: seen.pressureDrop,
     conflicts: seen.conflicts,
     seen,
+    clearedAfter,
   };
   const nothing = { cleared: new Set<string>(), clearedFree: new Set<string>() };
   const remarks: Because[] = seen.remarks.map((r) => ({ rule: r.rule, facts: [r.fact.id], words: r.words }));
@@ -129,6 +135,15 @@ export function judgeTier(input: TierInput): TierJudgement {
     };
   }
   return { ...base, ...judgeAlong(seen, seen.protocol, seen.assessment, remarks) };
+}
+
+function lastCleared({ protocol, stages }: Seen): number {
+  let place = -1;
+  for (const stage of protocol?.stages ?? []) {
+    if (stages.get(stageKey(protocol!, stage))?.outcome !== 'met') break;
+    if (stage.shows) place = STAGE_MEANINGS.indexOf(stage.shows);
+  }
+  return place;
 }
 
 /** The tier's word after each assessment up to `t`, by the assessment; whatever plan applied then. */

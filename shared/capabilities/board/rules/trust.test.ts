@@ -70,10 +70,14 @@ describe('the validity of a plan', () => {
     expect(at(stayOf(first, later, confirm(10, 'first')), 16).due).toMatchObject({ at: hours(17) });
   });
   it('is 24 h once the tier was the same for 48 h with no trigger', () => {
-    const daily = [1, 12, 24, 36, 49.5].map((h) => check('edge', h));
+    const daily = [1, 12, 24, 36, 49.5].map((h) => ({
+      ...check('edge', h),
+      id: h === 49.5 ? 'last' : `d${h}`,
+    }));
     expect(at(stayOf(...daily), 50).due.at).toBe(hours(73.5));
     expect(at(stayOf(...daily, trigger('fall', 30)), 50).due.at).toBe(hours(61.5));
-    expect(at(stayOf(...daily, check('walk', 20)), 50).due.at).toBe(hours(61.5));
+    const walked = check('walk', 49.2);
+    expect(at(stayOf(...daily, walked, confirm(49.6, 'last')), 50).due.at).toBe(hours(61.6));
     expect(at(stayOf(...daily.slice(0, -1)), 40).due.at).toBe(hours(48));
   });
   it('counts those 48 h from end to end: the first check, the stay and any trigger on both sides', () => {

@@ -9,9 +9,9 @@ import { dueView } from './due.ts';
 import { lastRenewal, say, saidAt, validityFrom, type TrustInput } from './validity.ts';
 
 export function trustAndDue(input: TrustInput): { trust: TrustView; due: DueView } {
-  const { standing, tier, triggers, t } = input;
+  const { standing, triggers, t } = input;
   if (standing.scope.kind !== 'staged') return outsideTheStagedCheck(input);
-  const renewal = lastRenewal(input.facts, tier);
+  const renewal = lastRenewal(input);
   const validity = renewal && validityFrom(renewal, input);
   const open = triggers.open.filter((o) => !(o.kind === 'arrival' && renewal === null));
 
@@ -21,9 +21,10 @@ export function trustAndDue(input: TrustInput): { trust: TrustView; due: DueView
   for (const c of input.conflicts) reasons.push(say('trust/conflict', [c.safer, c.other], c.words));
   if (renewal && validity) {
     if (t >= validity.until) {
-      reasons.push(
-        say('trust/ran-out', [renewal.fact.id], `Last check ${saidAt(input, renewal.at)}: validity ran out`),
-      );
+      const { fact, lesser } = renewal;
+      const far = lesser ? 'as far as what stands cleared ' : '';
+      const words = `Last check ${far}${saidAt(input, renewal.at)}: validity ran out`;
+      reasons.push(say('trust/ran-out', lesser ? [fact.id, lesser.id] : [fact.id], words));
     } else if (validity.moveBecause && t >= validity.nextMoveFrom) reasons.push(validity.moveBecause);
     input.note(validity.until);
     input.note(validity.nextMoveFrom);

@@ -6,8 +6,10 @@ import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import { ELAPSED_DAY, HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { assessmentRecorded, planConfirmed } from '../../assessments/events.ts';
+import type { ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Fact } from '../../corrections/facts.ts';
+import { howFar, mayGoTo } from '../../orders/rules/reach.ts';
 import { isCheck, isConfirm, type Triggers } from '../../orders/rules/triggers.ts';
 import type { stayBegun } from '../../stays/events.ts';
 import type { Standing } from '../../stays/rules/standing.ts';
@@ -25,6 +27,7 @@ export interface TrustInput {
   readonly calendar: WardCalendar;
   readonly standing: Standing;
   readonly tier: TierJudgement;
+  readonly protocols: ProtocolLookup;
   readonly triggers: Triggers;
   readonly conflicts: TrustView['conflicts'];
   /** The tier's word after each assessment, worked out when asked; for the settled rule. */
@@ -32,28 +35,44 @@ export interface TrustInput {
   readonly note: (at: EpochMs) => void;
 }
 
+export type RenewalInput = Pick<TrustInput, 'facts' | 'tier' | 'protocols' | 'rules'>;
+
 /** The last check or confirm that renewed the plan; null when never checked here. */
 export interface Renewal {
   readonly fact: Fact;
   readonly at: EpochMs;
+  /** The last check since that went less far, and so renewed nothing. */
+  readonly lesser: Fact | null;
 }
 
 /**
- * A check renews; so does a qualified person's confirm of the last check or of the one the tier
- * stands on. A session never does, whoever recorded it.
+ * A check renews that tested the last stage which stands cleared after it, or as far as the orders and
+ * holds of its time let it: a look at the person in bed says nothing of the walk that was cleared a day
+ * before. One that found a stage not met leaves less cleared, and so went as far. Common practice, no source.
+ * A qualified person's confirm of the last check, or of the one the tier stands on, renews too. A session
+ * never does, whoever recorded it.
  */
-export function lastRenewal(facts: readonly Fact[], tier: TierJudgement): Renewal | null {
+export function lastRenewal({ facts, tier, protocols, rules }: RenewalInput): Renewal | null {
   if (!tier.assessment) return null;
   let latest: Fact | null = null;
   let renewal: Fact | null = null;
-  for (const fact of facts) {
-    if (isCheck(fact)) renewal = latest = fact;
-    else if (latest && isConfirm(fact)) {
+  let lesser: Fact | null = null;
+  for (const [i, fact] of facts.entries()) {
+    if (isCheck(fact)) {
+      latest = fact;
+      const { tested, lost } = howFar(fact, protocols);
+      const stands = tier.clearedAfter.get(fact.id) ?? -1;
+      const asFar =
+        lost !== null || tested >= stands || tested >= mayGoTo(facts.slice(0, i), fact.occurred, rules);
+      // The first check of a stay begins the validity, however far it went.
+      if (renewal && !asFar) lesser = fact;
+      else [renewal, lesser] = [fact, null];
+    } else if (latest && isConfirm(fact)) {
       const { assessment } = fact.data as PayloadOf<typeof planConfirmed>;
-      if (assessment === latest.id || assessment === tier.assessment.id) renewal = fact;
+      if (assessment === latest.id || assessment === tier.assessment.id) [renewal, lesser] = [fact, null];
     }
   }
-  return renewal && { fact: renewal, at: renewal.occurred };
+  return renewal && { fact: renewal, at: renewal.occurred, lesser };
 }
 
 export interface Validity {
@@ -80,6 +99,8 @@ export function validityFrom(renewal: Renewal, input: TrustInput): Validity {
   const byHours = renewal.at + hours.value * HOUR;
   const byShift = v.eachShift.value ? shiftEnds + v.intoShiftHours.value * HOUR : Infinity;
   const moveBecause = checkedEachShift(input);
+  const facts = renewal.lesser ? [renewal.fact.id, renewal.lesser.id] : [renewal.fact.id];
+  const far = renewal.lesser ? ' as far as what stands cleared' : '';
   return {
     until: Math.min(byHours, byShift),
     byHours,
@@ -87,16 +108,16 @@ export function validityFrom(renewal: Renewal, input: TrustInput): Validity {
     nextMoveFrom: moveBecause ? shiftEnds : Infinity,
     hoursBecause: say(
       'due/validity',
-      [renewal.fact.id],
+      facts,
       settled
-        ? `${hours.value} h: the same tier for ${v.settledAfterHours.value} h and no trigger (${hours.source})`
-        : `${hours.value} h after the last check (${hours.source})`,
+        ? `${hours.value} h${far && ` after the last check${far}`}: the same tier for ${v.settledAfterHours.value} h and no trigger (${hours.source})`
+        : `${hours.value} h after the last check${far} (${hours.source})`,
     ),
     shiftBecause: say(
       'due/every-shift',
-      [renewal.fact.id],
+      facts,
       `A check in every shift, within ${v.intoShiftHours.value} h of its start: ` +
-        `the last one was in the shift to ${saidAt(input, shiftEnds)} (${v.eachShift.source})`,
+        `the last one${far} was in the shift to ${saidAt(input, shiftEnds)} (${v.eachShift.source})`,
     ),
     moveBecause,
   };

@@ -98,6 +98,9 @@ const AS_FAR = [
   'new-confusion',
   'suspected-clot',
   'block-on',
+  'block-off',
+  'failed-attempt',
+  'step-down-from-intensive-care',
 ];
 
 describe('what a check must show to answer', () => {

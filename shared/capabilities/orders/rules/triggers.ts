@@ -8,7 +8,7 @@ import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { assessmentRecorded } from '../../assessments/events.ts';
-import { STAGE_MEANINGS, type ProtocolLookup } from '../../assessments/rules/protocol.ts';
+import type { ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { scopeSet } from '../../stays/events.ts';
 import { scopeCounts, type ScopeKind } from '../../stays/rules/scope.ts';
@@ -18,6 +18,7 @@ import type { triggerRecorded } from '../events.ts';
 import type { TriggerKind } from '../values.ts';
 import { orderGoneBeyond } from './beyond-orders.ts';
 import { ordersInForce } from './orders.ts';
+import { howFar } from './reach.ts';
 
 export interface Trigger {
   readonly event: EventId;
@@ -79,6 +80,9 @@ const NEEDS_AS_FAR: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
   'new-confusion',
   'suspected-clot',
   'block-on',
+  'block-off',
+  'failed-attempt',
+  'step-down-from-intensive-care',
   'early-warning-rise',
 ]);
 
@@ -87,17 +91,7 @@ class Reach {
   private cleared = -1;
   /** Takes the check in and says whether it tested what stood cleared, or found less. */
   goesAsFar(check: Fact<Assessment>, protocols: ProtocolLookup): boolean {
-    const { protocol, stages } = check.data;
-    const known = protocols(protocol.id, protocol.version)?.stages;
-    let tested = -1;
-    let lost: number | null = null;
-    for (const { stage, outcome } of stages) {
-      const shows = known?.find((s) => s.id === stage)?.shows;
-      if (!shows || outcome === 'not-tested') continue;
-      const place = STAGE_MEANINGS.indexOf(shows);
-      tested = Math.max(tested, place);
-      if (outcome === 'not-met') lost = Math.min(lost ?? place, place);
-    }
+    const { tested, lost } = howFar(check, protocols);
     const asFar = lost !== null || tested >= this.cleared;
     this.cleared = lost === null ? Math.max(this.cleared, tested) : Math.min(this.cleared, lost - 1);
     return asFar;

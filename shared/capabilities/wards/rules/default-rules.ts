@@ -99,6 +99,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     systolicRise: from(20, jordan),
     standingHighFrom: from(140, jordan),
     retrySitMinutes: practice(2),
+    restingWithinMinutes: practice(30),
   },
   handling: {
     bariatricFromKg: from(136, 'VA bariatric tables, rev. 2007 (the 300 lb trigger from memory)'),

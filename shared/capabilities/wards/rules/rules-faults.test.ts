@@ -34,6 +34,8 @@ describe("a ward's limits at the door", () => {
     ['minutes instead of hours', 'validity', 'settledHours', 1440],
     ['a limit below nothing', 'handling', 'liftLimitKgPerCarer', -15],
     ['no time at all', 'validity', 'firstCheckHours', 0],
+    ['hours instead of minutes', 'rising', 'restingWithinMinutes', 4],
+    ['a rest of the day before', 'rising', 'restingWithinMinutes', 241],
   ] as const)('given %s, then %s/%s is refused', (_what, group, name, value) => {
     expect(placesOf(withValues(group, { [name]: value }))).toEqual([`/${group}/${name}/value`]);
   });
@@ -47,6 +49,8 @@ describe("a ward's limits at the door", () => {
     ['validity', { firstCheckHours: 0.25 }],
     ['validity', { firstCheckHours: 72 }],
     ['signs', { stagesLost: 1, refusalsInRow: 20 }],
+    ['rising', { restingWithinMinutes: 5 }],
+    ['rising', { restingWithinMinutes: 240 }],
   ] as const)('given the ends of what can be meant in %s (%o), then it is taken', (group, values) => {
     expect(faultsOfRules(withValues(group, values))).toEqual([]);
   });

@@ -90,6 +90,7 @@ const RANGES: { readonly [G in Ranged]: Ranges<RulesDocument[G]> } = {
     systolicRise: FALL,
     standingHighFrom: SYSTOLIC,
     retrySitMinutes: [0, 60, 'minutes'],
+    restingWithinMinutes: [5, 240, 'minutes'],
   },
   handling: {
     bariatricFromKg: [60, 300, 'kg'],

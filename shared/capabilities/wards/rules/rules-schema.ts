@@ -111,6 +111,8 @@ export const rulesDocument = z.strictObject({
     standingHighFrom: limit(z.number()),
     /** Seated rest before the one retry after a fall without symptoms (minutes). */
     retrySitMinutes: limit(z.number()),
+    /** A reading at rest longer than this before standing makes no set whole (minutes). */
+    restingWithinMinutes: limit(z.number()),
   }),
   handling: z.strictObject({
     bariatricFromKg: limit(z.number()),
