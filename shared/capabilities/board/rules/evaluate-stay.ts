@@ -176,7 +176,7 @@ function evaluateAsTold(
             note: n,
           }),
     ),
-    signs: kept.at('signs', t, note, [sessions, holds], (n) =>
+    signs: kept.at('signs', t, note, [sessions, holds, trust], (n) =>
       comfort
         ? []
         : signsOf({
@@ -185,6 +185,7 @@ function evaluateAsTold(
             calendar,
             sessions,
             holds,
+            trust,
             activityOrder: orders.forPlan.activity,
             note: n,
           }),
