@@ -156,7 +156,16 @@ function evaluateAsTold(
       t,
       note,
       [goalInput, goalNow, sessions, trust],
-      () => goalInput && proposalOf({ ...goalInput, facts, sessions, today: goalNow, trust: trust.state }),
+      () =>
+        goalInput &&
+        proposalOf({
+          ...goalInput,
+          facts,
+          sessions,
+          today: goalNow,
+          trust: trust.state,
+          beyondStop: known.beyondStop,
+        }),
     ),
     debt: kept.at('debt', t, note, [lastUp, holds, goalNow, amounts], (n) =>
       comfort || standing.began === null
