@@ -74,6 +74,10 @@ export const boardPhrases: readonly Phrase[] = [
     'looked at within {n} h, also without a move ({?source})',
     'binnen {n} Std. nachsehen, auch ohne Bewegen ({source})',
   ],
+  [
+    '{trigger}, {when}: before the next move, and within {n} h without one ({?source})',
+    '{trigger}, {when}: vor dem nächsten Bewegen, und ohne eines binnen {n} Std. ({?source})',
+  ],
   ['Off the ward since {when}: before the next move', 'Abwesend seit {when}: vor dem nächsten Bewegen'],
   ['Seen asleep {when}: before the next move', 'Schlafend gesehen {when}: vor dem nächsten Bewegen'],
   [

@@ -155,4 +155,10 @@ export const measurePhrases: readonly Phrase[] = [
     'the order allows activity up to {most}, not {doing}',
     'die Anordnung erlaubt Aktivität bis {most}, nicht {doing}',
   ],
+  [
+    'the order lets a leg bear nothing: rises from a chair say nothing then',
+    'laut Anordnung darf ein Bein nicht belastet werden: Aufstehen vom Stuhl sagt dann nichts aus',
+  ],
+  ['how this person moves now is not known', 'wie sich diese Person jetzt bewegt, ist nicht bekannt'],
+  ['the plan says HOLD for {doing}', 'der Plan sagt STOPP für {doing}'],
 ];

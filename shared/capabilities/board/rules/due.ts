@@ -111,15 +111,27 @@ function firstCheckLimit({ standing, facts, rules }: TrustInput): Limit {
   };
 }
 
+/**
+ * A check that belongs to the next move waits longer for a clock: so long after what it waits for, where
+ * that came before the hours were over. Once over, no later entry moves them.
+ */
 function validityLimits(
   { byHours, byShift, hoursBecause, shiftBecause }: Validity,
   open: readonly Trigger[],
-  { rules }: TrustInput,
+  input: TrustInput,
 ): Limit[] {
-  const { unsettledHours, triggers } = rules.validity;
-  const waits = open.filter((o) => AT_NEXT_MOVE.has(o.kind) && (triggers[o.kind]?.value ?? null) === null);
-  const at = Math.max(byHours, ...waits.map((o) => o.at + unsettledHours.value * HOUR));
-  const limits: Limit[] = [{ at, because: [hoursBecause], letsSleep: true }];
+  const { unsettledHours, triggers } = input.rules.validity;
+  const waits = open.findLast(
+    (o) => AT_NEXT_MOVE.has(o.kind) && (triggers[o.kind]?.value ?? null) === null && o.at < byHours,
+  );
+  const waitsUntil = waits ? waits.at + unsettledHours.value * HOUR : -Infinity;
+  const limits: Limit[] = [{ at: Math.max(byHours, waitsUntil), because: [hoursBecause], letsSleep: true }];
+  if (waits && waitsUntil > byHours) {
+    const words =
+      `${waits.words}, ${saidAt(input, waits.at)}: before the next move, ` +
+      `and within ${unsettledHours.value} h without one (${unsettledHours.source})`;
+    limits[0] = { ...limits[0]!, because: [say('due/without-a-move', [waits.event], words), hoursBecause] };
+  }
   if (byShift < Infinity) limits.push({ at: byShift, because: [shiftBecause], letsSleep: true });
   return limits;
 }

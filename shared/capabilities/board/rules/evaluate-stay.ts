@@ -156,7 +156,16 @@ function evaluateAsTold(
       t,
       note,
       [goalInput, goalNow, sessions, trust],
-      () => goalInput && proposalOf({ ...goalInput, facts, sessions, today: goalNow, trust: trust.state }),
+      () =>
+        goalInput &&
+        proposalOf({
+          ...goalInput,
+          facts,
+          sessions,
+          today: goalNow,
+          trust: trust.state,
+          beyondStop: known.beyondStop,
+        }),
     ),
     debt: kept.at('debt', t, note, [lastUp, holds, goalNow, amounts], (n) =>
       comfort || standing.began === null
@@ -176,7 +185,7 @@ function evaluateAsTold(
             note: n,
           }),
     ),
-    signs: kept.at('signs', t, note, [sessions, holds], (n) =>
+    signs: kept.at('signs', t, note, [sessions, holds, trust], (n) =>
       comfort
         ? []
         : signsOf({
@@ -185,6 +194,7 @@ function evaluateAsTold(
             calendar,
             sessions,
             holds,
+            trust,
             activityOrder: orders.forPlan.activity,
             note: n,
           }),

@@ -46,6 +46,8 @@ export interface Known {
   readonly besidePlan: BesidePlan;
   readonly orders: OrdersInForce;
   readonly triggers: Triggers;
+  /** Sessions beyond a stop limit, by their entry, with the words. */
+  readonly beyondStop: ReadonlyMap<EventId, string>;
   readonly tier: TierJudgement;
   readonly tierWords: () => ReadonlyMap<EventId, string>;
   readonly conflicts: TrustView['conflicts'];
@@ -100,12 +102,13 @@ function workedOut(
   const judged: TierInput = { facts, t, calendar, rules, protocols };
   const standing = standingOf(facts);
   const orders = ordersInForce(facts);
+  const beyondStop = sessionsBeyondStop(facts, rules);
   const triggers = triggersOf(
     facts,
     effective.lookAgain,
     protocols,
     earlyWarningRises(facts, rules),
-    sessionsBeyondStop(facts, rules),
+    beyondStop,
   );
   const tier = judgeTier(judged);
   let words: ReadonlyMap<EventId, string> | null = null;
@@ -118,6 +121,7 @@ function workedOut(
     besidePlan: besidePlan(facts),
     orders,
     triggers,
+    beyondStop,
     tier,
     tierWords: () => (words ??= tierWords(judged)),
     conflicts: conflictsOf(facts, effective, orders, standing, tier, protocols),

@@ -18,14 +18,15 @@ const DONE_AT: Readonly<Record<StageMeaning, Activity>> = {
 };
 
 /**
- * The ward's number of sessions in a row since the stage was cleared, and since the next was last not
- * met: each done, with no more effort than a step up allows, and nothing wrong. Effort that nobody
- * wrote down is not taken as easy.
+ * The ward's number of sessions in a row since the stage was cleared, since the next was last not met
+ * and since the last thing that ended trust: each done, with no more effort than a step up allows, and
+ * nothing wrong. Effort that nobody wrote down is not taken as easy. Nobody is called ready while the
+ * plan itself is not to be trusted.
  */
 export function readyForNext(input: SignsInput): SignView | null {
-  const { tier, rules, sessions, holds, activityOrder, standing } = input;
+  const { tier, rules, sessions, holds, activityOrder, standing, triggers, trust } = input;
   const { protocol } = tier.seen;
-  if (!protocol || tier.view.at === null) return null;
+  if (!protocol || tier.view.at === null || trust.state !== 'current') return null;
   const index = protocol.stages.findIndex((s) => !tier.cleared.has(stageKey(protocol, s)));
   const now = protocol.stages[index - 1];
   const next = protocol.stages[index];
@@ -36,7 +37,11 @@ export function readyForNext(input: SignsInput): SignView | null {
   if (activityOrder && !isOrdered(asked, activityOrder.value)) return null;
 
   const failed = tier.seen.stages.get(stageKey(protocol, next));
-  const since = Math.max(tier.view.at, failed?.outcome === 'not-met' ? failed.fact.occurred : -Infinity);
+  const since = Math.max(
+    tier.view.at,
+    failed?.outcome === 'not-met' ? failed.fact.occurred : -Infinity,
+    triggers.seen.at(-1)?.at ?? -Infinity,
+  );
   const limit = rules.activity.stepUpEffort.value;
   let easy: SignsInput['sessions'] = [];
   for (const one of sessions) {

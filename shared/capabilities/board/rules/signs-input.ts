@@ -5,11 +5,12 @@ import type { Protocol, ProtocolLookup } from '../../assessments/rules/protocol.
 import type { TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
+import type { Triggers } from '../../orders/rules/triggers.ts';
 import type { SessionFact } from '../../sessions/rules/activity.ts';
 import type { Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
-import type { HoldView } from '../moving-view.ts';
+import type { HoldView, TrustView } from '../moving-view.ts';
 
 export interface SignsInput {
   /** Effective facts up to `t`, in order. */
@@ -26,6 +27,8 @@ export interface SignsInput {
   readonly sessions: readonly SessionFact[];
   readonly standing: Standing;
   readonly holds: readonly HoldView[];
+  readonly triggers: Triggers;
+  readonly trust: Pick<TrustView, 'state'>;
   readonly activityOrder: PlanInput['orders']['activity'];
   readonly note: (at: EpochMs) => void;
 }

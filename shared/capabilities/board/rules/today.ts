@@ -30,7 +30,7 @@ export interface Today {
 }
 
 export function todayOf(
-  { tier, standing, facts }: Known,
+  { tier, standing, facts, beyondStop }: Known,
   input: PlanInput,
   plan: readonly TaskPlan[],
   sessions: readonly SessionFact[],
@@ -50,7 +50,7 @@ export function todayOf(
           standing.usualWay && standing.usualWayFact
             ? { value: standing.usualWay, fact: standing.usualWayFact.id }
             : null,
-        longestWalk: longestWalkOf(sessions),
+        longestWalk: longestWalkOf(sessions, beyondStop),
         wish: wishOf(facts),
         set: lastGoalSet(facts),
         share: shareOfDay(day, { from: standing.began ?? -Infinity, to: Infinity }, calendar, input.rules),

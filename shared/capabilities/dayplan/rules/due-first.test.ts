@@ -69,14 +69,17 @@ describe('whose check comes first', () => {
       'later',
     ]);
   });
-  it('before the next move, whoever must stay put comes first, also after one who is due', () => {
+  it('whoever must stay put comes first, before one who is due and before a routine check that is overdue', () => {
     expect(
       order(
         row('sedated', 'at-next-move', null, 'sedation'),
         row('fell', 'at-next-move', null, 'fall'),
         row('due', 'due', 19.9),
       ),
-    ).toEqual(['due', 'fell', 'sedated']);
+    ).toEqual(['fell', 'due', 'sedated']);
+    expect(
+      order(row('routine', 'overdue', 19.9), row('fell', 'due', 19.95, 'fall'), row('late', 'overdue', 2)),
+    ).toEqual(['fell', 'late', 'routine']);
   });
   it('equals keep the order of the beds', () => {
     expect(

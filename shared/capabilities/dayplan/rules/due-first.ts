@@ -1,8 +1,8 @@
 /**
  * Whose check comes first, and why, in one sentence each. The order is ours (common practice, no
- * source): overdue while a trigger keeps the person where they are; then the longest overdue; then
- * due; then before the next move, again first where a trigger keeps the person still. People off the
- * ward are not in it: nobody can check them there.
+ * source): whoever a trigger keeps where they are, of them first who is overdue; then the longest
+ * overdue; then due; then before the next move. Nobody who has just fallen waits behind a routine check.
+ * People off the ward are not in it: nobody can check them there.
  */
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
 import type { Because } from '../../board/because.ts';
@@ -57,15 +57,19 @@ function rank(stay: StayView, t: EpochMs, say: (at: EpochMs) => string): Ranked 
           overdueFor,
           because: of('overdue-and-kept-still', `${words}; stay put until a nurse has looked: ${open}`),
         }
-      : { group: 1, overdueFor, because: of('overdue', `${words}${after}`) };
+      : { group: 2, overdueFor, because: of('overdue', `${words}${after}`) };
   }
   if (due.state === 'due' && due.at !== null) {
-    return { group: 2, overdueFor: 0, because: of('due', `Check due since ${say(due.at)}${after}`) };
+    return {
+      group: keeps.length > 0 ? 1 : 3,
+      overdueFor: 0,
+      because: of('due', `Check due since ${say(due.at)}${after}`),
+    };
   }
   // A comfort or a clinician's plan has no due time, but what happened is still to be looked at.
   if (open) {
     return {
-      group: keeps.length > 0 ? 3 : 4,
+      group: keeps.length > 0 ? 1 : 4,
       overdueFor: 0,
       because: of('before-the-next-move', `Check before the next move: ${open}`),
     };

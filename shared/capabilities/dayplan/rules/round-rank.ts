@@ -29,7 +29,7 @@ export function reasonsOf(stay: StayView, input: RankInput): Reason[] {
     awake(stay, input),
     backToBed(stay, input),
     shortfall(stay, input),
-    ...losing(stay, input),
+    ...signs(stay, input),
     leaving(stay, input),
     missed(stay, input),
     ate(stay, input),
@@ -89,14 +89,15 @@ function shortfall(stay: StayView, { t, night, rules, say }: RankInput): Reason 
     : reason('goal', `Nothing recorded today, ${goal.timesUp} asked for, ${until}`, points);
 }
 
-const losing = ({ signs }: StayView, { rules }: RankInput): Reason[] =>
-  signs
-    .filter(({ kind }) => kind === 'stages-lost' || kind === 'below-baseline')
+/** Losing ground counts; being ready for more is told and moves nobody up. Refusals are a gate. */
+const signs = ({ signs: told }: StayView, { rules }: RankInput): Reason[] =>
+  told
+    .filter(({ kind }) => kind !== 'refusals')
     .map(({ kind, words, because }) =>
       reason(
         kind,
         words,
-        rules.round.losingPoints.value,
+        kind === 'ready' ? 0 : rules.round.losingPoints.value,
         because.flatMap(({ facts }) => facts),
       ),
     );

@@ -3,7 +3,14 @@ import type { StayView } from '../../board/view.ts';
 import { measureNeeds, stopsMeasure } from './needs.ts';
 
 const view = (word: string | null = 'Walk', over: object = {}) =>
-  ({ tier: { word }, holds: [], orders: [], ...over }) as unknown as StayView;
+  ({
+    tier: { word },
+    holds: [],
+    orders: [],
+    plan: null,
+    checkBeforeMoving: false,
+    ...over,
+  }) as unknown as StayView;
 const hold = (scope: string) => ({ holds: [{ scope, reason: 'clot-suspected' }] });
 const order = (...orders: object[]) => ({ orders: orders.map((one) => ({ order: one })) });
 const walking = new Set(['clear', 'stand', 'walk']);
@@ -46,5 +53,24 @@ describe('MEASURE-3 what stops a measure', () => {
   it('is still told by holds and orders where the cleared stages are not known', () => {
     expect(stopsMeasure('up-and-go', null, view())).toBeNull();
     expect(stopsMeasure('up-and-go', null, view('Walk', hold('out-of-bed')))).toContain('a hold stops');
+  });
+  it('is an order that lets a leg bear nothing, for rises from a chair', () => {
+    const none = (limb: string) => order({ about: 'weight-bearing', limb, bears: 'none' });
+    const words = 'the order lets a leg bear nothing: rises from a chair say nothing then';
+    expect(stopsMeasure('five-rises', walking, view('Walk', none('left-leg')))).toBe(words);
+    expect(stopsMeasure('chair-stands', walking, view('Walk', none('right-leg')))).toBe(words);
+    expect(stopsMeasure('five-rises', walking, view('Walk', none('left-arm')))).toBeNull();
+    expect(stopsMeasure('gait-speed', walking, view('Walk', none('left-leg')))).toBeNull();
+    const limited = order({ about: 'weight-bearing', limb: 'left-leg', bears: 'limited' });
+    expect(stopsMeasure('five-rises', walking, view('Walk', limited))).toBeNull();
+  });
+  it('is a plan that says HOLD for it, as after a fall that nobody has looked into', () => {
+    const held = { plan: { day: [{ task: 'walk', hold: true }, { task: 'stand', hold: false }] } }; // prettier-ignore
+    expect(stopsMeasure('up-and-go', walking, view('Walk', held))).toBe('the plan says HOLD for walking');
+    expect(stopsMeasure('five-rises', walking, view('Walk', held))).toBeNull();
+  });
+  it('is that nobody knows how the person moves now', () => {
+    const words = 'how this person moves now is not known';
+    expect(stopsMeasure('up-and-go', walking, view('Walk', { checkBeforeMoving: true }))).toBe(words);
   });
 });

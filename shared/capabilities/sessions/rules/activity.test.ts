@@ -75,7 +75,7 @@ describe('the last thing that went wrong', () => {
 
 describe('the longest walk', () => {
   it('is the longest that was done with nothing going wrong', () => {
-    const of = (...told: readonly Told[]) => longestWalkOf(all(...told));
+    const of = (...told: readonly Told[]) => longestWalkOf(all(...told), new Map());
     expect(of(named('a', session(1, { metres: 20 })), named('b', session(2, { metres: 30 })))).toEqual({
       metres: 30,
       fact: 'b',
@@ -126,6 +126,7 @@ describe('the amounts of a ward day', () => {
       done: 0,
       part: 0,
       stopped: 0,
+      ofItsKind: 0,
       minutesOutOfBed: null,
       metres: null,
       notDone: {},
@@ -155,6 +156,7 @@ describe('the amounts of a ward day', () => {
       done: 2,
       part: 1,
       stopped: 1,
+      ofItsKind: 0,
       minutesOutOfBed: 36,
       metres: 17.5,
       notDone: { 'said-no': 2, 'no-kit': 1 },
@@ -187,7 +189,7 @@ describe('whether the goal is met', () => {
   const met = (goal: Partial<Goal>, more: Partial<DayAmounts> = {}) =>
     goalMet(
       { activity: 'walk', timesUp: 2, ...goal },
-      { ...amountsOf([], day, null), recorded: true, timesUp: 2, ...more },
+      { ...amountsOf([], day, null), recorded: true, timesUp: 2, ofItsKind: 1, ...more },
     );
   it('cannot be said without a goal, nor with nothing recorded', () => {
     expect(goalMet(null, { ...amountsOf([], day, null), recorded: true, timesUp: 2 })).toBeNull();
@@ -197,6 +199,7 @@ describe('whether the goal is met', () => {
     expect(met({})).toBe(true);
     expect(met({}, { timesUp: 3 })).toBe(true);
     expect(met({}, { timesUp: 1 })).toBe(false);
+    expect(met({}, { ofItsKind: 0 })).toBe(false);
   });
   it.each([
     ['enough', 30, false, true],
@@ -213,5 +216,22 @@ describe('whether the goal is met', () => {
   it('is not met where any part is known not to be, whatever cannot be said', () => {
     expect(met({ minutesOutOfBed: 30 }, { timesUp: 1 })).toBe(false);
     expect(met({ minutesOutOfBed: 30, metres: 10 }, { metres: 5 })).toBe(false);
+  });
+});
+
+describe('a session of the kind that the goal asks for', () => {
+  const ofItsKind = (activity: Goal['activity'], ...told: readonly Told[]) =>
+    amountsOf(all(...told), day, { activity, timesUp: 3 }).ofItsKind;
+  const lifted = session(1, { activities: ['lifted-to-chair'] });
+  const byLift = session(2, { activities: ['toilet'], help: { people: 2, aid: 'sling-lift' } });
+  const edge = session(3, { activities: ['edge-sit'], outcome: 'stopped' });
+  it('given a goal on the feet, then lifts and the edge of the bed are none, a way to the toilet is one', () => {
+    expect(ofItsKind('walk', lifted, byLift, edge)).toBe(0);
+    expect(ofItsKind('stand', lifted, byLift, edge)).toBe(0);
+    expect(ofItsKind('walk', lifted, session(4, { activities: ['toilet'] }))).toBe(1);
+  });
+  it('given a goal of less, then whatever got that far is one', () => {
+    expect(ofItsKind('lifted-to-chair', lifted, byLift, edge)).toBe(3);
+    expect(ofItsKind('edge-sit', lifted, edge)).toBe(1);
   });
 });

@@ -1,6 +1,7 @@
 /** What sessions say: when the person was last up, today's amounts, and whether the goal is met. */
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
+import type { EventId } from '../../../kernel/ids.ts';
 import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
 import type { TodayView } from '../../board/activity-view.ts';
 import type { StayView } from '../../board/view.ts';
@@ -8,7 +9,7 @@ import type { Fact } from '../../corrections/facts.ts';
 import type { Period } from '../../wards/context.ts';
 import type { goalSet, sessionRecorded } from '../events.ts';
 import type { Goal, Session } from '../values.ts';
-import { isUp, mostDemanding, wasUp } from './activities.ts';
+import { isUp, mostDemanding, reaches, showsAsMuch, wasUp } from './activities.ts';
 
 export interface SessionFact {
   readonly fact: Fact<PayloadOf<typeof sessionRecorded>>;
@@ -65,13 +66,13 @@ export function lastEventOf(sessions: readonly SessionFact[]): StayView['lastEve
   return last;
 }
 
-/** Longest distance of a session that was done with nothing going wrong, metres. */
-export function longestWalkOf(sessions: readonly SessionFact[]) {
+/** Longest distance of a session that was done with nothing going wrong and no stop limit passed, metres. */
+export function longestWalkOf(sessions: readonly SessionFact[], beyondStop: ReadonlyMap<EventId, string>) {
   let longest: { metres: number; fact: SessionFact['fact']['id'] } | null = null;
   for (const { session, fact } of sessions) {
     const { metres } = session;
     if (session.outcome !== 'done' || metres === undefined || session.events.length > 0) continue;
-    if (!session.activities.includes('walk')) continue;
+    if (!session.activities.includes('walk') || beyondStop.has(fact.id)) continue;
     if (metres > 0 && (!longest || metres > longest.metres)) longest = { metres, fact: fact.id };
   }
   return longest;
@@ -90,6 +91,8 @@ export interface DayAmounts extends Pick<
   readonly done: number;
   readonly part: number;
   readonly stopped: number;
+  /** Sessions of the kind that the goal asks for: on the feet where it asks for standing or more. */
+  readonly ofItsKind: number;
   /** Sessions up, or walks, for which nobody wrote the minutes, or the metres. */
   readonly gaps: { readonly minutes: boolean; readonly metres: boolean };
 }
@@ -100,7 +103,8 @@ export interface DayAmounts extends Pick<
  */
 export function amountsOf(sessions: readonly SessionFact[], day: Period, goal: Goal | null): DayAmounts {
   const inBedCounts = goal !== null && !isUp(goal.activity);
-  const sums = { recorded: false, timesUp: 0, done: 0, part: 0, stopped: 0 };
+  const sums = { recorded: false, timesUp: 0, done: 0, part: 0, stopped: 0, ofItsKind: 0 };
+  const kind = goal && (showsAsMuch(goal.activity, 'stand') ? 'stand' : goal.activity);
   let minutesOutOfBed: number | null = null;
   let metres: number | null = null;
   const gaps = { minutes: false, metres: false };
@@ -115,6 +119,7 @@ export function amountsOf(sessions: readonly SessionFact[], day: Period, goal: G
     }
     sums[session.outcome]++;
     if (wasUp(session) || (inBedCounts && session.activities.includes(goal.activity))) sums.timesUp++;
+    if (kind && reaches(session, kind)) sums.ofItsKind++;
     if (session.minutesOutOfBed !== undefined) {
       minutesOutOfBed = (minutesOutOfBed ?? 0) + session.minutesOutOfBed;
     } else if (wasUp(session)) gaps.minutes = true;
@@ -124,11 +129,14 @@ export function amountsOf(sessions: readonly SessionFact[], day: Period, goal: G
   return { ...sums, minutesOutOfBed, metres, notDone, gaps };
 }
 
-/** Null while it cannot be said: no goal, nothing recorded, or an amount the goal asks for not written down. */
+/**
+ * Null while it cannot be said: no goal, nothing recorded, or an amount the goal asks for not written down.
+ * The way to the toilet, the wash and the meal count, but a goal on the feet is not met by lifts alone.
+ */
 export function goalMet(goal: Goal | null, amounts: DayAmounts): boolean | null {
   if (!goal || !amounts.recorded) return null;
   const parts = [
-    amounts.timesUp >= goal.timesUp,
+    amounts.timesUp >= goal.timesUp && amounts.ofItsKind > 0,
     reached(goal.minutesOutOfBed, amounts.minutesOutOfBed, amounts.gaps.minutes),
     reached(goal.metres, amounts.metres, amounts.gaps.metres),
   ];

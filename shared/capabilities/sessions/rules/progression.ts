@@ -21,6 +21,8 @@ export interface ProgressionInput extends GoalInput {
   readonly sessions: readonly SessionFact[];
   readonly today: GoalToday;
   readonly trust: TrustView['state'];
+  /** Sessions beyond a stop limit, by their entry, with the words. */
+  readonly beyondStop: ReadonlyMap<EventId, string>;
 }
 
 export function proposalOf(input: ProgressionInput): ProposalView | null {
@@ -28,7 +30,7 @@ export function proposalOf(input: ProgressionInput): ProposalView | null {
   const goal = today.whole;
   if (goal === null) return null;
   const told = evidence(input, goal);
-  const back = tooMuch(told, rules.activity.stepBackMisses.value);
+  const back = tooMuch(told, rules.activity.stepBackMisses.value, input.beyondStop);
   if (back) {
     const step = stepBack(goal, told.event ? 'event' : 'misses', input);
     return step && proposal('back', step, back.sessions, back.words, 'Step back and review');
@@ -49,13 +51,13 @@ interface Evidence {
   readonly easy: readonly SessionFact[];
   /** The person's own misses in a row, up to the last offer. */
   readonly misses: readonly SessionFact[];
-  /** Something went wrong, and no staged check has looked at the person since. */
+  /** Something went wrong or a stop limit was passed, and no staged check has looked at the person since. */
   readonly event: SessionFact | null;
 }
 
 /** What the sessions since the goal was set say, by when they began. */
 function evidence(input: ProgressionInput, goal: Goal): Evidence {
-  const { facts, sessions, rules } = input;
+  const { facts, sessions, rules, beyondStop } = input;
   const since = goalSince(input);
   const checked = facts.findLast(isCheck)?.occurred ?? -Infinity;
   let easy: SessionFact[] = [];
@@ -63,7 +65,8 @@ function evidence(input: ProgressionInput, goal: Goal): Evidence {
   let event: SessionFact | null = null;
   const counted = sessions.filter((s) => s.from > since).toSorted((a, b) => a.from - b.from);
   for (const one of counted) {
-    switch (judged(one.session, goal, rules.activity.stepUpEffort.value)) {
+    const said = judged(one.session, goal, rules.activity.stepUpEffort.value);
+    switch (beyondStop.has(one.fact.id) ? 'event' : said) {
       case 'event':
         if (checked <= one.to) event = one;
         easy = [];
@@ -134,10 +137,14 @@ function itsShare(amount: number | undefined, asked: number | undefined, times: 
 function tooMuch(
   { event, misses }: Evidence,
   enoughMisses: number,
+  beyondStop: ProgressionInput['beyondStop'],
 ): { sessions: readonly SessionFact[]; words: string } | null {
   if (event) {
     const { outcome, events } = event.session;
-    const what = events.map((e) => e.replaceAll('-', ' ')).join(', ') || 'no reason written down';
+    const named = events.map((e) => e.replaceAll('-', ' ')).join(', ');
+    const passed = beyondStop.get(event.fact.id);
+    if (named === '' && passed !== undefined) return { sessions: [event], words: passed };
+    const what = named || 'no reason written down';
     return {
       sessions: [event],
       words: `${outcome === 'stopped' ? 'A session was stopped' : 'Something went wrong in a session'}: ${what}`,
