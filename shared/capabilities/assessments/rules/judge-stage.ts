@@ -37,6 +37,15 @@ export function legLeft(record: StageRecord, stage: ProtocolStage): Side | null 
 export const appliesToNoLeg = (part: ProtocolPart, findings: readonly Finding[]): boolean =>
   part.shows === 'leg-bears' && findings.length > 0 && findings.every((f) => f.result === 'not-applicable');
 
+/**
+ * What the pressures and answers on rising say against Stand. Where Stand was not tested, a set in which nobody stood
+ * and nobody was dizzy says nothing of it.
+ */
+function againstStanding(rising: RisingVerdict, recorded: StageRecord['outcome']): readonly string[] {
+  const rose = rising.symptoms.length > 0 || rising.readings.some((r) => r.posture === 'standing');
+  return recorded === 'not-tested' && !rose ? [] : rising.standNotCleared;
+}
+
 export function judgeStage(
   record: StageRecord,
   stage: ProtocolStage,
@@ -51,7 +60,11 @@ export function judgeStage(
     arms: 'both' | 'not' | 'not-seen';
   },
 ): JudgedStage {
-  if (record.outcome === 'not-tested') return { outcome: 'not-tested', reasons: [], oneLeg: null };
+  const rose =
+    stage.shows === 'stand' && context.rising ? againstStanding(context.rising, record.outcome) : [];
+  if (record.outcome === 'not-tested') {
+    return { outcome: rose.length > 0 ? 'not-met' : 'not-tested', reasons: rose, oneLeg: null };
+  }
   const oneLeg = stage.oneLegRoute ? (record.oneLeg ?? legLeft(record, stage)) : null;
   const reasons: string[] = [];
   let untested: string | null = null;
@@ -73,7 +86,7 @@ export function judgeStage(
   if (stage.shows === 'clear' && context.start?.word === 'not-now') {
     reasons.push(...context.start.reasons.filter((r) => r.word === 'not-now').map((r) => r.words));
   }
-  if (stage.shows === 'stand' && context.rising) reasons.push(...context.rising.standNotCleared);
+  reasons.push(...rose);
   if (oneLeg && context.mayNotBear.has(oneLeg)) {
     reasons.push(`the order lets the ${oneLeg} leg bear nothing`);
   }
