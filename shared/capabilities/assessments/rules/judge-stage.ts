@@ -60,11 +60,7 @@ export function judgeStage(
     arms: 'both' | 'not' | 'not-seen';
   },
 ): JudgedStage {
-  const rose =
-    stage.shows === 'stand' && context.rising ? againstStanding(context.rising, record.outcome) : [];
-  if (record.outcome === 'not-tested') {
-    return { outcome: rose.length > 0 ? 'not-met' : 'not-tested', reasons: rose, oneLeg: null };
-  }
+  const recorded = record.outcome;
   const oneLeg = stage.oneLegRoute ? (record.oneLeg ?? legLeft(record, stage)) : null;
   const reasons: string[] = [];
   let untested: string | null = null;
@@ -80,19 +76,27 @@ export function judgeStage(
     } else if (findings.some((f) => f.result === 'not-tested') && !(part.gate === 'one-side' && tested)) {
       untested ??= part.says;
     }
-    if (appliesToNoLeg(part, findings)) reasons.push(`${part.says}: there is no leg it applies to`);
+    if (recorded !== 'not-tested' && appliesToNoLeg(part, findings)) {
+      reasons.push(`${part.says}: there is no leg it applies to`);
+    }
   }
   if (record.symptom && stage.symptomStops) reasons.push('a symptom during it');
-  if (stage.shows === 'clear' && context.start?.word === 'not-now') {
+  if (recorded !== 'not-tested' && stage.shows === 'clear' && context.start?.word === 'not-now') {
     reasons.push(...context.start.reasons.filter((r) => r.word === 'not-now').map((r) => r.words));
   }
-  reasons.push(...rose);
+  if (stage.shows === 'stand' && context.rising) {
+    reasons.push(...againstStanding(context.rising, recorded));
+  }
+  // What was found against a stage counts, though the stage as a whole was not tested; its route was not tried.
+  if (recorded === 'not-tested') {
+    return { outcome: reasons.length > 0 ? 'not-met' : 'not-tested', reasons, oneLeg: null };
+  }
   if (oneLeg && context.mayNotBear.has(oneLeg)) {
     reasons.push(`the order lets the ${oneLeg} leg bear nothing`);
   }
   if (oneLeg && context.arms === 'not') reasons.push('on one leg both arms must push, and they do not');
   if (oneLeg && context.arms === 'not-seen') untested ??= 'both arms pushing, which one leg needs';
-  if (record.outcome === 'not-met' || reasons.length) return { outcome: 'not-met', reasons, oneLeg };
+  if (recorded === 'not-met' || reasons.length) return { outcome: 'not-met', reasons, oneLeg };
   if (untested) return { outcome: 'not-tested', reasons: [`not tested: ${untested}`], oneLeg: null };
   return { outcome: 'met', reasons: [], oneLeg };
 }
