@@ -81,7 +81,7 @@ export function judgeStage(
     }
   }
   if (record.symptom && stage.symptomStops) reasons.push('a symptom during it');
-  if (recorded !== 'not-tested' && stage.shows === 'clear' && context.start?.word === 'not-now') {
+  if (stage.shows === 'clear' && context.start?.word === 'not-now') {
     reasons.push(...context.start.reasons.filter((r) => r.word === 'not-now').map((r) => r.words));
   }
   if (stage.shows === 'stand' && context.rising) {
