@@ -19,6 +19,7 @@ export interface JudgedStage {
   readonly oneLeg: Side | null;
 }
 
+const SIDES: readonly Side[] = ['left', 'right'];
 const opposite = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 const sided = (part: ProtocolPart, side: Side | undefined) => (side ? `${part.says} (${side})` : part.says);
 
@@ -44,6 +45,14 @@ export const appliesToNoLeg = (part: ProtocolPart, findings: readonly Finding[])
 function againstStanding(rising: RisingVerdict, recorded: StageRecord['outcome']): readonly string[] {
   const rose = rising.symptoms.length > 0 || rising.readings.some((r) => r.posture === 'standing');
   return recorded === 'not-tested' && !rose ? [] : rising.standNotCleared;
+}
+
+/** Standing on both legs goes beyond an order that lets one bear nothing, whatever was seen. */
+function againstBothLegs(mayNotBear: ReadonlySet<Side>): string[] {
+  const route = mayNotBear.size === 1 ? ': use the one-leg route' : '';
+  return SIDES.filter((side) => mayNotBear.has(side)).map(
+    (side) => `the order lets the ${side} leg bear nothing${route}`,
+  );
 }
 
 export function judgeStage(
@@ -94,6 +103,7 @@ export function judgeStage(
   if (oneLeg && context.mayNotBear.has(oneLeg)) {
     reasons.push(`the order lets the ${oneLeg} leg bear nothing`);
   }
+  if (stage.oneLegRoute && !oneLeg) reasons.push(...againstBothLegs(context.mayNotBear));
   if (oneLeg && context.arms === 'not') reasons.push('on one leg both arms must push, and they do not');
   if (oneLeg && context.arms === 'not-seen') untested ??= 'both arms pushing, which one leg needs';
   if (recorded === 'not-met' || reasons.length) return { outcome: 'not-met', reasons, oneLeg };
