@@ -35,6 +35,10 @@ export const assessmentPhrases: readonly Phrase[] = [
   ['a symptom during it', 'ein Symptom dabei'],
   ['the order lets the {side} leg bear nothing', 'die Anordnung erlaubt keine Belastung des Beins {side}'],
   [
+    'the order lets the {side} leg bear nothing: use the one-leg route',
+    'die Anordnung erlaubt keine Belastung des Beins {side}: auf einem Bein prüfen',
+  ],
+  [
     'on one leg both arms must push, and they do not',
     'auf einem Bein müssen beide Arme drücken, und sie tun es nicht',
   ],

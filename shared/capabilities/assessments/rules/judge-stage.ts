@@ -19,6 +19,7 @@ export interface JudgedStage {
   readonly oneLeg: Side | null;
 }
 
+const SIDES: readonly Side[] = ['left', 'right'];
 const opposite = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 const sided = (part: ProtocolPart, side: Side | undefined) => (side ? `${part.says} (${side})` : part.says);
 
@@ -37,6 +38,23 @@ export function legLeft(record: StageRecord, stage: ProtocolStage): Side | null 
 export const appliesToNoLeg = (part: ProtocolPart, findings: readonly Finding[]): boolean =>
   part.shows === 'leg-bears' && findings.length > 0 && findings.every((f) => f.result === 'not-applicable');
 
+/**
+ * What the pressures and answers on rising say against Stand. Where Stand was not tested, a set in which nobody stood
+ * and nobody was dizzy says nothing of it.
+ */
+function againstStanding(rising: RisingVerdict, recorded: StageRecord['outcome']): readonly string[] {
+  const rose = rising.symptoms.length > 0 || rising.readings.some((r) => r.posture === 'standing');
+  return recorded === 'not-tested' && !rose ? [] : rising.standNotCleared;
+}
+
+/** Standing on both legs goes beyond an order that lets one bear nothing, whatever was seen. */
+function againstBothLegs(mayNotBear: ReadonlySet<Side>): string[] {
+  const route = mayNotBear.size === 1 ? ': use the one-leg route' : '';
+  return SIDES.filter((side) => mayNotBear.has(side)).map(
+    (side) => `the order lets the ${side} leg bear nothing${route}`,
+  );
+}
+
 export function judgeStage(
   record: StageRecord,
   stage: ProtocolStage,
@@ -51,7 +69,7 @@ export function judgeStage(
     arms: 'both' | 'not' | 'not-seen';
   },
 ): JudgedStage {
-  if (record.outcome === 'not-tested') return { outcome: 'not-tested', reasons: [], oneLeg: null };
+  const recorded = record.outcome;
   const oneLeg = stage.oneLegRoute ? (record.oneLeg ?? legLeft(record, stage)) : null;
   const reasons: string[] = [];
   let untested: string | null = null;
@@ -67,19 +85,28 @@ export function judgeStage(
     } else if (findings.some((f) => f.result === 'not-tested') && !(part.gate === 'one-side' && tested)) {
       untested ??= part.says;
     }
-    if (appliesToNoLeg(part, findings)) reasons.push(`${part.says}: there is no leg it applies to`);
+    if (recorded !== 'not-tested' && appliesToNoLeg(part, findings)) {
+      reasons.push(`${part.says}: there is no leg it applies to`);
+    }
   }
   if (record.symptom && stage.symptomStops) reasons.push('a symptom during it');
   if (stage.shows === 'clear' && context.start?.word === 'not-now') {
     reasons.push(...context.start.reasons.filter((r) => r.word === 'not-now').map((r) => r.words));
   }
-  if (stage.shows === 'stand' && context.rising) reasons.push(...context.rising.standNotCleared);
+  if (stage.shows === 'stand' && context.rising) {
+    reasons.push(...againstStanding(context.rising, recorded));
+  }
+  // What was found against a stage counts, though the stage as a whole was not tested; its route was not tried.
+  if (recorded === 'not-tested') {
+    return { outcome: reasons.length > 0 ? 'not-met' : 'not-tested', reasons, oneLeg: null };
+  }
   if (oneLeg && context.mayNotBear.has(oneLeg)) {
     reasons.push(`the order lets the ${oneLeg} leg bear nothing`);
   }
+  if (stage.oneLegRoute && !oneLeg) reasons.push(...againstBothLegs(context.mayNotBear));
   if (oneLeg && context.arms === 'not') reasons.push('on one leg both arms must push, and they do not');
   if (oneLeg && context.arms === 'not-seen') untested ??= 'both arms pushing, which one leg needs';
-  if (record.outcome === 'not-met' || reasons.length) return { outcome: 'not-met', reasons, oneLeg };
+  if (recorded === 'not-met' || reasons.length) return { outcome: 'not-met', reasons, oneLeg };
   if (untested) return { outcome: 'not-tested', reasons: [`not tested: ${untested}`], oneLeg: null };
   return { outcome: 'met', reasons: [], oneLeg };
 }

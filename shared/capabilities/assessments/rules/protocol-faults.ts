@@ -198,6 +198,12 @@ function holdingFaults(stage: ProtocolStage, i: number, stand: number, say: Say)
 
 function pressureFaults({ pressureSet: set }: Protocol, say: Say): void {
   set.standingMinutes.forEach((minute, k) => {
+    if (minute < 1) {
+      say(
+        ['pressureSet', 'standingMinutes', k],
+        'must be at least 1 min: a reading at once on rising would count as a whole set, and a later fall would never be seen',
+      );
+    }
     const before = set.standingMinutes[k - 1];
     if (before === undefined || minute - before > 2 * set.within) return;
     say(
@@ -215,7 +221,10 @@ const GAP: Readonly<Record<Exclude<ProtocolStage['shows'], null | 'clear'>, stri
   walk: 'nobody is cleared to walk',
 };
 
-/** What a document leaves out, with what that does. It only ever means more help. */
+/**
+ * What a document leaves out, with what that does: more help, but for sitting unheld, which the ward then looks at by
+ * other parts or not at all.
+ */
 export function protocolWarnings(p: Protocol): Fault[] {
   const out: Fault[] = [];
   for (const meaning of STAGE_MEANINGS) {
@@ -226,10 +235,29 @@ export function protocolWarnings(p: Protocol): Fault[] {
     if (p.stages.some((s) => shows(s, meaning))) return;
     out.push({ place: '/stages', reason: `no part shows "${meaning}": ${what}` });
   };
+  if (p.stages.some((s) => s.shows === 'edge')) {
+    lacks('sits-unheld', 'whoever clears the edge counts as sitting unheld, though nobody looked');
+    out.push(...sittingOnlyInforms(p));
+  }
   if (p.stages.some((s) => s.shows === 'stand')) {
     lacks('leg-against-resistance', 'whoever rises freely counts as held safe');
     lacks('grip', 'no standing aid is ever offered');
     lacks('arm-pushes', 'no seated transfer with the arms is ever offered');
   }
   return out;
+}
+
+/** The parts that look at sitting unheld, when none of them decides its stage. */
+function sittingOnlyInforms({ stages }: Protocol): Fault[] {
+  const found = stages.flatMap((stage, i) =>
+    stage.parts.flatMap((part, j) =>
+      part.shows === 'sits-unheld'
+        ? [{ gate: part.gate, place: pointer(['stages', i, 'parts', j, 'gate']) }]
+        : [],
+    ),
+  );
+  if (found.some((part) => part.gate !== 'informs')) return [];
+  const reason =
+    'the part that shows "sits-unheld" only informs: whoever falls over sitting counts as sitting unheld; write "required"';
+  return found.map(({ place }) => ({ place, reason }));
 }

@@ -120,7 +120,8 @@ class Fold {
     this.oxygenFlow = lastOxygenFlow(data.readings) ?? this.oxygenFlow;
     if (start) this.start = { verdict: start, fact };
     if (rising) this.rising.take(fact, rising, protocol, this.rules.rising);
-    const tested = judged.some((j) => j.judged.outcome !== 'not-tested');
+    // What was found against a stage that nobody tested lowers; it makes the check none that the tier stands on.
+    const tested = judged.some((j) => j.judged.outcome !== 'not-tested' && j.record.outcome !== 'not-tested');
     if (qualified && tested) {
       this.assessment = fact;
       this.protocol = protocol;

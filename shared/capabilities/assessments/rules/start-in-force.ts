@@ -59,7 +59,8 @@ export function stageReasons({ seen }: TierJudgement, protocols: ProtocolLookup)
   if (record.symptom && stage.symptomStops) {
     reasons.push(why('not-now', 'A symptom at the start of the last check', [fact.id], stage.source));
   }
-  if (reasons.length > 0 || record.outcome === 'met') return reasons;
+  // Not written down as not met, it is so by a sign, and of those the newest reading speaks.
+  if (reasons.length > 0 || record.outcome !== 'not-met') return reasons;
   return [why('not-now', `${stage.word ?? stage.id}: not met at the last check`, [fact.id], stage.source)];
 }
 

@@ -4,7 +4,7 @@
  * once for an assessment and kept as long as that is: a board asks again at every view.
  */
 import type { EpochMs } from '../../../kernel/times.ts';
-import { toEpoch } from '../../../kernel/times.ts';
+import { toEpoch, toIso } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Side, StageRecord } from '../values.ts';
 import type { Assessment, JudgedStage } from './judge-stage.ts';
@@ -26,7 +26,10 @@ export interface JudgedRecord {
 }
 
 export interface WorkedOut {
-  /** In the order of the records; records of stages the protocol does not know are left out. */
+  /**
+   * In the order of the records; records of stages the protocol does not know are left out. Last a Stand that nobody
+   * wrote down, when the person rose and what was found then stands against it.
+   */
   readonly judged: readonly JudgedRecord[];
   /** By part key: met in every finding of it; a part not tested is not in it. */
   readonly said: ReadonlyMap<string, boolean>;
@@ -121,7 +124,32 @@ function worked(data: Assessment, given: AtThatTime): WorkedOut {
     const at = toEpoch(record.at);
     judged.push({ index, stage, record, at, judged: judgeStage(record, stage, context) });
   }
+  const index = protocol.stages.findIndex((s) => s.shows === 'stand');
+  const stand = protocol.stages[index];
+  if (rising && stand && !judged.some((j) => j.index === index)) {
+    const record = unwritten(stand, data, rising);
+    const found = judgeStage(record, stand, context);
+    if (found.outcome === 'not-met') {
+      judged.push({ index, stage: stand, record, at: toEpoch(record.at), judged: found });
+    }
+  }
   return { judged, said, rising, start };
+}
+
+/** A Stand that nobody wrote down: of the last pressure on the feet, else of the last stage that was written down. */
+function unwritten(stand: ProtocolStage, data: Assessment, rising: RisingVerdict): StageRecord {
+  const onFeet = rising.readings.findLast((r) => r.posture === 'standing');
+  const at = onFeet?.at ?? Math.max(...data.stages.map((s) => toEpoch(s.at)));
+  return {
+    stage: stand.id,
+    outcome: 'not-tested',
+    reason: 'stopped-before',
+    how: 'free',
+    people: 0,
+    findings: [],
+    symptom: false,
+    at: toIso(at),
+  };
 }
 
 /** What does not apply to a person is not there: an absent leg bears nothing, an absent arm does not push. */

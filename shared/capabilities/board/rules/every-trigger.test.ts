@@ -117,11 +117,9 @@ describe('every trigger', () => {
     expect(due(stay, 2)).toMatchObject({ state: 'at-next-move', because: [{ facts: ['it'] }] });
     expect(due(stay, before(end)).state).toBe('at-next-move');
     expect(due(stay, end)).toMatchObject({ state: 'overdue', at: hours(end) });
-    const rule = r.within !== null && 2 + r.within < 13 ? 'due/trigger-limit' : 'due/validity';
-    expect(due(stay, end).because[0]).toMatchObject({
-      rule,
-      facts: [rule === 'due/trigger-limit' ? 'it' : 'walks'],
-    });
+    const byItsTime = r.within !== null && 2 + r.within < 13;
+    const rule = byItsTime ? 'due/trigger-limit' : waits ? 'due/without-a-move' : 'due/validity';
+    expect(due(stay, end).because[0]).toMatchObject({ rule, facts: [rule === 'due/validity' ? 'walks' : 'it'] });
     expect(DEFAULT_RULES.validity.triggers[r.kind]!.value).toBe(r.within);
   });
 
