@@ -7,6 +7,7 @@ import type { EventId } from '../../../kernel/ids.ts';
 import type { HoldView } from '../../board/moving-view.ts';
 import { TRIGGER_HELP } from '../../handling/rules/trigger-help.ts';
 import type { Capability, PlanInput } from '../../handling/rules/types.ts';
+import { leavesBoneInDoubt } from '../../orders/rules/holds.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import type { HoldScope } from '../../orders/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
@@ -81,11 +82,17 @@ const HOLD_SAYS: Readonly<Record<HoldScope, readonly [StartWhy['word'], string]>
   'raising-the-back': ['not-now', 'hold on raising the back'],
   'all-including-turning': ['not-now', 'hold on all moves, turning too'],
 };
+const IN_DOUBT = 'spine, pelvis or a bone in doubt: do not move, ask';
 export const holdReasons = (holds: readonly HoldView[]): StartWhy[] =>
   holds.map((h) => {
     const [word, says] = HOLD_SAYS[h.scope];
+    const reason = plain(h.reason);
     const due = h.reviewDue ? '; HOLD REVIEW DUE' : '';
-    return why(word, `${says} (${plain(h.reason)})${due}`, [h.event], 'the hold on this stay');
+    const source = 'the hold on this stay';
+    if (!leavesBoneInDoubt(h)) return why(word, `${says} (${reason})${due}`, [h.event], source);
+    // The plan holds every move then, whatever the scope: nothing is said that goes up to somewhere.
+    const on = h.scope === 'standing' ? 'hold on standing' : says;
+    return why('not-now', `${on} (${reason}): ${IN_DOUBT}${due}`, [h.event], source);
   });
 
 /** An order that only limits is no reason not to start; it is said where it keeps the person in bed or at its edge. */

@@ -13,7 +13,7 @@ import { visitOf } from '../../dayplan/rules/visits.ts';
 import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
-import { holdsInForce } from '../../orders/rules/holds.ts';
+import { holdsInForce, leavesBoneInDoubt } from '../../orders/rules/holds.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity.ts';
 import { movementDebt } from '../../sessions/rules/debt.ts';
@@ -250,7 +250,7 @@ function spineOrPelvis(
   standing: Standing,
   triggers: Triggers,
 ): Stated<true> | null {
-  const hold = holds.find((h) => h.reason === 'fracture-unclear' || h.reason === 'after-fall');
+  const hold = holds.find(leavesBoneInDoubt);
   if (hold) return { value: true, fact: hold.event, at: hold.placedAt };
   const { scopeFact, scope } = standing;
   if (scopeFact && scope.fence === 'unstable-spine-pelvis-or-long-bone') {
