@@ -17,6 +17,7 @@ import type { ProtocolLookup } from './protocol.ts';
 import {
   attachmentReasons,
   cooperationReasons,
+  cooperationTooOld,
   holdReasons,
   orderReasons,
   stageReasons,
@@ -52,6 +53,8 @@ export function mayStartNow(input: MayStartInput): StartView {
   judgeScore(counting, found);
   judgeCare(counting, found);
   const notTaken = [...found.notTaken];
+  const seenOf: Found = { reasons: [], notTaken: [], tooOld: [] };
+  cooperationTooOld(counting, seenOf);
   const reasons = joinReasons([
     ...stageReasons(tier, input.protocols),
     ...triggerReasons(input.triggers, rules),
@@ -59,6 +62,7 @@ export function mayStartNow(input: MayStartInput): StartView {
     ...orderReasons(input.orders),
     ...found.reasons,
     ...cooperationReasons(capability, tier),
+    ...seenOf.reasons,
     ...attachmentReasons(input.attachments),
     ...(notTaken.length > 0 ? [takeFirst(notTaken, found.tooOld, rules)] : []),
   ]);
@@ -66,6 +70,7 @@ export function mayStartNow(input: MayStartInput): StartView {
   if (waitsForHelp === 'not known' || followsInstructions === 'not known') {
     notTaken.push('waits for help, follows instructions');
   }
+  notTaken.push(...seenOf.notTaken);
   return { word: wordOf(reasons), reasons, notTaken };
 }
 

@@ -3,18 +3,22 @@
  * triggers nobody has looked at, holds, orders, attachments, help not waited for. Common practice, no
  * source, but for what the ward's documents say of each.
  */
+import { isQualified } from '../../../kernel/author.ts';
 import type { EventId } from '../../../kernel/ids.ts';
+import { HOUR } from '../../../kernel/times.ts';
 import type { HoldView } from '../../board/moving-view.ts';
+import type { Fact } from '../../corrections/facts.ts';
 import { TRIGGER_HELP } from '../../handling/rules/trigger-help.ts';
 import type { Capability, PlanInput } from '../../handling/rules/types.ts';
 import { leavesBoneInDoubt } from '../../orders/rules/holds.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import type { HoldScope } from '../../orders/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { Cooperation } from '../values.ts';
 import { findingsOf, type Assessment } from './judge-stage.ts';
 import { judgeCooperation } from './may-start.ts';
 import type { ProtocolLookup } from './protocol.ts';
-import type { StartWhy } from './counting.ts';
+import type { CountingInput, Found, StartWhy } from './counting.ts';
 import type { TierJudgement } from './tier.ts';
 
 const PRACTICE = 'common practice, no source';
@@ -147,4 +151,40 @@ export function cooperationReasons(
     );
   }
   return reasons;
+}
+
+const ASKED = [
+  ['waitsForHelp', 'waits for help'],
+  ['followsInstructions', 'follows instructions'],
+] as const satisfies readonly (readonly [keyof Cooperation, string])[];
+
+/**
+ * What was seen of it too long ago says nothing of now. A "yes" by someone who may not free makes
+ * nothing new (design, rule 2); what was never asked is not known rather than old.
+ */
+export function cooperationTooOld({ facts, t, rules, note }: CountingInput, found: Found): void {
+  const window = rules.validity.cooperationWindowHours;
+  const old = new Map<Fact, string[]>();
+  for (const [question, name] of ASKED) {
+    const last = facts.findLast((f) => {
+      const said = f.type === 'assessment-recorded' ? (f.data as Assessment).cooperation : undefined;
+      return said !== undefined && (isQualified(f.author) || said[question] !== 'yes');
+    });
+    if (!last) continue;
+    const until = last.occurred + window.value * HOUR;
+    if (until > t) note(until);
+    else old.set(last, [...(old.get(last) ?? []), name]);
+  }
+  for (const [fact, names] of old) {
+    const what = names.join(', ');
+    found.notTaken.push(what);
+    found.reasons.push({
+      word: 'ask-first',
+      words: `${what}: not seen for ${window.value} h or more, ask again`,
+      limit: window.value,
+      source: window.source,
+      takenAt: fact.occurred,
+      facts: [fact.id],
+    });
+  }
 }
