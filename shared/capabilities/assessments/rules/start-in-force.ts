@@ -28,12 +28,13 @@ const why = (
   words: string,
   facts: readonly (EventId | undefined)[],
   source = PRACTICE,
+  takenAt: StartWhy['takenAt'] = null,
 ): StartWhy => ({
   word,
   words,
   limit: null,
   source,
-  takenAt: null,
+  takenAt,
   facts: facts.filter((f) => f !== undefined),
 });
 
@@ -45,7 +46,7 @@ export function stageReasons({ seen }: TierJudgement, protocols: ProtocolLookup)
     return seen.remarks
       .filter((r) => r.rule === 'tier/protocol-not-found')
       .slice(-1)
-      .map(({ words, fact }) => why('ask-first', words, [fact.id]));
+      .map(({ words, fact }) => why('ask-first', words, [fact.id], PRACTICE, fact.occurred));
   }
   if (standing.outcome !== 'not-met') return [];
   const { fact } = standing;
@@ -58,14 +59,13 @@ export function stageReasons({ seen }: TierJudgement, protocols: ProtocolLookup)
     const oneSideDoes = part.gate === 'one-side' && found.some((f) => f.result === 'met');
     return found.some((f) => f.result === 'not-met') && !oneSideDoes;
   });
-  const reasons = failed.map((part) =>
-    why('not-now', `${part.says}: not met at the last check`, [fact.id], part.source),
-  );
+  const say = (words: string, source: string) => why('not-now', words, [fact.id], source, fact.occurred);
+  const reasons = failed.map((part) => say(`${part.says}: not met at the last check`, part.source));
   if (record.symptom && stage.symptomStops) {
-    reasons.push(why('not-now', 'A symptom at the start of the last check', [fact.id], stage.source));
+    reasons.push(say('A symptom at the start of the last check', stage.source));
   }
   if (reasons.length > 0 || record.outcome === 'met') return reasons;
-  return [why('not-now', `${stage.word ?? stage.id}: not met at the last check`, [fact.id], stage.source)];
+  return [say(`${stage.word ?? stage.id}: not met at the last check`, stage.source)];
 }
 
 /** A trigger whose row keeps the person in bed is not now; every other one asks first. */
@@ -130,9 +130,11 @@ export function cooperationReasons(
 ): StartWhy[] {
   const reasons: StartWhy[] = [];
   const saidBy = (says: (c: (typeof seen.cooperation)[number]['value']) => boolean) =>
-    seen.cooperation.findLast((c) => says(c.value))?.fact;
-  const take = (found: ReturnType<typeof judgeCooperation>, fact: EventId | undefined) => {
-    for (const { word, words, source } of found) reasons.push(why(word, words, [fact], source));
+    seen.cooperation.findLast((c) => says(c.value));
+  const take = (found: ReturnType<typeof judgeCooperation>, by: ReturnType<typeof saidBy>) => {
+    for (const { word, words, source } of found) {
+      reasons.push(why(word, words, [by?.fact], source, by?.at ?? null));
+    }
   };
   if (waitsForHelp === 'not known') {
     reasons.push(why('ask-first', 'not known whether the person waits for help: never alone', []));
