@@ -43,7 +43,13 @@ export interface MayStartInput {
   readonly note: (at: EpochMs) => void;
 }
 
-export function mayStartNow(input: MayStartInput): StartView {
+export interface MayStart {
+  readonly view: StartView;
+  /** What stops by what was taken of the person, not by a hold or an order. */
+  readonly signs: readonly StartWhy[];
+}
+
+export function mayStartNow(input: MayStartInput): MayStart {
   const { facts, t, rules, note, tier, capability } = input;
   const clear = tier.seen.stages.get('clear');
   const clearedAt = clear?.outcome === 'met' ? clear.at : null;
@@ -71,7 +77,8 @@ export function mayStartNow(input: MayStartInput): StartView {
     notTaken.push('waits for help, follows instructions');
   }
   notTaken.push(...seenOf.notTaken);
-  return { word: wordOf(reasons), reasons, notTaken };
+  const signs = found.reasons.filter((r) => r.word === 'not-now');
+  return { view: { word: wordOf(reasons), reasons, notTaken }, signs };
 }
 
 /** Of two views of one stay the stricter, with the reasons of both. */

@@ -112,6 +112,11 @@ function evaluateAsTold(
   );
   const staged = standing.scope.kind === 'staged';
   const comfort = standing.scope.kind === 'comfort';
+  const start = staged
+    ? kept.at('may-start', t, note, [capability, holds, trust], (n) =>
+        mayStartNow({ ...known, t, capability, holds, orders: orders.forPlan, note: n }),
+      )
+    : null;
   const view: StayView = {
     stay: record.stay,
     version: record.version,
@@ -140,16 +145,12 @@ function evaluateAsTold(
       needsOwnPerson: of.needsOwnPerson,
     })),
     firstTimeUpPending: firstTimeUp !== null,
-    mayStart: staged
-      ? kept.at('may-start', t, note, [capability, holds, trust], (n) =>
-          mayStartNow({ ...known, t, capability, holds, orders: orders.forPlan, note: n }),
-        )
-      : null,
-    nextCheck: staged
-      ? kept.at('next-check', t, note, [trust, firstTimeUp], (n) =>
-          nextCheckOf({ ...known, t, trust, firstTimeUpPending: firstTimeUp, note: n }),
-        )
-      : null,
+    mayStart: start && start.view,
+    nextCheck:
+      start &&
+      kept.at('next-check', t, note, [trust, firstTimeUp, start], (n) =>
+        nextCheckOf({ ...known, t, trust, firstTimeUpPending: firstTimeUp, against: start.signs, note: n }),
+      ),
     earlyWarning: kept.at('early-warning', t, note, [], (n) => earlyWarningOf(facts, t, rules, n)),
     proposal: kept.at(
       'proposal',
