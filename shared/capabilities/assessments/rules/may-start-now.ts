@@ -23,6 +23,7 @@ import {
   stageReasons,
   triggerReasons,
 } from './start-in-force.ts';
+import { afterSymptoms } from './start-after-symptoms.ts';
 import { judgeCare, judgeScore } from './start-care.ts';
 import { judgeSigns } from './start-signs.ts';
 import type { TierJudgement } from './tier.ts';
@@ -63,6 +64,7 @@ export function mayStartNow(input: MayStartInput): MayStart {
   cooperationTooOld(counting, seenOf);
   const reasons = joinReasons([
     ...stageReasons(tier, input.protocols),
+    ...afterSymptoms(input),
     ...triggerReasons(input.triggers, rules),
     ...holdReasons(input.holds),
     ...orderReasons(input.orders),
