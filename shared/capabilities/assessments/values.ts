@@ -152,6 +152,7 @@ export const criticalCareBar = z.enum([
   'dependent-pacing',
   'slow-rhythm-needing-drug-or-pacemaker',
   'unstable-fracture',
+  'large-open-wound',
 ]);
 /** Signs kept for the critical-care limits; each only when taken. Bounds catch slips of the finger. */
 export const criticalCareSigns = z.strictObject({
@@ -172,7 +173,7 @@ export const criticalCareSigns = z.strictObject({
   temperature: bounded(30, 43, 'temperature (°C)').optional(),
   activeCooling: z.boolean().optional(),
   vasoactive: vasoactive.optional(),
-  bars: z.array(criticalCareBar).max(11).default([]),
+  bars: z.array(criticalCareBar).max(12).default([]),
 });
 export type CriticalCareSigns = z.infer<typeof criticalCareSigns>;
 

@@ -162,6 +162,20 @@ export const assessmentPhrases: readonly Phrase[] = [
     'nicht bekannt, ob die Person auf Hilfe wartet: nie allein lassen',
   ],
   ['not known whether the person follows instructions', 'nicht bekannt, ob die Person Anweisungen folgt'],
+  [
+    '{what}: not seen for {n} h or more, ask again',
+    '{what}: seit {n} Std. oder länger nicht gesehen, noch einmal fragen',
+  ],
+  ['waits for help', 'wartet auf Hilfe'],
+  [
+    'symptoms on rising at the last check ({what})',
+    'Symptome beim Aufstehen bei der letzten Prüfung ({what})',
+  ],
+  [
+    'standing systolic {n} mmHg at the last check is below {limit}',
+    'systolisch im Stehen {n} mmHg bei der letzten Prüfung, unter {limit}',
+  ],
+  ['Stand not cleared since', 'Stehen seither nicht erreicht'],
   ['{trigger}; not looked at since', '{trigger}; seither nicht nachgesehen'],
   ['early-warning score {n} is {limit} or more', 'Frühwarnwert {n}, Grenze {limit} oder mehr'],
   ['early-warning score {n} with one parameter at 3', 'Frühwarnwert {n}, ein Messwert mit 3'],

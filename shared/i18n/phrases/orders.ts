@@ -19,6 +19,10 @@ export const orderPhrases: readonly Phrase[] = [
   ['all including turning', 'alles, auch das Drehen'],
   ['all moves, turning too', 'alles, auch das Drehen'],
   ['standing: up to the edge of the bed only', 'Stehen: nur bis zur Bettkante'],
+  [
+    'spine, pelvis or a bone in doubt: do not move, ask',
+    'Wirbelsäule, Becken oder ein Knochen unklar: nicht bewegen, fragen',
+  ],
   ['the hold on this stay', 'der Stopp dieses Aufenthalts'],
   ['the order in force', 'die geltende Anordnung'],
   ['order: stays in bed', 'Anordnung: bleibt im Bett'],

@@ -18,13 +18,9 @@ describe('critical care (Hodgson et al., Crit Care 2014;18:658)', () => {
     // Red below 90 %; the other published set (Crit Care Res Pract 2020 ID 7840743 table 5) has 88: the stricter.
     [{ saturation: 89 }, 'not-now'],
     [{ saturation: 90 }, null],
-    [{ oxygenFraction: 0.6 }, null],
-    [{ oxygenFraction: 0.61 }, 'ask-first'],
     // Caution above 30 a minute; the other set has 40: the stricter.
     [{ breathing: 30 }, null],
     [{ breathing: 31 }, 'ask-first'],
-    [{ endExpiratory: 10 }, null],
-    [{ endExpiratory: 11 }, 'ask-first'],
     // -1 to +1 is clear, beyond 2 is red, so that 2 on either side is a caution (derived).
     [{ sedation: -3 }, 'not-now'],
     [{ sedation: -2 }, 'ask-first'],
@@ -67,12 +63,18 @@ describe('critical care (Hodgson et al., Crit Care 2014;18:658)', () => {
 
 describe('critical care (cut-offs tabulated in Crit Care Res Pract 2020 ID 7840743 table 5)', () => {
   it.each([
-    [{ heartRate: 39 }, 'not-now'],
-    [{ heartRate: 40 }, null],
-    [{ heartRate: 130 }, 'ask-first'],
-    [{ heartRate: 131 }, 'not-now'],
-    [{ meanPressure: 59 }, 'not-now'],
-    [{ meanPressure: 60 }, null],
+    // To proceed: heart rate > 40 and < 130, mean pressure > 60, FiO2 < 0.6, PEEP < 10. The edges
+    // themselves do not pass; the other set has FiO2 and PEEP green at the edge: the stricter.
+    [{ heartRate: 40 }, 'not-now'],
+    [{ heartRate: 41 }, null],
+    [{ heartRate: 129 }, 'ask-first'],
+    [{ heartRate: 130 }, 'not-now'],
+    [{ meanPressure: 60 }, 'not-now'],
+    [{ meanPressure: 61 }, null],
+    [{ oxygenFraction: 0.59 }, null],
+    [{ oxygenFraction: 0.6 }, 'ask-first'],
+    [{ endExpiratory: 9 }, null],
+    [{ endExpiratory: 10 }, 'ask-first'],
   ] as const)('%j: %s', (signs, answer) => {
     expect(word(signs)).toBe(answer);
   });
@@ -104,7 +106,7 @@ describe('critical-care signs', () => {
         source: "the person's own target, by order",
       },
     ]);
-    expect(judge({ meanPressure: 59 })[0]!.words).toBe('critical care: mean pressure 59 mmHg is below 60');
+    expect(judge({ meanPressure: 59 })[0]!.words).toBe('critical care: mean pressure 59 mmHg is 60 or less');
   });
   it('give each reason with its words, its limit and its source', () => {
     const all = judge({
@@ -121,9 +123,9 @@ describe('critical-care signs', () => {
     });
     expect(all.map((r) => [r.words, r.limit])).toEqual([
       ['critical care: oxygen saturation 80 % is below 90 %', 90],
-      ['critical care: oxygen fraction 0.7 is above 0.6', 0.6],
+      ['critical care: oxygen fraction 0.7 is 0.6 or more', 0.6],
       ['critical care: breathing rate 35 is above 30', 30],
-      ['critical care: end-expiratory pressure 12 cmH2O is above 10', 10],
+      ['critical care: end-expiratory pressure 12 cmH2O is 10 or more', 10],
       ['critical care: mean pressure 120 mmHg is above 100', 100],
       ['critical care: heart rate 125 is 120 or more', 120],
       ['critical care: sedation grade -2 is below -1', -1],
@@ -131,16 +133,16 @@ describe('critical-care signs', () => {
       ['critical care: temperature 39 °C is 38.5 or more', 38.5],
       ['critical care: vasoactive drug new or raised within 2 h', 2],
     ]);
-    const more = judge({ heartRate: 135, sedation: 2, meanPressure: 60, vasoactive: 'steady' });
+    const more = judge({ heartRate: 135, sedation: 2, meanPressure: 61, vasoactive: 'steady' });
     expect(more.map((r) => [r.words, r.limit])).toEqual([
-      ['critical care: heart rate 135 is above 130', 130],
+      ['critical care: heart rate 135 is 130 or more', 130],
       ['critical care: sedation grade 2 is above 1', 1],
       ['critical care: vasoactive drug running, ask by local policy', null],
     ]);
     const worst = (signs: Partial<CriticalCareSigns>) => judge(signs).map((r) => [r.words, r.limit]);
     expect(worst({ sedation: -4 })).toEqual([['critical care: sedation grade -4 is below -2', -2]]);
     expect(worst({ sedation: 4 })).toEqual([['critical care: sedation grade 4 is above 2', 2]]);
-    expect(worst({ heartRate: 30 })).toEqual([['critical care: heart rate 30 is below 40', 40]]);
+    expect(worst({ heartRate: 30 })).toEqual([['critical care: heart rate 30 is 40 or less', 40]]);
     expect(worst({ temperature: 39, activeCooling: true })).toEqual([
       ['critical care: temperature 39 °C is 38.5 or more, and is being cooled', 38.5],
     ]);

@@ -1,7 +1,8 @@
 /**
  * Signs of critical care against the published limits, apart from the ward's own and off until the
  * ward turns them on. Where the two published sets differ the stricter is the default: Hodgson et
- * al., Crit Care 2014;18:658, and the cut-offs tabulated in Crit Care Res Pract 2020 ID 7840743.
+ * al., Crit Care 2014;18:658, and the cut-offs tabulated in Crit Care Res Pract 2020 ID 7840743, table
+ * 5, whose edges (heart rate 40 and 130, mean pressure 60, FiO2 0.6, PEEP 10) do not pass themselves.
  * "Red" there is not now here, "caution" is ask first. Clinicians at the bedside decide.
  */
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
@@ -36,9 +37,9 @@ export function judgeCriticalCare(signs: CriticalCareSigns, limits: Limits, ago:
     const low = limits.saturationBelow;
     say('not-now', `critical care: oxygen saturation ${saturation} % is below ${low.value} %`, low);
   }
-  if (oxygenFraction !== undefined && oxygenFraction > limits.oxygenFractionAbove.value) {
+  if (oxygenFraction !== undefined && oxygenFraction >= limits.oxygenFractionAbove.value) {
     const high = limits.oxygenFractionAbove;
-    say('ask-first', `critical care: oxygen fraction ${oxygenFraction} is above ${high.value}`, high);
+    say('ask-first', `critical care: oxygen fraction ${oxygenFraction} is ${high.value} or more`, high);
   }
   if (breathing !== undefined && breathing <= limits.breathingBelow.value) {
     const low = limits.breathingBelow;
@@ -48,21 +49,21 @@ export function judgeCriticalCare(signs: CriticalCareSigns, limits: Limits, ago:
     const high = limits.breathingAbove;
     say('ask-first', `critical care: breathing rate ${breathing} is above ${high.value}`, high);
   }
-  if (endExpiratory !== undefined && endExpiratory > limits.endExpiratoryAbove.value) {
+  if (endExpiratory !== undefined && endExpiratory >= limits.endExpiratoryAbove.value) {
     const high = limits.endExpiratoryAbove;
     say(
       'ask-first',
-      `critical care: end-expiratory pressure ${endExpiratory} cmH2O is above ${high.value}`,
+      `critical care: end-expiratory pressure ${endExpiratory} cmH2O is ${high.value} or more`,
       high,
     );
   }
   meanPressure(signs, limits, say);
   if (heartRate !== undefined) {
     const { heartRateBelow: low, heartRateAbove: high, heartRateAskFrom: ask } = limits;
-    if (heartRate < low.value) {
-      say('not-now', `critical care: heart rate ${heartRate} is below ${low.value}`, low);
-    } else if (heartRate > high.value) {
-      say('not-now', `critical care: heart rate ${heartRate} is above ${high.value}`, high);
+    if (heartRate <= low.value) {
+      say('not-now', `critical care: heart rate ${heartRate} is ${low.value} or less`, low);
+    } else if (heartRate >= high.value) {
+      say('not-now', `critical care: heart rate ${heartRate} is ${high.value} or more`, high);
     } else if (heartRate >= ask.value) {
       say('ask-first', `critical care: heart rate ${heartRate} is ${ask.value} or more`, ask);
     }
@@ -118,10 +119,12 @@ function meanPressure(
     meanPressureTarget === undefined
       ? limits.meanPressureBelow
       : { value: meanPressureTarget, source: "the person's own target, by order" };
-  const own = meanPressureTarget === undefined ? '' : 'the own target of ';
   const high = limits.meanPressureAbove;
-  if (mean < low.value) {
-    say('not-now', `critical care: mean pressure ${mean} mmHg is below ${own}${low.value}`, low);
+  // The published range begins above its edge; a target that was ordered is itself enough.
+  if (meanPressureTarget === undefined && mean <= low.value) {
+    say('not-now', `critical care: mean pressure ${mean} mmHg is ${low.value} or less`, low);
+  } else if (mean < low.value) {
+    say('not-now', `critical care: mean pressure ${mean} mmHg is below the own target of ${low.value}`, low);
   } else if (mean > high.value) {
     say('ask-first', `critical care: mean pressure ${mean} mmHg is above ${high.value}`, high);
   }

@@ -347,7 +347,7 @@ describe('the stage "may we start" at the last check', () => {
         words: `${words}: not met at the last check`,
         limit: null,
         source: 'common practice, no source',
-        takenAt: null,
+        takenAt: hours(2),
         facts: ['asleep'],
       })),
     );
@@ -550,7 +550,7 @@ describe('what is in force (common practice, no source)', () => {
   ])('waits for help %s, follows instructions %s', (waitsForHelp, followsInstructions, words) => {
     const view = ask(2, [checked(1, well(1), { cooperation: { waitsForHelp, followsInstructions } })]);
     expect(view.reasons.map((r) => [r.word, r.words, r.takenAt, r.facts])).toEqual(
-      words ? [['ask-first', words, null, ['check-1']]] : [],
+      words ? [['ask-first', words, hours(1), ['check-1']]] : [],
     );
   });
   it('the worst answer of the last 24 h decides, by the entry that gave it', () => {

@@ -17,11 +17,13 @@ import type { ProtocolLookup } from './protocol.ts';
 import {
   attachmentReasons,
   cooperationReasons,
+  cooperationTooOld,
   holdReasons,
   orderReasons,
   stageReasons,
   triggerReasons,
 } from './start-in-force.ts';
+import { afterSymptoms } from './start-after-symptoms.ts';
 import { judgeCare, judgeScore } from './start-care.ts';
 import { judgeSigns } from './start-signs.ts';
 import type { TierJudgement } from './tier.ts';
@@ -42,7 +44,13 @@ export interface MayStartInput {
   readonly note: (at: EpochMs) => void;
 }
 
-export function mayStartNow(input: MayStartInput): StartView {
+export interface MayStart {
+  readonly view: StartView;
+  /** What stops by what was taken of the person, not by a hold or an order. */
+  readonly signs: readonly StartWhy[];
+}
+
+export function mayStartNow(input: MayStartInput): MayStart {
   const { facts, t, rules, note, tier, capability } = input;
   const clear = tier.seen.stages.get('clear');
   const clearedAt = clear?.outcome === 'met' ? clear.at : null;
@@ -52,13 +60,17 @@ export function mayStartNow(input: MayStartInput): StartView {
   judgeScore(counting, found);
   judgeCare(counting, found);
   const notTaken = [...found.notTaken];
+  const seenOf: Found = { reasons: [], notTaken: [], tooOld: [] };
+  cooperationTooOld(counting, seenOf);
   const reasons = joinReasons([
     ...stageReasons(tier, input.protocols),
+    ...afterSymptoms(input),
     ...triggerReasons(input.triggers, rules),
     ...holdReasons(input.holds),
     ...orderReasons(input.orders),
     ...found.reasons,
     ...cooperationReasons(capability, tier),
+    ...seenOf.reasons,
     ...attachmentReasons(input.attachments),
     ...(notTaken.length > 0 ? [takeFirst(notTaken, found.tooOld, rules)] : []),
   ]);
@@ -66,7 +78,9 @@ export function mayStartNow(input: MayStartInput): StartView {
   if (waitsForHelp === 'not known' || followsInstructions === 'not known') {
     notTaken.push('waits for help, follows instructions');
   }
-  return { word: wordOf(reasons), reasons, notTaken };
+  notTaken.push(...seenOf.notTaken);
+  const signs = found.reasons.filter((r) => r.word === 'not-now');
+  return { view: { word: wordOf(reasons), reasons, notTaken }, signs };
 }
 
 /** Of two views of one stay the stricter, with the reasons of both. */

@@ -8,6 +8,7 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import { toEpoch } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Cooperation, Reading } from '../values.ts';
+import { weightOf } from './counting.ts';
 
 export type StartWord = 'not-now' | 'ask-first' | 'may-start';
 /** What a reading tells of; a pressure may carry a heart rate as well. */
@@ -53,18 +54,20 @@ type OfKind<K extends Reading['kind']> = Extract<Reading, { kind: K }>;
 type HeartRate = OfKind<'heart-rate'>;
 
 /**
- * The readings taken before the person rises: per kind the last one up to `clearAt`, or the first
- * one if none is that early. A standing pressure belongs to rising, not to starting.
+ * The readings taken before the person rises: per kind those of the last instant up to `clearAt`, or
+ * of the first instant if none is that early. A standing pressure belongs to rising, not to starting.
  */
 export function readingsAtStart(readings: readonly Reading[], clearAt: EpochMs): Reading[] {
-  const byKind = new Map<Reading['kind'], Reading>();
-  const inOrder = readings
-    .filter((r) => r.kind !== 'pressure' || r.posture !== 'standing')
-    .toSorted((a, b) => toEpoch(a.at) - toEpoch(b.at));
+  const byKind = new Map<Reading['kind'], Reading[]>();
+  const inOrder = ratesApart(
+    readings.filter((r) => r.kind !== 'pressure' || r.posture !== 'standing'),
+  ).toSorted((a, b) => toEpoch(a.at) - toEpoch(b.at));
   for (const r of inOrder) {
-    if (!byKind.has(r.kind) || toEpoch(r.at) <= clearAt) byKind.set(r.kind, r);
+    const before = byKind.get(r.kind);
+    if (before && toEpoch(before[0]!.at) === toEpoch(r.at)) before.push(r);
+    else if (!before || toEpoch(r.at) <= clearAt) byKind.set(r.kind, [r]);
   }
-  return [...byKind.values()];
+  return [...byKind.values()].flat();
 }
 
 /** Oxygen flow at a check, litres per minute: the last that was written down; null when none was. */
@@ -83,6 +86,14 @@ export const heartRateWith = (pressure: OfKind<'pressure'>): HeartRate | undefin
   pressure.heartRate === undefined
     ? undefined
     : { kind: 'heart-rate', perMinute: pressure.heartRate, at: pressure.at };
+
+/** Each heart rate by itself, so that it is the last of its kind or is not. */
+const ratesApart = (readings: readonly Reading[]): Reading[] =>
+  readings.flatMap((r): Reading[] => {
+    if (r.kind !== 'pressure') return [r];
+    const rate = heartRateWith(r);
+    return rate ? [{ ...r, heartRate: undefined }, rate] : [r];
+  });
 
 /** What the reading of each kind tells of, in the order in which they are said. */
 export const SIGN_OF = {
@@ -227,16 +238,24 @@ export const wordOf = (reasons: readonly { readonly word: StartReason['word'] }[
   reasons.some((r) => r.word === 'not-now') ? 'not-now' : reasons.length > 0 ? 'ask-first' : 'may-start';
 
 export function judgeStart(input: StartInput): StartVerdict {
-  const find = <K extends Reading['kind']>(kind: K): OfKind<K> | undefined =>
-    input.readings.findLast((r): r is OfKind<K> => r.kind === kind);
-  const pressure = find('pressure');
+  const readings = ratesApart(input.readings);
+  const weigh = (one: Reading): number => weightOf(judgeReading(one, input).reasons);
+  /** The last of a kind; of one instant the stricter. */
+  const find = <K extends Reading['kind']>(kind: K): OfKind<K> | undefined => {
+    let last: OfKind<K> | undefined;
+    for (const one of readings.filter((r): r is OfKind<K> => r.kind === kind)) {
+      const later = last ? toEpoch(one.at) - toEpoch(last.at) : 1;
+      if (!last || later > 0 || (later === 0 && weigh(one) >= weigh(last))) last = one;
+    }
+    return last;
+  };
   const oxygen = find('oxygen');
   const lookedAt: { words: string; takenAt: EpochMs }[] = [];
   const reasons: StartReason[] = [];
   const notTaken: StartSign[] = [];
   const found: readonly (readonly [StartSign, Reading | undefined])[] = [
-    [SIGN_OF.pressure, pressure],
-    [SIGN_OF['heart-rate'], find('heart-rate') ?? (pressure && heartRateWith(pressure))],
+    [SIGN_OF.pressure, find('pressure')],
+    [SIGN_OF['heart-rate'], find('heart-rate')],
     [SIGN_OF.oxygen, oxygen],
     [SIGN_OF.breathing, find('breathing')],
     [SIGN_OF.temperature, find('temperature')],

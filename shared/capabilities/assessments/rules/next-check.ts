@@ -14,6 +14,7 @@ import type { TriggerKind } from '../../orders/values.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Assessment } from './judge-stage.ts';
+import type { MayStart } from './may-start-now.ts';
 import type { Protocol, ProtocolStage } from './protocol.ts';
 import { stageKey } from './stage-standing.ts';
 import type { TierJudgement } from './tier.ts';
@@ -28,6 +29,8 @@ export interface NextCheckInput {
   readonly tier: TierJudgement;
   readonly trust: TrustView;
   readonly firstTimeUpPending: PlanInput['firstTimeUpPending'];
+  /** Signs that stop a start: with them nobody watches an ordinary move. */
+  readonly against: MayStart['signs'];
   readonly note: (at: EpochMs) => void;
 }
 
@@ -132,6 +135,7 @@ function beginAgain(input: NextCheckInput, check: Fact): Again[] {
   if (out.length === 0 && trust.state === 're-check') {
     for (const { facts: of, words } of trust.because) add(false, say('ran-out', of, words));
   }
+  for (const { facts: of, words } of input.against) add(false, say('not-now', of, `Not now: ${words}`));
   return out;
 }
 

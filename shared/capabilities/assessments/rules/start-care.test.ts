@@ -119,7 +119,7 @@ describe('critical-care signs in "may we start"', () => {
     const told = [checked(1), signs(2, { ...CALM, sedation: -3 }), signs(3, { oxygenFraction: 0.7 })];
     expect(said(4, told, 'criticalCare')).toEqual([
       'not-now: critical care: sedation grade -3 is below -2',
-      'ask-first: critical care: oxygen fraction 0.7 is above 0.6',
+      'ask-first: critical care: oxygen fraction 0.7 is 0.6 or more',
     ]);
     expect(said(6, [...told, signs(5, { sedation: 0, oxygenFraction: 0.5 })], 'criticalCare')).toEqual([]);
   });
@@ -147,7 +147,7 @@ describe('critical-care signs in "may we start"', () => {
     expect(missing(14, told, 'criticalCare')).not.toContain(again);
     expect(missing(14, ventilated, 'criticalCare')).toContain(again);
     expect(said(14, told, 'criticalCare')[0]).toBe(
-      'not-now: critical care: mean pressure 50 mmHg is below 60',
+      'not-now: critical care: mean pressure 50 mmHg is 60 or less',
     );
   });
   it('a drug new or raised asks only, once two hours are over; the board is told when', () => {

@@ -3,17 +3,22 @@
  * triggers nobody has looked at, holds, orders, attachments, help not waited for. Common practice, no
  * source, but for what the ward's documents say of each.
  */
+import { isQualified } from '../../../kernel/author.ts';
 import type { EventId } from '../../../kernel/ids.ts';
+import { HOUR } from '../../../kernel/times.ts';
 import type { HoldView } from '../../board/moving-view.ts';
+import type { Fact } from '../../corrections/facts.ts';
 import { TRIGGER_HELP } from '../../handling/rules/trigger-help.ts';
 import type { Capability, PlanInput } from '../../handling/rules/types.ts';
+import { leavesBoneInDoubt } from '../../orders/rules/holds.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import type { HoldScope } from '../../orders/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
+import type { Cooperation } from '../values.ts';
 import { findingsOf, type Assessment } from './judge-stage.ts';
 import { judgeCooperation } from './may-start.ts';
 import type { ProtocolLookup } from './protocol.ts';
-import type { StartWhy } from './counting.ts';
+import type { CountingInput, Found, StartWhy } from './counting.ts';
 import type { TierJudgement } from './tier.ts';
 
 const PRACTICE = 'common practice, no source';
@@ -23,12 +28,13 @@ const why = (
   words: string,
   facts: readonly (EventId | undefined)[],
   source = PRACTICE,
+  takenAt: StartWhy['takenAt'] = null,
 ): StartWhy => ({
   word,
   words,
   limit: null,
   source,
-  takenAt: null,
+  takenAt,
   facts: facts.filter((f) => f !== undefined),
 });
 
@@ -40,7 +46,7 @@ export function stageReasons({ seen }: TierJudgement, protocols: ProtocolLookup)
     return seen.remarks
       .filter((r) => r.rule === 'tier/protocol-not-found')
       .slice(-1)
-      .map(({ words, fact }) => why('ask-first', words, [fact.id]));
+      .map(({ words, fact }) => why('ask-first', words, [fact.id], PRACTICE, fact.occurred));
   }
   if (standing.outcome !== 'not-met') return [];
   const { fact } = standing;
@@ -53,15 +59,14 @@ export function stageReasons({ seen }: TierJudgement, protocols: ProtocolLookup)
     const oneSideDoes = part.gate === 'one-side' && found.some((f) => f.result === 'met');
     return found.some((f) => f.result === 'not-met') && !oneSideDoes;
   });
-  const reasons = failed.map((part) =>
-    why('not-now', `${part.says}: not met at the last check`, [fact.id], part.source),
-  );
+  const say = (words: string, source: string) => why('not-now', words, [fact.id], source, fact.occurred);
+  const reasons = failed.map((part) => say(`${part.says}: not met at the last check`, part.source));
   if (record.symptom && stage.symptomStops) {
-    reasons.push(why('not-now', 'A symptom at the start of the last check', [fact.id], stage.source));
+    reasons.push(say('A symptom at the start of the last check', stage.source));
   }
   // Not written down as not met, it is so by a sign, and of those the newest reading speaks.
   if (reasons.length > 0 || record.outcome !== 'not-met') return reasons;
-  return [why('not-now', `${stage.word ?? stage.id}: not met at the last check`, [fact.id], stage.source)];
+  return [say(`${stage.word ?? stage.id}: not met at the last check`, stage.source)];
 }
 
 /** A trigger whose row keeps the person in bed is not now; every other one asks first. */
@@ -82,11 +87,17 @@ const HOLD_SAYS: Readonly<Record<HoldScope, readonly [StartWhy['word'], string]>
   'raising-the-back': ['not-now', 'hold on raising the back'],
   'all-including-turning': ['not-now', 'hold on all moves, turning too'],
 };
+const IN_DOUBT = 'spine, pelvis or a bone in doubt: do not move, ask';
 export const holdReasons = (holds: readonly HoldView[]): StartWhy[] =>
   holds.map((h) => {
     const [word, says] = HOLD_SAYS[h.scope];
+    const reason = plain(h.reason);
     const due = h.reviewDue ? '; HOLD REVIEW DUE' : '';
-    return why(word, `${says} (${plain(h.reason)})${due}`, [h.event], 'the hold on this stay');
+    const source = 'the hold on this stay';
+    if (!leavesBoneInDoubt(h)) return why(word, `${says} (${reason})${due}`, [h.event], source);
+    // The plan holds every move then, whatever the scope: nothing is said that goes up to somewhere.
+    const on = h.scope === 'standing' ? 'hold on standing' : says;
+    return why('not-now', `${on} (${reason}): ${IN_DOUBT}${due}`, [h.event], source);
   });
 
 /** An order that only limits is no reason not to start; it is said where it keeps the person in bed or at its edge. */
@@ -120,9 +131,11 @@ export function cooperationReasons(
 ): StartWhy[] {
   const reasons: StartWhy[] = [];
   const saidBy = (says: (c: (typeof seen.cooperation)[number]['value']) => boolean) =>
-    seen.cooperation.findLast((c) => says(c.value))?.fact;
-  const take = (found: ReturnType<typeof judgeCooperation>, fact: EventId | undefined) => {
-    for (const { word, words, source } of found) reasons.push(why(word, words, [fact], source));
+    seen.cooperation.findLast((c) => says(c.value));
+  const take = (found: ReturnType<typeof judgeCooperation>, by: ReturnType<typeof saidBy>) => {
+    for (const { word, words, source } of found) {
+      reasons.push(why(word, words, [by?.fact], source, by?.at ?? null));
+    }
   };
   if (waitsForHelp === 'not known') {
     reasons.push(why('ask-first', 'not known whether the person waits for help: never alone', []));
@@ -141,4 +154,40 @@ export function cooperationReasons(
     );
   }
   return reasons;
+}
+
+const ASKED = [
+  ['waitsForHelp', 'waits for help'],
+  ['followsInstructions', 'follows instructions'],
+] as const satisfies readonly (readonly [keyof Cooperation, string])[];
+
+/**
+ * What was seen of it too long ago says nothing of now. A "yes" by someone who may not free makes
+ * nothing new (design, rule 2); what was never asked is not known rather than old.
+ */
+export function cooperationTooOld({ facts, t, rules, note }: CountingInput, found: Found): void {
+  const window = rules.validity.cooperationWindowHours;
+  const old = new Map<Fact, string[]>();
+  for (const [question, name] of ASKED) {
+    const last = facts.findLast((f) => {
+      const said = f.type === 'assessment-recorded' ? (f.data as Assessment).cooperation : undefined;
+      return said !== undefined && (isQualified(f.author) || said[question] !== 'yes');
+    });
+    if (!last) continue;
+    const until = last.occurred + window.value * HOUR;
+    if (until > t) note(until);
+    else old.set(last, [...(old.get(last) ?? []), name]);
+  }
+  for (const [fact, names] of old) {
+    const what = names.join(', ');
+    found.notTaken.push(what);
+    found.reasons.push({
+      word: 'ask-first',
+      words: `${what}: not seen for ${window.value} h or more, ask again`,
+      limit: window.value,
+      source: window.source,
+      takenAt: fact.occurred,
+      facts: [fact.id],
+    });
+  }
 }

@@ -13,7 +13,7 @@ import { visitOf } from '../../dayplan/rules/visits.ts';
 import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
-import { holdsInForce } from '../../orders/rules/holds.ts';
+import { holdsInForce, leavesBoneInDoubt } from '../../orders/rules/holds.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity.ts';
 import { movementDebt } from '../../sessions/rules/debt.ts';
@@ -112,6 +112,11 @@ function evaluateAsTold(
   );
   const staged = standing.scope.kind === 'staged';
   const comfort = standing.scope.kind === 'comfort';
+  const start = staged
+    ? kept.at('may-start', t, note, [capability, holds, trust], (n) =>
+        mayStartNow({ ...known, t, capability, holds, orders: orders.forPlan, note: n }),
+      )
+    : null;
   const view: StayView = {
     stay: record.stay,
     version: record.version,
@@ -140,16 +145,12 @@ function evaluateAsTold(
       needsOwnPerson: of.needsOwnPerson,
     })),
     firstTimeUpPending: firstTimeUp !== null,
-    mayStart: staged
-      ? kept.at('may-start', t, note, [capability, holds, trust], (n) =>
-          mayStartNow({ ...known, t, capability, holds, orders: orders.forPlan, note: n }),
-        )
-      : null,
-    nextCheck: staged
-      ? kept.at('next-check', t, note, [trust, firstTimeUp], (n) =>
-          nextCheckOf({ ...known, t, trust, firstTimeUpPending: firstTimeUp, note: n }),
-        )
-      : null,
+    mayStart: start && start.view,
+    nextCheck:
+      start &&
+      kept.at('next-check', t, note, [trust, firstTimeUp, start], (n) =>
+        nextCheckOf({ ...known, t, trust, firstTimeUpPending: firstTimeUp, against: start.signs, note: n }),
+      ),
     earlyWarning: kept.at('early-warning', t, note, [], (n) => earlyWarningOf(facts, t, rules, n)),
     proposal: kept.at(
       'proposal',
@@ -260,7 +261,7 @@ function spineOrPelvis(
   standing: Standing,
   triggers: Triggers,
 ): Stated<true> | null {
-  const hold = holds.find((h) => h.reason === 'fracture-unclear' || h.reason === 'after-fall');
+  const hold = holds.find(leavesBoneInDoubt);
   if (hold) return { value: true, fact: hold.event, at: hold.placedAt };
   const { scopeFact, scope } = standing;
   if (scopeFact && scope.fence === 'unstable-spine-pelvis-or-long-bone') {

@@ -119,7 +119,10 @@ describe('every trigger', () => {
     expect(due(stay, end)).toMatchObject({ state: 'overdue', at: hours(end) });
     const byItsTime = r.within !== null && 2 + r.within < 13;
     const rule = byItsTime ? 'due/trigger-limit' : waits ? 'due/without-a-move' : 'due/validity';
-    expect(due(stay, end).because[0]).toMatchObject({ rule, facts: [rule === 'due/validity' ? 'walks' : 'it'] });
+    expect(due(stay, end).because[0]).toMatchObject({
+      rule,
+      facts: [rule === 'due/validity' ? 'walks' : 'it'],
+    });
     expect(DEFAULT_RULES.validity.triggers[r.kind]!.value).toBe(r.within);
   });
 

@@ -77,6 +77,10 @@ export function holdsInForce(
   return views.toSorted((a, b) => width(b.scope) - width(a.scope) || (a.hold < b.hold ? -1 : 1));
 }
 
+/** Whatever its scope, such a hold stops every move until somebody looked: no lift replaces that. */
+export const leavesBoneInDoubt = ({ reason }: Pick<HoldView, 'reason'>): boolean =>
+  reason === 'fracture-unclear' || reason === 'after-fall';
+
 function firstReview(fact: Fact, placed: Placed, rules: RulesDocument): EpochMs {
   const asked = toEpoch(placed.reviewAt);
   if (isQualified(fact.author)) return asked;
