@@ -45,6 +45,7 @@ describe('how far the sources of the rules were read', () => {
     ['every 12 hours', 'from memory'],
     ['cautions (age', 'from memory'],
     ['bars', 'restated'],
+    ['Stop signs', 'restated'],
     ['lying, then standing', 'restated'],
   ])('calls %s %s', (what, status) => {
     expect([...new Set(statusOf(what))]).toEqual([status]);

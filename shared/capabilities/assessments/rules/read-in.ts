@@ -30,4 +30,8 @@ export const SETS_READ = {
   'Pressure set: lying, then standing': readIn('restated', 'the leaflet itself was not read'),
   'Pressure set: symptoms count as abnormal': readIn('from memory', 'in no text that could be read'),
   'Muscle grades behind the leg parts': readIn('from memory', 'Medical Research Council grades 3 and 4'),
+  'Stop signs during a session': readIn(
+    'restated',
+    'read in a weak copy of published guidance; the rest is common practice',
+  ),
 } as const satisfies Readonly<Record<string, ReadIn>>;
