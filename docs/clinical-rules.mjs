@@ -4,6 +4,8 @@ import { front, signatures } from './clinical/front.mjs';
 import { limits } from './clinical/limits.mjs';
 import { moving } from './clinical/moving.mjs';
 import { rising } from './clinical/rising.mjs';
+import { ruleIndex } from './clinical/rule-index.mjs';
+import { start } from './clinical/start.mjs';
 import { stagedCheck } from './clinical/staged-check.mjs';
 import { toSign } from './clinical/to-sign.mjs';
 import { who } from './clinical/who.mjs';
@@ -13,6 +15,7 @@ export const clinicalRules = () =>
   [
     ...front(),
     ...stagedCheck(),
+    ...start(),
     ...rising(),
     ...earlyWarning(),
     ...moving(),
@@ -20,6 +23,7 @@ export const clinicalRules = () =>
     ...measures(),
     ...who(),
     ...limits(),
+    ...ruleIndex(),
     ...toSign(),
     ...signatures(),
   ].join('\n');

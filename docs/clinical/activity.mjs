@@ -1,5 +1,9 @@
 import { LADDER } from '@footboard/shared/capabilities/sessions/rules/activities';
 import { NEEDED_FOR } from '@footboard/shared/capabilities/sessions/rules/needed-for';
+import {
+  judgeMeasure,
+  MEASURES_STANDING_LINE,
+} from '@footboard/shared/capabilities/measures/rules/judge-measure';
 import { CHAIR_STANDS } from '@footboard/shared/capabilities/measures/rules/tables/chair-stands';
 import { SIX_MINUTE_WALK } from '@footboard/shared/capabilities/measures/rules/tables/six-minute-walk';
 import { WALKING_SPEED } from '@footboard/shared/capabilities/measures/rules/tables/walking-speed';
@@ -49,6 +53,53 @@ const byAge = (name, unit, one, decimals = 0) => [
   ),
 ];
 
+const LIMITS = DEFAULT_RULES.walking;
+const speed = { kind: 'gait-speed', metres: 10, seconds: 10, pace: 'usual', start: 'walking', turn: false };
+const at70 = { age: 70, sex: 'female' };
+/** Worked examples: one measure, read by age and sex or without. */
+const MEASURED = [
+  [{ ...speed, support: 'none' }, at70],
+  [{ ...speed, seconds: 20, support: 'frame' }, at70],
+  [{ ...speed, seconds: 30, support: 'none', turn: true }, at70],
+  [{ ...speed, support: 'none', start: 'from-standing' }, at70],
+  [{ ...speed, support: 'none', pace: 'fast' }, at70],
+  [{ ...speed, support: 'none' }, undefined],
+  [
+    { ...speed, support: 'none' },
+    { age: 19, sex: 'male' },
+  ],
+  [{ kind: 'six-minute-walk', metres: 400, heightCm: 162, weightKg: 65, support: 'none' }, at70],
+  [{ kind: 'six-minute-walk', metres: 400, support: 'stick' }, undefined],
+  [
+    { kind: 'six-minute-walk', metres: 400, heightCm: 162, weightKg: 65, support: 'none' },
+    { age: 85, sex: 'female' },
+  ],
+  [{ kind: 'chair-stands', stands: 9, usedArms: false }, at70],
+  [{ kind: 'chair-stands', stands: 9, usedArms: true }, at70],
+  [
+    { kind: 'chair-stands', stands: 9, usedArms: false },
+    { age: 50, sex: 'female' },
+  ],
+  [{ kind: 'five-rises', seconds: 16, usedArms: false }, undefined],
+  [{ kind: 'five-rises', seconds: 12, usedArms: true }, undefined],
+  [{ kind: 'five-rises', seconds: null, usedArms: false }, undefined],
+  [{ kind: 'up-and-go', seconds: 12, support: 'none' }, undefined],
+  [{ kind: 'up-and-go', seconds: null, support: 'none' }, undefined],
+];
+const read = () => [
+  '### How a measure reads',
+  '',
+  `${MEASURES_STANDING_LINE} Worked examples, answered by the rules, with their warnings and where there is no norm:`,
+  '',
+  ...table(
+    ['measure', 'read by', 'how it reads', 'warnings', 'source'],
+    MEASURED.map(([measure, by]) => {
+      const { words: done, says, warnings, source } = judgeMeasure(measure, by, LIMITS);
+      return [done, by ? `${by.sex}, ${by.age}` : 'not given', says, warnings.join(' ') || '-', source];
+    }),
+  ),
+];
+
 export function measures() {
   const w = SIX_MINUTE_WALK;
   return [
@@ -76,5 +127,6 @@ export function measures() {
         return [sex === 'male' ? 'men' : 'women', e.perCm, e.perYear, e.perKg, e.constant, e.lowerBy];
       }),
     ),
+    ...read(),
   ];
 }

@@ -32,3 +32,23 @@ export function limitsOf(group, path = []) {
     return typeof one === 'object' && one !== null ? limitsOf(one, [...path, key]) : [];
   });
 }
+
+/** The stretches of a scale on which `answerOf` says the same: [{ says: "up to 89", answer }]. */
+export function bands(from, to, step, answerOf) {
+  const out = [];
+  const count = Math.round((to - from) / step);
+  const numberAt = (i) => Number((from + i * step).toFixed(2));
+  for (let i = 0; i <= count; i++) {
+    const answer = answerOf(numberAt(i));
+    const last = out.at(-1);
+    if (last?.answer === answer) last.high = i;
+    else out.push({ low: i, high: i, answer });
+  }
+  return out.map(({ low, high, answer }) => {
+    const [first, end] = [numberAt(low), numberAt(high)];
+    if (low === 0 && high === count) return { says: 'any', answer };
+    if (low === 0) return { says: `up to ${end}`, answer };
+    if (high === count) return { says: `from ${first}`, answer };
+    return { says: first === end ? `${first}` : `${first} to ${end}`, answer };
+  });
+}

@@ -17,8 +17,14 @@ import {
   CHAIR_TO_TROLLEY,
   TRANSFER,
 } from '@footboard/shared/capabilities/handling/rules/tables/transfer';
+import {
+  CONFIRM_ANSWERS,
+  NEEDS_AS_FAR,
+  NEEDS_PRESSURE_SET,
+} from '@footboard/shared/capabilities/orders/rules/triggers';
 import { DEFAULT_RULES } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import { table, title, value, words } from './markdown.mjs';
+import { moreHelp } from './more-help.mjs';
 
 /** Published tables, then our own. */
 export const TABLES = [
@@ -92,6 +98,17 @@ function stops() {
   ];
 }
 
+/** What ends a trigger, from the sets the rules themselves ask. */
+const answeredBy = (kind) =>
+  [
+    CONFIRM_ANSWERS.has(kind) ? 'a nurse’s or therapist’s confirm, or a staged check' : 'a staged check',
+    NEEDS_PRESSURE_SET.has(kind) && 'with its pressure set, unless it names the trigger',
+    kind === 'order-change' && 'that does not go beyond the new order',
+    NEEDS_AS_FAR.has(kind) && 'that goes as far as what stands cleared, or finds a stage not met',
+  ]
+    .filter(Boolean)
+    .join(', ');
+
 function triggers() {
   const within = DEFAULT_RULES.validity.triggers;
   return [
@@ -101,12 +118,19 @@ function triggers() {
     'Several triggers ask for the most that any of them asks for.',
     '',
     ...table(
-      ['trigger', 'not done until a nurse has looked', 'people more, every task', 'looked at within (hours)'],
+      [
+        'trigger',
+        'not done until a nurse has looked',
+        'people more, every task',
+        'looked at within (hours)',
+        'answered by',
+      ],
       Object.entries(TRIGGER_HELP).map(([kind, r]) => [
         words(kind),
         r.holds.map(words).join(', ') || '-',
         r.more,
         value(within[kind]?.value ?? null),
+        answeredBy(kind),
       ]),
     ),
   ];
@@ -165,6 +189,7 @@ export const moving = () => [
       chains.map((c) => c.map(words).join(' < ')).join('; '),
     ]),
   ),
+  ...moreHelp(),
   ...stops(),
   ...triggers(),
   ...segments(),

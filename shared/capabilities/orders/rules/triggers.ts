@@ -63,14 +63,14 @@ export const CONFIRM_ANSWERS: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
   'board-wrong',
 ]);
 /** After these a staged check answers only with its pressure set, unless it names the trigger. */
-const NEEDS_PRESSURE_SET: ReadonlySet<TriggerKind> = new Set<TriggerKind>(['faint', 'bleed']);
+export const NEEDS_PRESSURE_SET: ReadonlySet<TriggerKind> = new Set<TriggerKind>(['faint', 'bleed']);
 
 /**
  * After these a check answers only when it went as far as what stands cleared, or found a stage not
  * met: a look at the person in bed says nothing of the walk that was cleared before a fall. Naming
  * the trigger does not change that. Common practice, no source.
  */
-const NEEDS_AS_FAR: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
+export const NEEDS_AS_FAR: ReadonlySet<TriggerKind> = new Set<TriggerKind>([
   'fall',
   'faint',
   'seizure',
