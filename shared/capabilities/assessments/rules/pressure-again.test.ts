@@ -1,12 +1,8 @@
 /** Pressures of somebody who stood up more than once, and readings that are alike. Limits: the ward's rules, with their sources. */
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Reading } from '../values.ts';
-import { judgeRising, type RisingInput } from './pressure.ts';
-import { DEFAULT_PROTOCOL } from './protocol.ts';
+import { at, judge } from './pressure.testkit.ts';
 
-const CLOCK = Date.UTC(2026, 2, 3, 9, 0);
-const at = (minutes: number) => new Date(CLOCK + minutes * 60_000).toISOString();
 const taken = (posture: 'lying' | 'standing', systolic: number, when: number, more: object = {}): Reading =>
   ({ kind: 'pressure', posture, systolic, diastolic: 70, at: at(when), ...more }) as Reading;
 const lying = (systolic: number, when: number, heartRate?: number) =>
@@ -14,15 +10,6 @@ const lying = (systolic: number, when: number, heartRate?: number) =>
 /** Standing up at `rose`, measured `minute` later. */
 const standing = (systolic: number, rose: number, minute = 1, heartRate?: number) =>
   taken('standing', systolic, rose + minute, { minute, ...(heartRate === undefined ? {} : { heartRate }) });
-const judge = (readings: readonly Reading[], extra: Partial<RisingInput> = {}) =>
-  judgeRising({
-    readings,
-    symptoms: [],
-    demanded: false,
-    set: DEFAULT_PROTOCOL.pressureSet,
-    rules: DEFAULT_RULES.rising,
-    ...extra,
-  });
 
 // What follows: design, row "what it does" (common practice, no source).
 describe('a pressure set measured twice', () => {

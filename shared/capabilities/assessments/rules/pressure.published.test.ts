@@ -3,13 +3,11 @@
  * our own making; each names the definition that it stands on.
  */
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Reading } from '../values.ts';
-import { DEFAULT_PROTOCOL } from './protocol.ts';
-import { judgeRising, type RisingRule } from './pressure.ts';
+import type { RisingRule } from './pressure.ts';
+import { at, judge } from './pressure.testkit.ts';
 
 type Triple = readonly [systolic: number, diastolic: number, heartRate?: number];
-const CLOCK = Date.UTC(2026, 2, 3, 9, 0);
 const taken = (
   posture: 'lying' | 'seated' | 'standing',
   [systolic, diastolic, heartRate]: Triple,
@@ -22,27 +20,18 @@ const taken = (
   diastolic,
   ...(heartRate === undefined ? {} : { heartRate }),
   ...(minute === undefined ? {} : { minute }),
-  at: new Date(CLOCK + afterMinutes * 60_000).toISOString(),
+  at: at(afterMinutes),
 });
 const lying = (of: Triple) => taken('lying', of, 5, 0);
 const seated = (of: Triple, after = 2) => taken('seated', of, 2, after);
 const standing = (minute: number | undefined, of: Triple, rose = 10) =>
   taken('standing', of, minute, rose + (minute ?? 0));
 
-const judge = (readings: readonly Reading[], demanded = false, symptoms: readonly string[] = []) =>
-  judgeRising({
-    readings,
-    symptoms,
-    demanded,
-    set: DEFAULT_PROTOCOL.pressureSet,
-    rules: DEFAULT_RULES.rising,
-  });
 const set = (rest: Triple, one: Triple | null, three: Triple | null, symptoms: readonly string[] = []) =>
-  judge(
-    [lying(rest), ...(one ? [standing(1, one)] : []), ...(three ? [standing(3, three)] : [])],
-    true,
+  judge([lying(rest), ...(one ? [standing(1, one)] : []), ...(three ? [standing(3, three)] : [])], {
+    demanded: true,
     symptoms,
-  );
+  });
 const rulesOf = (readings: readonly Reading[]): RisingRule[] => judge(readings).fired.map((f) => f.rule);
 
 describe('nine worked cases on Freeman et al., Auton Neurosci 2011;161:46-48; CDC STEADI 2017; Jordan et al., Clin Auton Res 2022', () => {
@@ -262,7 +251,7 @@ describe('the set: lying, then 1 and 3 min standing; symptoms count as abnormal 
       ['standing 1 min'],
     ],
   ])('%s', (_, readings, missing) => {
-    const v = judge(readings, true);
+    const v = judge(readings, { demanded: true });
     expect(v.missing).toEqual(missing);
     expect(v.fall).toBe(missing.length ? 'incomplete' : 'no');
     expect(v.follows.stage).toBe(missing.length ? 'not-cleared' : 'cleared');

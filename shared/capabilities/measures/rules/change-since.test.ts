@@ -1,43 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_RULES } from '../../wards/rules/default-rules.ts';
 import type { Measure } from '../values.ts';
 import { changeSince } from './change-since.ts';
+import { limits, rises, sixMinutes, speed, stands, upAndGo } from './measures.testkit.ts';
 
-const limits = DEFAULT_RULES.walking;
 const change = (now: Measure, ...earlier: Measure[]) => changeSince(now, earlier, limits);
 const says = (now: Measure, ...earlier: Measure[]) => change(now, ...earlier)?.says ?? null;
-
-/** Ten metres at that speed. */
-const speed = (metresPerSecond: number, over: object = {}): Measure => ({
-  kind: 'gait-speed',
-  metres: 10,
-  seconds: 10 / metresPerSecond,
-  pace: 'usual',
-  start: 'walking',
-  turn: false,
-  support: 'none',
-  ...over,
-});
-const stands = (count: number, usedArms = false): Measure => ({
-  kind: 'chair-stands',
-  stands: count,
-  usedArms,
-});
-const sixMinutes = (metres: number, support: 'none' | 'frame' = 'none'): Measure => ({
-  kind: 'six-minute-walk',
-  metres,
-  support,
-});
-const rises = (seconds: number | null, usedArms = false): Measure => ({
-  kind: 'five-rises',
-  seconds,
-  usedArms,
-});
-const upAndGo = (seconds: number | null, support: 'none' | 'frame' = 'none'): Measure => ({
-  kind: 'up-and-go',
-  seconds,
-  support,
-});
 
 describe('the change of walking speed: 0.05 small, 0.10 substantial (Perera 2006, from memory)', () => {
   it.each([
@@ -82,7 +49,7 @@ describe('the change since the time before', () => {
     }
     expect(change(stands(5), stands(5, true))).toEqual(otherwise);
     expect(change(rises(12), rises(12, true))).toEqual(otherwise);
-    expect(change(sixMinutes(200), sixMinutes(200, 'frame'))).toEqual(otherwise);
+    expect(change(sixMinutes(200), sixMinutes(200, { support: 'frame' }))).toEqual(otherwise);
     expect(change(upAndGo(20), upAndGo(20, 'frame'))).toEqual(otherwise);
   });
   it('is from the newest one done in the same way, over others in between', () => {

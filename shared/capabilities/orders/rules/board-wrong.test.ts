@@ -5,13 +5,11 @@ import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { boardWrongIn } from './board-wrong.ts';
 
 const day = { from: hours(10), to: hours(34) };
-const said = (at: number, id: string) => trigger('board-wrong', at, id);
+const said = (at: number, id: string) => ({ ...trigger('board-wrong', at), id });
 
 describe('"the board is wrong", counted over a ward day', () => {
   it('given it was said twice that day, then it counts twice, whatever else was recorded', () => {
-    const { facts } = effectiveFacts(
-      stayOf(said(11, 'a'), trigger('fall', 12, 'fall'), session(13), said(30, 'b')),
-    );
+    const { facts } = effectiveFacts(stayOf(said(11, 'a'), trigger('fall', 12), session(13), said(30, 'b')));
     expect(boardWrongIn(facts, day)).toBe(2);
   });
   it('given it was said at the moment the ward day begins, then it is of that day; when it ends, of the next', () => {

@@ -1,29 +1,13 @@
 /** What stops a goal from asking for an activity, and one step up or back: design, goals and progression rows; ours, practice. */
 import { describe, expect, it } from 'vitest';
 import type { EventId } from '../../../kernel/ids.ts';
-import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Activity, Goal } from '../values.ts';
 import { isWithin, mostByUsualWay, reasonsOf, whatStops } from './goal-limits.ts';
 import { stepBack, stepUp } from './goal-steps.ts';
 import { goalToday, type GoalInput } from './goals.ts';
+import { input } from './goals.testkit.ts';
 
 const id = (value: string) => value as EventId;
-const ALL = new Set(['clear', 'upright', 'edge', 'stand', 'turn', 'walk']);
-const input = (over: Partial<GoalInput> = {}): GoalInput => ({
-  cleared: ALL,
-  tierFact: null,
-  holds: [],
-  plan: [],
-  activityOrder: null,
-  usualWay: null,
-  wish: null,
-  longestWalk: null,
-  set: null,
-  share: 1,
-  arrival: null,
-  rules: DEFAULT_RULES,
-  ...over,
-});
 const holding = (task: string, facts: readonly string[] = ['f']): GoalInput['plan'] =>
   [
     { task: 'lateral', hold: false, because: [] },
