@@ -34,6 +34,11 @@ export const handlingPhrases: readonly Phrase[] = [
   ],
   ['Night: at least stand by to the toilet', 'Nacht: zur Toilette mindestens in Reichweite'],
   ['On own set: {where}, {when}', 'Allein gesetzt: {where}, {when}'],
+  ['On own does not count while a hold is on', 'Allein zählt nicht, solange ein Stopp gilt'],
+  [
+    'On own does not count while standing or walking is stopped',
+    'Allein zählt nicht, solange Stehen oder Gehen gestoppt ist',
+  ],
   // triggers
   [
     '{what}: stay put until a nurse has looked; what cannot wait needs one more person',

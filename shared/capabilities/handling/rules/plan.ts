@@ -27,7 +27,7 @@ import {
 import { legDemands } from './manual-load.ts';
 import { attachmentDemands, pressureDemands, sedatedUntil, weightDemands } from './more-people.ts';
 import { staysCautions } from './stay-cautions.ts';
-import { onOwnReaches, onOwnStands } from './on-own.ts';
+import { onOwnHeldBack, onOwnReaches, onOwnStands } from './on-own.ts';
 import type { PlanInput } from './types.ts';
 
 export interface StayPlan {
@@ -144,7 +144,13 @@ const decided = (d: Demand, h: Help): boolean =>
     ? h.people === 'stand-by' && h.aids.length === 0
     : d.help.hold || d.more > 0 || d.help.people !== 'on-own' || d.help.aids.length > 0 || d.tells;
 
-function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because | null): TaskPlan {
+interface Own {
+  readonly rule: Because | null;
+  /** Why it was set and does not count. */
+  readonly heldBack: Because | null;
+}
+
+function say(task: Task, input: PlanInput, composed: Composed, own: Own): TaskPlan {
   const { help, more, demands } = composed;
   const ask = mustAsk(task, help);
   const top = topAids(task, help);
@@ -157,7 +163,7 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
   return {
     task,
     hold: ask,
-    people: ownRule ? 'on-own' : withMore(help.people, more),
+    people: own.rule ? 'on-own' : withMore(help.people, more),
     aid,
     with: distinct(beside.flatMap((d) => d.with)),
     towards: transfer ? input.capability.strongerSide : null,
@@ -170,7 +176,8 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
       ...demands.flatMap((d) => d.cautions),
     ]),
     because: onceEach([
-      ...(ownRule ? [ownRule] : []),
+      ...(own.rule ? [own.rule] : []),
+      ...(own.heldBack ? [own.heldBack] : []),
       ...demands.filter((d) => decided(d, help)).map((d) => d.because),
     ]),
   };
@@ -189,14 +196,18 @@ export function planStay(input: PlanInput): StayPlan {
   const ownStands = onOwnStands(input);
   const day: TaskPlan[] = [];
   const night: TaskPlan[] = [];
-  for (const task of taskValues.options) {
-    const composed = compose(task, input, walkingUntil !== null, tethers);
+  const all = new Map(
+    taskValues.options.map((task) => [task, compose(task, input, walkingUntil !== null, tethers)]),
+  );
+  const onFeet = [...all.get('stand')!.demands, ...all.get('walk')!.demands];
+  for (const [task, composed] of all) {
+    const heldBack = onOwnHeldBack(task, input, onFeet);
     const own = (when: 'day' | 'night', c: Composed) =>
-      ownStands && c.more === 0 && !mustAsk(task, c.help) && c.help.people === 'stand-by'
+      ownStands && !heldBack && c.more === 0 && !mustAsk(task, c.help) && c.help.people === 'stand-by'
         ? onOwnReaches(task, when, c.help, input)
         : null;
     const ownByDay = own('day', composed);
-    const byDay = say(task, input, composed, ownByDay);
+    const byDay = say(task, input, composed, { rule: ownByDay, heldBack });
     day.push(byDay);
 
     const byNight =
@@ -212,7 +223,9 @@ export function planStay(input: PlanInput): StayPlan {
           );
     // Never less at night than by day.
     const ownByNight = ownByDay && own('night', byNight);
-    night.push(byNight === composed && !ownByDay ? byDay : say(task, input, byNight, ownByNight));
+    night.push(
+      byNight === composed && !ownByDay ? byDay : say(task, input, byNight, { rule: ownByNight, heldBack }),
+    );
   }
   const changes = [input.capability.nextChange, walkingUntil, sedated].filter((c) => c !== null);
   return {
