@@ -122,6 +122,10 @@ export const handlingPhrases: readonly Phrase[] = [
     'Nicht aufrecht im Bett gesehen: gilt als nicht mithelfend',
   ],
   [
+    'Sitting unheld was not met at the last check: counts as no sitting balance',
+    'Freies Sitzen wurde bei der letzten Prüfung nicht erfüllt: gilt als ohne Sitzbalance',
+  ],
+  [
     'Held safe at the edge of the bed: counts as no sitting balance',
     'An der Bettkante gesichert: gilt als ohne Sitzbalance',
   ],
@@ -189,6 +193,14 @@ export const handlingPhrases: readonly Phrase[] = [
     'Stehen nur in einer Stufenprüfung oder mit der Therapie',
   ],
   ['As many people as at the check', 'So viele Personen wie bei der Prüfung'],
+  [
+    "Order: left leg bears nothing, and walking on one leg was not cleared by a therapist: walking only in a therapist's session",
+    'Anordnung: linkes Bein ohne Belastung, und das Gehen auf einem Bein hat die Therapie nicht freigegeben: Gehen nur in der Therapie',
+  ],
+  [
+    "Order: right leg bears nothing, and walking on one leg was not cleared by a therapist: walking only in a therapist's session",
+    'Anordnung: rechtes Bein ohne Belastung, und das Gehen auf einem Bein hat die Therapie nicht freigegeben: Gehen nur in der Therapie',
+  ],
   ["Walking only in a therapist's session", 'Gehen nur in der Therapie'],
   ['the first walk with two and a chair following', 'das erste Gehen mit zweien, ein Stuhl folgt'],
   ['Stood {how}, not free: the plan keeps that', 'Gestanden {how}, nicht frei: der Plan behält das'],

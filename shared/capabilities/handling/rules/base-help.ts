@@ -34,11 +34,7 @@ function edge({ capability: c }: PlanInput): Demand[] {
   const standing = c.standings.get('edge');
   const lifted = standing?.outcome === 'not-met' || standing?.securedWith === 'sling';
   const comes: EdgeCase['comes'] =
-    !c.cleared.has('upright') || lifted
-      ? 'lifted'
-      : c.clearedFree.has('edge') && standing?.people === 0
-        ? 'alone'
-        : 'helped';
+    !c.cleared.has('upright') || lifted ? 'lifted' : c.comesAlone ? 'alone' : 'helped';
   const row = fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id]);
   // The rows ask for two where anybody helped.
   return standing && standing.people > 2 ? [row, asAtTheCheck(standing)] : [row];
@@ -126,6 +122,26 @@ function stand(input: PlanInput): Demand[] {
   return out;
 }
 
+/**
+ * A leg that may bear nothing by order, while standing was cleared on it: nobody saw this walk on the
+ * other leg alone. Where standing was, only a therapist can have cleared what comes after.
+ */
+function notOnOneLeg({ capability: c, orders }: PlanInput): Demand[] {
+  const stoodOn = c.standings.get('stand')?.oneLeg;
+  return LEGS_OF_TWO.flatMap(([side, other]) => {
+    const order = orders.weightBearing.get(`${side}-leg`);
+    if (order?.value.bears !== 'none' || stoodOn === other) return [];
+    const words =
+      `Order: ${side} leg bears nothing, and walking on one leg was not cleared by a therapist: ` +
+      "walking only in a therapist's session";
+    return [stop('ours/walk', words, [order.fact, c.standings.get('walk')?.fact.id])];
+  });
+}
+const LEGS_OF_TWO = [
+  ['left', 'right'],
+  ['right', 'left'],
+] as const;
+
 function walk(input: PlanInput): Demand[] {
   const c = input.capability;
   const standing = c.standings.get('walk');
@@ -156,6 +172,7 @@ function walk(input: PlanInput): Demand[] {
   if (cleared && standing?.securedWith === 'sling') out.push(keptInSling('Walked', standing));
   if (c.bears === 'none') out.push(noWeight('walking', standing));
   if (cleared && c.bears === 'partial') out.push(inPart(input));
+  if (cleared) out.push(...notOnOneLeg(input));
   const lack = noArmsForLimitedLeg(input);
   if (lack) out.push(stop('ours/arms', lack.words, lack.facts));
   if (cleared && !input.everWalkedHere) {

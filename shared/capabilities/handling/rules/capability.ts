@@ -49,17 +49,23 @@ export function capabilityOf(input: CapabilityInput): Capability {
   const grip = bothOneNone(input, 'grip', mayPush);
   const edge = tier.cleared.has('edge') ? tier.seen.stages.get('edge') : undefined;
   const today = input.calendar.wardDay(input.t);
-  const sitsUnheld = edge !== undefined && sitsWithNothingHolding(edge, say);
+  const sitsUnheld = edge !== undefined && sitsWithNothingHolding(input, edge, say);
   const sittingBalance = sitsUnheld && edge.fact.occurred >= today.from;
   const weight = weightOf(input);
 
   const follows = cooperation.followsInstructions === 'yes';
-  const alone = edge !== undefined && tier.clearedFree.has('edge') && !edge.securedWith && edge.people === 0;
-  const assists = !follows ? 'not' : alone ? 'fully' : tier.cleared.has('upright') ? 'partly' : 'not';
+  const came = tier.seen.parts.get('comes-to-edge');
+  const comesAlone =
+    edge !== undefined &&
+    tier.clearedFree.has('edge') &&
+    !edge.securedWith &&
+    edge.people === 0 &&
+    came?.met !== false;
+  const assists = !follows ? 'not' : comesAlone ? 'fully' : tier.cleared.has('upright') ? 'partly' : 'not';
   say(
     'capability/assists',
     follows
-      ? [edge?.fact.id ?? tier.seen.stages.get('upright')?.fact.id]
+      ? [came?.met === false ? came.fact.id : (edge?.fact.id ?? tier.seen.stages.get('upright')?.fact.id)]
       : (because.find((b) => b.rule === 'capability/worst-of-the-window')?.facts ?? []),
     assists === 'fully'
       ? 'Comes to the edge of the bed alone: assists fully in bed'
@@ -76,6 +82,7 @@ export function capabilityOf(input: CapabilityInput): Capability {
     waitsForHelp: cooperation.waitsForHelp,
     armStrength,
     grip,
+    comesAlone,
     sitsUnheld,
     sittingBalance,
     assists,
@@ -89,14 +96,14 @@ export function capabilityOf(input: CapabilityInput): Capability {
   };
 }
 
-/** Whoever was held at the edge was not seen to sit alone. */
-function sitsWithNothingHolding(edge: StageStanding, say: Say): boolean {
-  if (!edge.securedWith) return true;
-  say(
-    'capability/sitting-balance',
-    [edge.fact.id],
-    'Held safe at the edge of the bed: counts as no sitting balance',
-  );
+/** Whoever was held at the edge was not seen to sit alone; a part not met counts whatever its gate. */
+function sitsWithNothingHolding({ tier }: CapabilityInput, edge: StageStanding, say: Say): boolean {
+  const sat = tier.seen.parts.get('sits-unheld');
+  const notMet = sat?.met === false;
+  if (!notMet && !edge.securedWith) return true;
+  const why = notMet ? 'Sitting unheld was not met at the last check' : 'Held safe at the edge of the bed';
+  const fact = notMet ? sat.fact.id : edge.fact.id;
+  say('capability/sitting-balance', [fact], `${why}: counts as no sitting balance`);
   return false;
 }
 
@@ -200,10 +207,9 @@ function strongerSide({ tier }: CapabilityInput, bearing: Capability['weightBear
 function weightOf({ weight, rules }: CapabilityInput): Pick<Capability, 'weightKg' | 'weightMarked'> {
   if (!weight) return { weightKg: null, weightMarked: 'unknown' };
   const { kg, how } = weight.value;
-  return how === 'measured'
-    ? { weightKg: kg, weightMarked: 'measured' }
-    : {
-        weightKg: kg * (1 + rules.handling.estimatedWeightMargin.value),
-        weightMarked: 'estimated, 20 % added',
-      };
+  if (how === 'measured') return { weightKg: kg, weightMarked: 'measured' };
+  const margin = rules.handling.estimatedWeightMargin.value;
+  // To a tenth of a per cent, so that 0.07 is not said as 7.000000000000001.
+  const percent = Math.round(margin * 1000) / 10;
+  return { weightKg: kg * (1 + margin), weightMarked: `estimated, ${percent} % added` };
 }

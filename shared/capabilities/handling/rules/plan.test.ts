@@ -145,7 +145,7 @@ describe('edge, stand, walk: our own table, no published source', () => {
   ] as const)('%s, %s', (task, _, facts, expected) => {
     expect(help(planInput(facts), task)).toEqual(expected);
   });
-  it('a leg that may bear nothing stops standing on it alone, and both stop standing', () => {
+  it('a leg that may bear nothing stops the walk seen on both, and both stop standing', () => {
     const both = {
       ...noOrders,
       weightBearing: new Map([
@@ -154,7 +154,7 @@ describe('edge, stand, walk: our own table, no published source', () => {
       ]),
     };
     expect(help(planInput(walker, { orders: leftLeg('none') }), 'walk')).toEqual([
-      'go',
+      'hold',
       'one',
       'walking-support',
     ]);

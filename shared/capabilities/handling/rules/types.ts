@@ -24,6 +24,8 @@ export interface Capability {
   readonly armStrength: 'both' | 'one' | 'none' | 'not known';
   /** Grip on a side whose arm an order stops does not count. */
   readonly grip: 'both' | 'one' | 'none' | 'not known';
+  /** Seen to come to the edge of the bed free, with nobody helping. */
+  readonly comesAlone: boolean;
   /** Seen at the edge of the bed with nothing holding, on whatever day. */
   readonly sitsUnheld: boolean;
   /** The same, cleared in an assessment of the same ward day. */
@@ -31,7 +33,7 @@ export interface Capability {
   readonly assists: 'fully' | 'partly' | 'not';
   readonly strongerSide: Side | null;
   readonly weightKg: number | null;
-  readonly weightMarked: 'measured' | 'estimated, 20 % added' | 'unknown';
+  readonly weightMarked: 'measured' | `estimated, ${number} % added` | 'unknown';
   /** How far up the stages the person may be taken by the tier, for the edge, stand and walk table. */
   readonly cleared: ReadonlySet<string>;
   readonly clearedFree: ReadonlySet<string>;
