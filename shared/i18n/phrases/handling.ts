@@ -252,6 +252,10 @@ export const handlingPhrases: readonly Phrase[] = [
     'A seated aid needs sitting balance cleared today: sling lift instead',
     'Eine Hilfe im Sitzen braucht heute geprüfte Sitzbalance: stattdessen Lifter',
   ],
+  [
+    'Did not come to the edge of the bed free and alone: does not get up alone',
+    'Kam nicht frei und allein an die Bettkante: steht nicht allein auf',
+  ],
   ['From a chair: {what}', 'Vom Stuhl: {what}'],
   // manual load
   [

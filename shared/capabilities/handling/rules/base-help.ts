@@ -4,6 +4,7 @@ import type { Task } from '../values.ts';
 import type { Demand } from './demand.ts';
 import { armsLack, noArmsForLimitedLeg, supportForbidden } from './arms.ts';
 import { caution, demand, factsOf, fromRow, note, stop, told } from './demand.ts';
+import { againstRisingAlone } from './limits.ts';
 import { inChairHelp } from './in-chair-help.ts';
 import { FLOOR_CAUTION, FROM_FLOOR } from './tables/from-floor.ts';
 import { BARIATRIC_LATERAL, IN_BED, LATERAL, weightRow } from './tables/lying.ts';
@@ -186,10 +187,25 @@ function walk(input: PlanInput): Demand[] {
   return out;
 }
 
-function fromFloor({ capability: c }: PlanInput): Demand[] {
-  const independent = c.clearedFree.has('walk') && c.bears === 'full' && cooperates(c);
+/** Nobody who was lifted, held or helped to the edge gets up from the floor alone, nor whom something stops from standing. */
+function fromFloor(input: PlanInput): Demand[] {
+  const c = input.capability;
+  const edgeSeen = c.standings.get('edge');
+  const against = againstRisingAlone(input).map((d) =>
+    note(d.because.rule, d.because.words, d.because.facts),
+  );
+  const sits = c.clearedFree.has('edge') && edgeSeen?.people === 0 && !edgeSeen.securedWith;
+  if (c.clearedFree.has('walk') && !sits) {
+    const words = 'Did not come to the edge of the bed free and alone: does not get up alone';
+    against.push(note('ours/from-floor', words, [edgeSeen?.fact.id]));
+  }
+  const independent =
+    c.clearedFree.has('walk') && c.bears === 'full' && cooperates(c) && against.length === 0;
   const row = rowFor(FROM_FLOOR, { injury: 'none-or-minor', independent });
-  return [{ ...fromRow(FROM_FLOOR, row, [c.standings.get('walk')?.fact.id]), cautions: [FLOOR_CAUTION] }];
+  return [
+    { ...fromRow(FROM_FLOOR, row, [c.standings.get('walk')?.fact.id]), cautions: [FLOOR_CAUTION] },
+    ...against,
+  ];
 }
 
 /** A walking support of the person's own goes along wherever the feet carry. */

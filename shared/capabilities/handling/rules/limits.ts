@@ -187,3 +187,17 @@ export function surgeryDemands(task: Task, input: PlanInput): Demand[] {
     ),
   ];
 }
+
+/**
+ * What speaks against getting up from the floor without another's strength: any hold, and what stops
+ * standing or asks for hands at it.
+ */
+export const againstRisingAlone = (input: PlanInput): Demand[] => [
+  ...[
+    ...holdDemands('walk', input),
+    ...orderDemands('stand', input),
+    ...triggerDemands('stand', input),
+    ...scopeDemands('stand', input),
+  ].filter((d) => d.help.hold),
+  ...surgeryDemands('stand', input),
+];
