@@ -256,6 +256,10 @@ export const handlingPhrases: readonly Phrase[] = [
     'Did not come to the edge of the bed free and alone: does not get up alone',
     'Kam nicht frei und allein an die Bettkante: steht nicht allein auf',
   ],
+  ['From a chair: HOLD as bed to chair, ask', 'Vom Stuhl: STOPP wie vom Bett zum Stuhl, fragen'],
+  ['From a chair: as bed to chair: {people}, {aid}', 'Vom Stuhl: wie vom Bett zum Stuhl: {people}, {aid}'],
+  ['From a chair: as bed to chair: {people}', 'Vom Stuhl: wie vom Bett zum Stuhl: {people}'],
+  ['From a chair: sling lift, two', 'Vom Stuhl: Lifter mit Hebetuch, zwei'],
   ['From a chair: {what}', 'Vom Stuhl: {what}'],
   // manual load
   [

@@ -13,7 +13,7 @@ import type { Task } from '../values.ts';
 import { task as taskValues } from '../values.ts';
 import { baseHelp } from './base-help.ts';
 import type { Demand } from './demand.ts';
-import { demand, note, onePersonMore, stop } from './demand.ts';
+import { caution, demand, note, onePersonMore, stop } from './demand.ts';
 import type { Help } from './help.ts';
 import { aidCovers, joinHelp, mustAsk, NO_HELP, topAids, withMore } from './help.ts';
 import {
@@ -28,6 +28,8 @@ import { legDemands } from './manual-load.ts';
 import { attachmentDemands, pressureDemands, sedatedUntil, weightDemands } from './more-people.ts';
 import { staysCautions } from './stay-cautions.ts';
 import { onOwnHeldBack, onOwnReaches, onOwnStands } from './on-own.ts';
+import { CHAIR_TO_TROLLEY } from './tables/transfer.ts';
+import { fromChairWords } from './transfer-help.ts';
 import type { PlanInput } from './types.ts';
 
 export interface StayPlan {
@@ -200,6 +202,18 @@ export function planStay(input: PlanInput): StayPlan {
     taskValues.options.map((task) => [task, compose(task, input, walkingUntil !== null, tethers)]),
   );
   const onFeet = [...all.get('stand')!.demands, ...all.get('walk')!.demands];
+  const chair = all.get('bed-chair')!;
+  const atNight = (c: Composed): Composed =>
+    sedated === null
+      ? c
+      : withDemand(
+          c,
+          onePersonMore(
+            'night/sedative',
+            `Night, within ${input.rules.handling.sedativeNightHours.value} h of a sedative: one more person`,
+            [input.sedatedAt?.fact],
+          ),
+        );
   for (const [task, composed] of all) {
     const heldBack = onOwnHeldBack(task, input, onFeet);
     const own = (when: 'day' | 'night', c: Composed) =>
@@ -207,24 +221,16 @@ export function planStay(input: PlanInput): StayPlan {
         ? onOwnReaches(task, when, c.help, input)
         : null;
     const ownByDay = own('day', composed);
-    const byDay = say(task, input, composed, { rule: ownByDay, heldBack });
+    const byDay = say(task, input, fromChair(task, input, composed, chair), { rule: ownByDay, heldBack });
     day.push(byDay);
 
-    const byNight =
-      sedated === null
-        ? composed
-        : withDemand(
-            composed,
-            onePersonMore(
-              'night/sedative',
-              `Night, within ${input.rules.handling.sedativeNightHours.value} h of a sedative: one more person`,
-              [input.sedatedAt?.fact],
-            ),
-          );
+    const byNight = atNight(composed);
     // Never less at night than by day.
     const ownByNight = ownByDay && own('night', byNight);
     night.push(
-      byNight === composed && !ownByDay ? byDay : say(task, input, byNight, { rule: ownByNight, heldBack }),
+      byNight === composed && !ownByDay
+        ? byDay
+        : say(task, input, fromChair(task, input, byNight, atNight(chair)), { rule: ownByNight, heldBack }),
     );
   }
   const changes = [input.capability.nextChange, walkingUntil, sedated].filter((c) => c !== null);
@@ -235,6 +241,20 @@ export function planStay(input: PlanInput): StayPlan {
     cautions: staysCautions(input, sedated),
     nextChange: changes.length ? Math.min(...changes) : null,
   };
+}
+
+/** The words beside the way to a trolley speak of a chair: never of less than the way from bed to chair. */
+function fromChair(task: Task, input: PlanInput, composed: Composed, chair: Composed): Composed {
+  if (task !== 'lateral') return composed;
+  const words = fromChairWords(input, {
+    hold: mustAsk('bed-chair', chair.help),
+    people: withMore(chair.help.people, chair.more),
+    aid: topAids('bed-chair', chair.help).at(-1) ?? 'none',
+  });
+  const demands = composed.demands.map((d) =>
+    d.because.rule === CHAIR_TO_TROLLEY.rule ? caution(CHAIR_TO_TROLLEY.rule, words, []) : d,
+  );
+  return { ...composed, demands };
 }
 
 const withDemand = (c: Composed, d: Demand): Composed => ({
