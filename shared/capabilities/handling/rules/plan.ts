@@ -51,7 +51,11 @@ function seenWalkingUntil(input: PlanInput): EpochMs | null {
   if (!seen || input.tier.word !== NOT_KNOWN) return null;
   const until = seen.at + input.rules.handling.seenWalkingHours.value * HOUR;
   const since = input.trust.openTriggers.some((o) => o.kind !== 'arrival' && o.at >= seen.at);
-  return input.t < until && !since ? until : null;
+  // Seen on both legs, before or after an order that one may not bear: the order stands.
+  const ordered = [...input.orders.weightBearing].some(
+    ([limb, { value }]) => limb.endsWith('-leg') && value.bears !== 'unrestricted',
+  );
+  return input.t < until && !since && !ordered ? until : null;
 }
 
 function seenWalkingDemands(input: PlanInput): Demand[] {
