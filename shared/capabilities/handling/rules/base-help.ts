@@ -38,7 +38,8 @@ function edge({ capability: c }: PlanInput): Demand[] {
     !c.cleared.has('upright') || lifted ? 'lifted' : c.comesAlone ? 'alone' : 'helped';
   const row = fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id]);
   // The rows ask for two where anybody helped.
-  return standing && standing.people > 2 ? [row, asAtTheCheck(standing)] : [row];
+  const within = cooperates(c) ? [] : [neverAlone(c)];
+  return [row, ...(standing && standing.people > 2 ? [asAtTheCheck(standing)] : []), ...within];
 }
 
 const asAtTheCheck = (standing: StageStanding | undefined): Demand =>
