@@ -17,7 +17,11 @@ import type { Capability, PlanInput } from './types.ts';
 function inBed({ capability: c }: PlanInput): Demand[] {
   // Figure 4 is printed with 200 lb in the heavier row, so no setting moves it.
   const row = rowFor(IN_BED, { assists: c.assists, weight: weightRow(c.weightKg, true) });
-  return [fromRow(IN_BED, row, factsOf(c, 'capability/assists')), ...told(c, 'capability/assists')];
+  return [
+    fromRow(IN_BED, row, factsOf(c, 'capability/assists')),
+    ...told(c, 'capability/assists'),
+    ...withinReach(c),
+  ];
 }
 
 function lateral(input: PlanInput): Demand[] {
@@ -38,8 +42,7 @@ function edge({ capability: c }: PlanInput): Demand[] {
     !c.cleared.has('upright') || lifted ? 'lifted' : c.comesAlone ? 'alone' : 'helped';
   const row = fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id]);
   // The rows ask for two where anybody helped.
-  const within = cooperates(c) ? [] : [neverAlone(c)];
-  return [row, ...(standing && standing.people > 2 ? [asAtTheCheck(standing)] : []), ...within];
+  return [row, ...(standing && standing.people > 2 ? [asAtTheCheck(standing)] : []), ...withinReach(c)];
 }
 
 const asAtTheCheck = (standing: StageStanding | undefined): Demand =>
@@ -83,6 +86,8 @@ const neverAlone = (c: Capability): Demand =>
     factsOf(c, 'capability/worst-of-the-window'),
     'one',
   );
+
+const withinReach = (c: Capability): Demand[] => (cooperates(c) ? [] : [neverAlone(c)]);
 
 const keptInSling = (did: 'Stood' | 'Walked', standing: StageStanding): Demand =>
   demand(
@@ -241,7 +246,7 @@ const BASE: Readonly<Record<Task, (input: PlanInput) => Demand[]>> = {
   stand: (input) => ownSupport(input, stand(input)),
   walk: (input) => ownSupport(input, walk(input)),
   'from-floor': fromFloor,
-  'in-chair': inChairHelp,
+  'in-chair': (input) => [...inChairHelp(input), ...withinReach(input.capability)],
 };
 
 export const baseHelp = (task: Task, input: PlanInput): Demand[] => BASE[task](input);

@@ -17,3 +17,11 @@ describe('given a person who comes to the edge of the bed alone', () => {
     expect(help(planInput(walker), 'edge-of-bed')).toEqual(['go', 'stand-by', 'none']);
   });
 });
+
+describe('given a person who turns in bed and moves up in a chair alone', () => {
+  it.each(['in-bed', 'in-chair'] as const)('when not known to wait, then one is within reach, %s', (task) => {
+    const input = planInput(uncooperative('waits'));
+    expect([dayPlan(input, task).people, nightPlan(input, task).people]).toEqual(['one', 'one']);
+    expect(dayPlan(planInput(walker), task).people).toBe('stand-by');
+  });
+});
