@@ -2,6 +2,7 @@
 import { capabilityOf } from '@footboard/shared/capabilities/handling/rules/capability';
 import * as commands from '@footboard/shared/capabilities/handling/commands';
 import { onOwnRemoved, onOwnSet } from '@footboard/shared/capabilities/handling/events';
+import type { StayView } from '@footboard/shared/capabilities/board/view';
 import type { Refusal } from '@footboard/shared/kernel/command-type';
 import { newEvent } from '@footboard/shared/kernel/event-type';
 import type { EpochMs } from '@footboard/shared/kernel/times';
@@ -13,6 +14,29 @@ import { isRefusal, readsStay, sayAt, stayAt, stayStream } from '../stays/standi
 import type { Standing } from '../stays/standing.ts';
 
 const NO_ORDERS = { activity: null, weightBearing: new Map(), precautions: new Map(), brace: null };
+
+/**
+ * An order that stops walking, or a plan that says HOLD for standing or walking whatever stops it: nobody
+ * goes to a chair, the toilet or the ward alone then.
+ */
+function stoppedOnFeet(view: StayView): Refusal | null {
+  const feet = view.plan?.day.filter((p) => p.task === 'walk' || p.task === 'stand') ?? [];
+  const order = feet.flatMap((p) => p.because).find((b) => b.rule === 'order/activity');
+  if (order) {
+    return refuse(
+      'own-while-order',
+      `an order stops it (${order.words})`,
+      'Ask the prescriber for a new order, or leave "on own" for later.',
+    );
+  }
+  const held = feet.find((p) => p.hold);
+  if (!held) return null;
+  return refuse(
+    'own-while-plan-holds',
+    `the plan of today says HOLD: ${held.task}`,
+    'Read why in the plan and clear it first, or leave "on own" for later.',
+  );
+}
 
 /** What stands against going alone at an instant. Source: design, "people". */
 function againstOnOwn(context: DecideContext, standing: Standing, t: EpochMs): Refusal | null {
@@ -33,6 +57,8 @@ function againstOnOwn(context: DecideContext, standing: Standing, t: EpochMs): R
       'Review the hold first: end it, or leave "on own" for later.',
     );
   }
+  const stopped = stoppedOnFeet(view);
+  if (stopped) return stopped;
   const trigger = view.trust.openTriggers[0];
   if (trigger) {
     return refuse(

@@ -114,7 +114,10 @@ export const handlingTablePhrases: readonly Phrase[] = [
     'bears part of the weight and cooperates: standing aid, or belt with stand and turn',
     'Teilbelastung und macht mit: Aufstehhilfe, oder Haltegurt mit Aufstehen und Drehen',
   ],
-  ['bears part of the weight and cooperates: standing aid', 'Teilbelastung und macht mit: Aufstehhilfe'],
+  [
+    'bears part of the weight and cooperates: standing aid, two',
+    'Teilbelastung und macht mit: Aufstehhilfe, zwei',
+  ],
   [
     'bears part of the weight and does not cooperate: sling lift',
     'Teilbelastung und macht nicht mit: Lifter',

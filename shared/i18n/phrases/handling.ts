@@ -34,6 +34,11 @@ export const handlingPhrases: readonly Phrase[] = [
   ],
   ['Night: at least stand by to the toilet', 'Nacht: zur Toilette mindestens in Reichweite'],
   ['On own set: {where}, {when}', 'Allein gesetzt: {where}, {when}'],
+  ['On own does not count while a hold is on', 'Allein zählt nicht, solange ein Stopp gilt'],
+  [
+    'On own does not count while standing or walking is stopped',
+    'Allein zählt nicht, solange Stehen oder Gehen gestoppt ist',
+  ],
   // triggers
   [
     '{what}: stay put until a nurse has looked; what cannot wait needs one more person',
@@ -247,6 +252,14 @@ export const handlingPhrases: readonly Phrase[] = [
     'A seated aid needs sitting balance cleared today: sling lift instead',
     'Eine Hilfe im Sitzen braucht heute geprüfte Sitzbalance: stattdessen Lifter',
   ],
+  [
+    'Did not come to the edge of the bed free and alone: does not get up alone',
+    'Kam nicht frei und allein an die Bettkante: steht nicht allein auf',
+  ],
+  ['From a chair: HOLD as bed to chair, ask', 'Vom Stuhl: STOPP wie vom Bett zum Stuhl, fragen'],
+  ['From a chair: as bed to chair: {people}, {aid}', 'Vom Stuhl: wie vom Bett zum Stuhl: {people}, {aid}'],
+  ['From a chair: as bed to chair: {people}', 'Vom Stuhl: wie vom Bett zum Stuhl: {people}'],
+  ['From a chair: sling lift, two', 'Vom Stuhl: Lifter mit Hebetuch, zwei'],
   ['From a chair: {what}', 'Vom Stuhl: {what}'],
   // manual load
   [

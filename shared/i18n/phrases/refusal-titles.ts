@@ -114,6 +114,14 @@ export const refusalTitles: readonly Phrase[] = [
     'Niemand geht allein nach einem Plan, der neu zu prüfen ist',
   ],
   ['Nobody goes alone while a hold is on', 'Niemand geht allein, solange ein Stopp gilt'],
+  [
+    'Nobody goes alone while an order stops walking',
+    'Niemand geht allein, solange eine Anordnung das Gehen stoppt',
+  ],
+  [
+    'Nobody goes alone while the plan says HOLD for standing or walking',
+    'Niemand geht allein, solange der Plan für Stehen oder Gehen STOPP sagt',
+  ],
   // measures
   ['Walking measures are off for this stay', 'Gehmessungen sind für diesen Aufenthalt aus'],
   ['Walking is not cleared', 'Gehen ist nicht erreicht'],

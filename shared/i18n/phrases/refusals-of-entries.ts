@@ -123,6 +123,16 @@ export const entryRefusalPhrases: readonly Phrase[] = [
     'Review the hold first: end it, or leave "on own" for later.',
     'Erst den Stopp prüfen: aufheben, oder "allein" später setzen.',
   ],
+  ['an order stops it ({order})', 'eine Anordnung stoppt es ({order})'],
+  [
+    'Ask the prescriber for a new order, or leave "on own" for later.',
+    'Neue Anordnung erfragen, oder "allein" später setzen.',
+  ],
+  ['the plan of today says HOLD: {task}', 'der heutige Plan sagt STOPP: {task}'],
+  [
+    'Read why in the plan and clear it first, or leave "on own" for later.',
+    'Im Plan nachlesen und das erst klären, oder "allein" später setzen.',
+  ],
   [
     'Check the person again, answering it; then set "on own".',
     'Person noch einmal prüfen und das klären; dann "allein" setzen.',

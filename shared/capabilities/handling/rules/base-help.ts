@@ -4,6 +4,7 @@ import type { Task } from '../values.ts';
 import type { Demand } from './demand.ts';
 import { armsLack, noArmsForLimitedLeg, supportForbidden } from './arms.ts';
 import { caution, demand, factsOf, fromRow, note, stop, told } from './demand.ts';
+import { againstRisingAlone } from './limits.ts';
 import { inChairHelp } from './in-chair-help.ts';
 import { FLOOR_CAUTION, FROM_FLOOR } from './tables/from-floor.ts';
 import { BARIATRIC_LATERAL, IN_BED, LATERAL, weightRow } from './tables/lying.ts';
@@ -16,7 +17,11 @@ import type { Capability, PlanInput } from './types.ts';
 function inBed({ capability: c }: PlanInput): Demand[] {
   // Figure 4 is printed with 200 lb in the heavier row, so no setting moves it.
   const row = rowFor(IN_BED, { assists: c.assists, weight: weightRow(c.weightKg, true) });
-  return [fromRow(IN_BED, row, factsOf(c, 'capability/assists')), ...told(c, 'capability/assists')];
+  return [
+    fromRow(IN_BED, row, factsOf(c, 'capability/assists')),
+    ...told(c, 'capability/assists'),
+    ...withinReach(c),
+  ];
 }
 
 function lateral(input: PlanInput): Demand[] {
@@ -37,7 +42,7 @@ function edge({ capability: c }: PlanInput): Demand[] {
     !c.cleared.has('upright') || lifted ? 'lifted' : c.comesAlone ? 'alone' : 'helped';
   const row = fromRow(EDGE, rowFor(EDGE, { comes }), [standing?.fact.id]);
   // The rows ask for two where anybody helped.
-  return standing && standing.people > 2 ? [row, asAtTheCheck(standing)] : [row];
+  return [row, ...(standing && standing.people > 2 ? [asAtTheCheck(standing)] : []), ...withinReach(c)];
 }
 
 const asAtTheCheck = (standing: StageStanding | undefined): Demand =>
@@ -81,6 +86,8 @@ const neverAlone = (c: Capability): Demand =>
     factsOf(c, 'capability/worst-of-the-window'),
     'one',
   );
+
+const withinReach = (c: Capability): Demand[] => (cooperates(c) ? [] : [neverAlone(c)]);
 
 const keptInSling = (did: 'Stood' | 'Walked', standing: StageStanding): Demand =>
   demand(
@@ -186,10 +193,25 @@ function walk(input: PlanInput): Demand[] {
   return out;
 }
 
-function fromFloor({ capability: c }: PlanInput): Demand[] {
-  const independent = c.clearedFree.has('walk') && c.bears === 'full' && cooperates(c);
+/** Nobody who was lifted, held or helped to the edge gets up from the floor alone, nor whom something stops from standing. */
+function fromFloor(input: PlanInput): Demand[] {
+  const c = input.capability;
+  const edgeSeen = c.standings.get('edge');
+  const against = againstRisingAlone(input).map((d) =>
+    note(d.because.rule, d.because.words, d.because.facts),
+  );
+  const sits = c.clearedFree.has('edge') && edgeSeen?.people === 0 && !edgeSeen.securedWith;
+  if (c.clearedFree.has('walk') && !sits) {
+    const words = 'Did not come to the edge of the bed free and alone: does not get up alone';
+    against.push(note('ours/from-floor', words, [edgeSeen?.fact.id]));
+  }
+  const independent =
+    c.clearedFree.has('walk') && c.bears === 'full' && cooperates(c) && against.length === 0;
   const row = rowFor(FROM_FLOOR, { injury: 'none-or-minor', independent });
-  return [{ ...fromRow(FROM_FLOOR, row, [c.standings.get('walk')?.fact.id]), cautions: [FLOOR_CAUTION] }];
+  return [
+    { ...fromRow(FROM_FLOOR, row, [c.standings.get('walk')?.fact.id]), cautions: [FLOOR_CAUTION] },
+    ...against,
+  ];
 }
 
 /** A walking support of the person's own goes along wherever the feet carry. */
@@ -224,7 +246,7 @@ const BASE: Readonly<Record<Task, (input: PlanInput) => Demand[]>> = {
   stand: (input) => ownSupport(input, stand(input)),
   walk: (input) => ownSupport(input, walk(input)),
   'from-floor': fromFloor,
-  'in-chair': inChairHelp,
+  'in-chair': (input) => [...inChairHelp(input), ...withinReach(input.capability)],
 };
 
 export const baseHelp = (task: Task, input: PlanInput): Demand[] => BASE[task](input);

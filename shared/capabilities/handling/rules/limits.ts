@@ -5,6 +5,7 @@ import { supportForbidden } from './arms.ts';
 import { task as taskValues } from '../values.ts';
 import type { Demand } from './demand.ts';
 import { caution, demand, note, onePersonMore, stop } from './demand.ts';
+import { TRIGGER_WORDS } from '../../orders/rules/triggers.ts';
 import { TRIGGER_HELP } from './trigger-help.ts';
 import type { PlanInput } from './types.ts';
 
@@ -157,6 +158,9 @@ export function triggerDemands(task: Task, input: PlanInput): Demand[] {
           task === 'toilet' ? besideStop(task) : {},
         ),
       );
+    } else if (row.holds.includes('stand') && TRANSFERS.has(task)) {
+      const words = `${TRIGGER_WORDS[trigger.kind]}: only lifted, not over the feet`;
+      out.push(demand(`trigger/${trigger.kind}`, words, [trigger.event], 'two', 'sling-lift'));
     }
     // Several triggers ask for the most that any of them asks for, not for their sum.
     if (row.more > more) {
@@ -183,3 +187,17 @@ export function surgeryDemands(task: Task, input: PlanInput): Demand[] {
     ),
   ];
 }
+
+/**
+ * What speaks against getting up from the floor without another's strength: any hold, and what stops
+ * standing or asks for hands at it.
+ */
+export const againstRisingAlone = (input: PlanInput): Demand[] => [
+  ...[
+    ...holdDemands('walk', input),
+    ...orderDemands('stand', input),
+    ...triggerDemands('stand', input),
+    ...scopeDemands('stand', input),
+  ].filter((d) => d.help.hold),
+  ...surgeryDemands('stand', input),
+];

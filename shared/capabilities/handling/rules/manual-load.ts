@@ -39,14 +39,15 @@ export function legLoad(kg: number | null, limits: Limits): LegLoad | null {
   const lifters = kg === null ? 3 : carersFor(kg, LEG.share, lift.value);
   const holders = kg === null ? 3 : carersFor(kg, LEG.share, hold.value);
   if (lifters === 1 && holders === 1) return null;
-  const [limit, what] = lifters > 1 ? [lift, 'lift'] : [hold, 'hold up'];
+  const most = Math.max(lifters, holders);
+  const tooHeavy = most > 2;
+  const [limit, what] = lifters > 1 && (lifters > 2 || !tooHeavy) ? [lift, 'lift'] : [hold, 'hold up'];
   return {
-    words:
-      lifters > 2
-        ? 'Leg: a limb sling; too heavy for two people, or weight unknown'
-        : lifters === 2
-          ? 'Leg: two people or a limb sling'
-          : 'Holding a leg up: two people or a limb sling',
+    words: tooHeavy
+      ? 'Leg: a limb sling; too heavy for two people, or weight unknown'
+      : lifters === 2
+        ? 'Leg: two people or a limb sling'
+        : 'Holding a leg up: two people or a limb sling',
     why:
       `A leg is up to ${(LEG.share * 100).toFixed(1)} % of the body (${LEG.source}); ` +
       `one carer may ${what} ${limit.value} kg (${limit.source})`,

@@ -2,6 +2,7 @@
 import { NOT_KNOWN } from '../../assessments/rules/tier.ts';
 import type { Because } from '../../board/because.ts';
 import type { Task } from '../values.ts';
+import type { Demand } from './demand.ts';
 import type { Help } from './help.ts';
 import { cooperates } from './transfer-help.ts';
 import type { PlanInput } from './types.ts';
@@ -15,6 +16,7 @@ export function onOwnStands(input: PlanInput): boolean {
     c.clearedFree.has('walk') &&
     input.pressureDrop === null &&
     input.firstTimeUpPending === null &&
+    input.holds.length === 0 &&
     input.trust.openTriggers.length === 0 &&
     input.trust.state !== 'not-known' &&
     input.tier.word !== NOT_KNOWN
@@ -44,4 +46,26 @@ export function onOwnReaches(
   const place = PLACES[task]?.find((p) => own.value.where.includes(p));
   if (!place) return null;
   return { rule: 'on-own', facts: [own.fact], words: `On own set: ${place}, ${when}` };
+}
+
+/** Over the feet: nobody does these alone while standing or walking is stopped. */
+const OVER_FEET: ReadonlySet<Task> = new Set(['bed-chair', 'toilet', 'stand', 'walk']);
+
+/**
+ * Why "on own", though set, does not count for this task: a hold is on, or the day plan stops standing
+ * or walking. Null where nothing holds it back, and where it was never set for such a place.
+ */
+export function onOwnHeldBack(task: Task, input: PlanInput, onFeet: readonly Demand[]): Because | null {
+  const own = input.onOwn;
+  if (!own || !PLACES[task]?.some((p) => own.value.where.includes(p))) return null;
+  const held = input.holds.length > 0;
+  const stops = onFeet.filter((d) => d.help.hold).flatMap((d) => d.because.facts);
+  if (!held && (stops.length === 0 || !OVER_FEET.has(task))) return null;
+  return {
+    rule: 'on-own/held-back',
+    facts: [...new Set([own.fact, ...(held ? input.holds.map((h) => h.event) : stops)])],
+    words: held
+      ? 'On own does not count while a hold is on'
+      : 'On own does not count while standing or walking is stopped',
+  };
 }

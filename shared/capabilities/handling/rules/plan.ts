@@ -13,7 +13,7 @@ import type { Task } from '../values.ts';
 import { task as taskValues } from '../values.ts';
 import { baseHelp } from './base-help.ts';
 import type { Demand } from './demand.ts';
-import { demand, note, onePersonMore, stop } from './demand.ts';
+import { caution, demand, note, onePersonMore, stop } from './demand.ts';
 import type { Help } from './help.ts';
 import { aidCovers, joinHelp, mustAsk, NO_HELP, topAids, withMore } from './help.ts';
 import {
@@ -27,7 +27,9 @@ import {
 import { legDemands } from './manual-load.ts';
 import { attachmentDemands, pressureDemands, sedatedUntil, weightDemands } from './more-people.ts';
 import { staysCautions } from './stay-cautions.ts';
-import { onOwnReaches, onOwnStands } from './on-own.ts';
+import { onOwnHeldBack, onOwnReaches, onOwnStands } from './on-own.ts';
+import { CHAIR_TO_TROLLEY } from './tables/transfer.ts';
+import { fromChairWords } from './transfer-help.ts';
 import type { PlanInput } from './types.ts';
 
 export interface StayPlan {
@@ -49,7 +51,11 @@ function seenWalkingUntil(input: PlanInput): EpochMs | null {
   if (!seen || input.tier.word !== NOT_KNOWN) return null;
   const until = seen.at + input.rules.handling.seenWalkingHours.value * HOUR;
   const since = input.trust.openTriggers.some((o) => o.kind !== 'arrival' && o.at >= seen.at);
-  return input.t < until && !since ? until : null;
+  // Seen on both legs, before or after an order that one may not bear: the order stands.
+  const ordered = [...input.orders.weightBearing].some(
+    ([limb, { value }]) => limb.endsWith('-leg') && value.bears !== 'unrestricted',
+  );
+  return input.t < until && !since && !ordered ? until : null;
 }
 
 function seenWalkingDemands(input: PlanInput): Demand[] {
@@ -144,7 +150,13 @@ const decided = (d: Demand, h: Help): boolean =>
     ? h.people === 'stand-by' && h.aids.length === 0
     : d.help.hold || d.more > 0 || d.help.people !== 'on-own' || d.help.aids.length > 0 || d.tells;
 
-function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because | null): TaskPlan {
+interface Own {
+  readonly rule: Because | null;
+  /** Why it was set and does not count. */
+  readonly heldBack: Because | null;
+}
+
+function say(task: Task, input: PlanInput, composed: Composed, own: Own): TaskPlan {
   const { help, more, demands } = composed;
   const ask = mustAsk(task, help);
   const top = topAids(task, help);
@@ -157,7 +169,7 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
   return {
     task,
     hold: ask,
-    people: ownRule ? 'on-own' : withMore(help.people, more),
+    people: own.rule ? 'on-own' : withMore(help.people, more),
     aid,
     with: distinct(beside.flatMap((d) => d.with)),
     towards: transfer ? input.capability.strongerSide : null,
@@ -170,7 +182,8 @@ function say(task: Task, input: PlanInput, composed: Composed, ownRule: Because 
       ...demands.flatMap((d) => d.cautions),
     ]),
     because: onceEach([
-      ...(ownRule ? [ownRule] : []),
+      ...(own.rule ? [own.rule] : []),
+      ...(own.heldBack ? [own.heldBack] : []),
       ...demands.filter((d) => decided(d, help)).map((d) => d.because),
     ]),
   };
@@ -189,30 +202,40 @@ export function planStay(input: PlanInput): StayPlan {
   const ownStands = onOwnStands(input);
   const day: TaskPlan[] = [];
   const night: TaskPlan[] = [];
-  for (const task of taskValues.options) {
-    const composed = compose(task, input, walkingUntil !== null, tethers);
+  const all = new Map(
+    taskValues.options.map((task) => [task, compose(task, input, walkingUntil !== null, tethers)]),
+  );
+  const onFeet = [...all.get('stand')!.demands, ...all.get('walk')!.demands];
+  const chair = all.get('bed-chair')!;
+  const atNight = (c: Composed): Composed =>
+    sedated === null
+      ? c
+      : withDemand(
+          c,
+          onePersonMore(
+            'night/sedative',
+            `Night, within ${input.rules.handling.sedativeNightHours.value} h of a sedative: one more person`,
+            [input.sedatedAt?.fact],
+          ),
+        );
+  for (const [task, composed] of all) {
+    const heldBack = onOwnHeldBack(task, input, onFeet);
     const own = (when: 'day' | 'night', c: Composed) =>
-      ownStands && c.more === 0 && !mustAsk(task, c.help) && c.help.people === 'stand-by'
+      ownStands && !heldBack && c.more === 0 && !mustAsk(task, c.help) && c.help.people === 'stand-by'
         ? onOwnReaches(task, when, c.help, input)
         : null;
     const ownByDay = own('day', composed);
-    const byDay = say(task, input, composed, ownByDay);
+    const byDay = say(task, input, fromChair(task, input, composed, chair), { rule: ownByDay, heldBack });
     day.push(byDay);
 
-    const byNight =
-      sedated === null
-        ? composed
-        : withDemand(
-            composed,
-            onePersonMore(
-              'night/sedative',
-              `Night, within ${input.rules.handling.sedativeNightHours.value} h of a sedative: one more person`,
-              [input.sedatedAt?.fact],
-            ),
-          );
+    const byNight = atNight(composed);
     // Never less at night than by day.
     const ownByNight = ownByDay && own('night', byNight);
-    night.push(byNight === composed && !ownByDay ? byDay : say(task, input, byNight, ownByNight));
+    night.push(
+      byNight === composed && !ownByDay
+        ? byDay
+        : say(task, input, fromChair(task, input, byNight, atNight(chair)), { rule: ownByNight, heldBack }),
+    );
   }
   const changes = [input.capability.nextChange, walkingUntil, sedated].filter((c) => c !== null);
   return {
@@ -222,6 +245,20 @@ export function planStay(input: PlanInput): StayPlan {
     cautions: staysCautions(input, sedated),
     nextChange: changes.length ? Math.min(...changes) : null,
   };
+}
+
+/** The words beside the way to a trolley speak of a chair: never of less than the way from bed to chair. */
+function fromChair(task: Task, input: PlanInput, composed: Composed, chair: Composed): Composed {
+  if (task !== 'lateral') return composed;
+  const words = fromChairWords(input, {
+    hold: mustAsk('bed-chair', chair.help),
+    people: withMore(chair.help.people, chair.more),
+    aid: topAids('bed-chair', chair.help).at(-1) ?? 'none',
+  });
+  const demands = composed.demands.map((d) =>
+    d.because.rule === CHAIR_TO_TROLLEY.rule ? caution(CHAIR_TO_TROLLEY.rule, words, []) : d,
+  );
+  return { ...composed, demands };
 }
 
 const withDemand = (c: Composed, d: Demand): Composed => ({

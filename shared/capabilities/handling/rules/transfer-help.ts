@@ -1,6 +1,6 @@
 /** Bed to chair and toilet: the rules before the tables, then the table's row for this person. */
 import { supportForbidden } from './arms.ts';
-import { atLeast } from './help.ts';
+import { aidCovers, atLeast } from './help.ts';
 import type { Demand } from './demand.ts';
 import { demand, factsOf, fromRow, note, told } from './demand.ts';
 import { BARIATRIC_TRANSFER, CHAIR_TO_TROLLEY, TRANSFER } from './tables/transfer.ts';
@@ -8,7 +8,7 @@ import type { TransferCase } from './tables/transfer.ts';
 import type { Option, Row, Table } from './tables/table.ts';
 import { rowFor } from './tables/table.ts';
 import type { Capability, PlanInput } from './types.ts';
-import type { People } from '../values.ts';
+import type { AidClass, People } from '../values.ts';
 
 export const cooperates = (c: Capability): boolean =>
   c.followsInstructions === 'yes' && c.waitsForHelp === 'yes';
@@ -182,12 +182,36 @@ export function transferHelp(input: PlanInput): Demand[] {
   return [...notes, ...base, ...held, ...told(c, ...GROUNDS)];
 }
 
-/** What applies when the person is to go to the trolley from a chair: words beside the lateral plan. */
-export function fromChairWords(input: PlanInput): string {
+/** What the plan of the way from bed to chair asks. */
+export interface ChairAsks {
+  readonly hold: boolean;
+  readonly people: People;
+  readonly aid: AidClass;
+}
+
+const BESIDE: Readonly<Record<People, string>> = {
+  'on-own': 'stand by',
+  'stand-by': 'stand by',
+  one: 'one person',
+  two: 'two people',
+  'three-or-more': 'three people or more',
+};
+
+/**
+ * What applies when the person is to go to the trolley from a chair: words beside the lateral plan. Where
+ * the way from bed to chair asks for more than the figure, or may not be gone, that is what they say.
+ */
+export function fromChairWords(input: PlanInput, chair: ChairAsks | null = null): string {
   const cooperative = cooperates(input.capability);
   const bears = input.capability.bears === 'full' && !cooperative ? 'partial' : input.capability.bears;
   const row = rowFor<Omit<TransferCase, 'arms'>>(CHAIR_TO_TROLLEY, { bears, cooperative });
-  return row.options[0].aid === 'standing-aid' && !canUseStandingAid(input)
-    ? 'From a chair: sling lift'
-    : `From a chair: ${row.says}`;
+  const lifted = row.options[0].aid === 'standing-aid' && !canUseStandingAid(input);
+  const [people, aid]: [People, AidClass] = lifted
+    ? ['two', 'sling-lift']
+    : [row.options[0].people[1], row.options[0].aid];
+  if (chair?.hold) return 'From a chair: HOLD as bed to chair, ask';
+  if (chair && !(atLeast(people, chair.people) && aidCovers('bed-chair', chair.aid, aid))) {
+    return `From a chair: as bed to chair: ${BESIDE[chair.people]}${chair.aid === 'none' ? '' : `, ${chair.aid.replaceAll('-', ' ')}`}`;
+  }
+  return lifted ? 'From a chair: sling lift, two' : `From a chair: ${row.says}`;
 }

@@ -115,7 +115,7 @@ describe('OSHA 3182 figure 3, chair to trolley (from memory)', () => {
   it.each([
     ['full', true, 'stand-by none', 'bears full weight: stand by, if the height of the trolley allows'],
     ['full', false, 'stand-by none', 'sling lift, three people if very heavy'],
-    ['partial', true, 'one..two standing-aid', 'bears part of the weight and cooperates: standing aid'],
+    ['partial', true, 'one..two standing-aid', 'bears part of the weight and cooperates: standing aid, two'],
     ['partial', false, 'two sling-lift', 'sling lift, three people if very heavy'],
     ['none', true, 'two sling-lift', 'sling lift, three people if very heavy'],
     ['none', false, 'two sling-lift', 'sling lift, three people if very heavy'],
@@ -129,7 +129,7 @@ describe('OSHA 3182 figure 3, chair to trolley (from memory)', () => {
   });
   it('without the fitness for a standing aid the words are a sling lift', () => {
     const planned = dayPlan(person({ ...who('partial', true, true), grip: 'none' }), 'lateral');
-    expect(planned.cautions).toContain('From a chair: sling lift');
+    expect(planned.cautions).toContain('From a chair: sling lift, two');
   });
 });
 
@@ -177,7 +177,8 @@ describe('OSHA 3182 figure 5, moving up in a chair', () => {
   });
   it.each([
     ['fully', true, true, 'stand-by none'],
-    ['fully', false, false, 'stand-by none'],
+    // The figure asks for nobody's hands; ours: whoever does not cooperate has one within reach.
+    ['fully', false, false, 'one none'],
     ['partly', true, false, 'one none'],
     ['partly', false, true, 'two seated-transfer-aid'],
     ['not', true, true, 'two sling-lift'],

@@ -94,7 +94,7 @@ export const CHAIR_TO_TROLLEY: Table<Omit<TransferCase, 'arms'>> = {
     {
       when: { bears: 'partial', cooperative: true },
       options: [{ people: ['one', 'two'], aid: 'standing-aid' }],
-      says: 'bears part of the weight and cooperates: standing aid',
+      says: 'bears part of the weight and cooperates: standing aid, two',
     },
     {
       when: {},
