@@ -1,6 +1,6 @@
 /** May we start, over whole stays: triggers, holds, orders, attachments, waiting and following. */
 import { describe, expect, it } from 'vitest';
-import { hold, order, trigger } from '../../board/rules/history.testkit.ts';
+import { hold, hours, order, trigger } from '../../board/rules/history.testkit.ts';
 import { triggerKind, type TriggerKind } from '../../orders/values.ts';
 import { ask, checked, said, well } from './may-start-now.testkit.ts';
 
