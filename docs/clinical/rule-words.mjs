@@ -73,6 +73,8 @@ export const RULE_WORDS = {
   'osha-3182/figure-5': 'Table: moving up in the chair.',
   'osha-3182/figure-6': 'Table: up from the floor.',
   'va-bariatric/transfer': 'Table: bed to chair and toilet from the bariatric weight.',
+  'va-bariatric/toilet':
+    'A commode rated for the weight: above what an ordinary toilet carries, or with the weight unknown.',
   'va-bariatric/lateral': 'Table: lateral from the bariatric weight, or with the weight unknown.',
   'ours/edge-of-bed': 'Our table: edge of the bed.',
   'ours/stand': 'Our table: standing; else only in a staged check or with a therapist.',

@@ -73,6 +73,10 @@ export const handlingPhrases: readonly Phrase[] = [
   ['Chair behind, shoes on, bed low, brakes on', 'Stuhl dahinter, Schuhe an, Bett tief, Bremsen fest'],
   ['Sedative given: one more person at night', 'Sedierung gegeben: nachts eine Person mehr'],
   ['Weight unknown: weigh or estimate', 'Gewicht nicht bekannt: wiegen oder schätzen'],
+  [
+    'An ordinary toilet carries about {n} kg: use a commode rated for the weight',
+    'Eine gewöhnliche Toilette trägt etwa {n} kg: einen Toilettenstuhl für dieses Gewicht nehmen',
+  ],
   ['Weight is an estimate: counts with the margin added', 'Gewicht ist geschätzt: zählt mit Zuschlag'],
   [
     "Weight unknown: only the ward's highest-rated lift; weigh or estimate",

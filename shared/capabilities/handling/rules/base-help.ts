@@ -214,6 +214,14 @@ function fromFloor(input: PlanInput): Demand[] {
   ];
 }
 
+/** With the weight unknown, too: nobody is put on a seat that may break under them. */
+function ordinaryToilet({ capability: c, weight, rules }: PlanInput): Demand[] {
+  const upTo = rules.handling.ordinaryToiletUpToKg.value;
+  if (c.weightKg !== null && c.weightKg <= upTo) return [];
+  const words = `An ordinary toilet carries about ${upTo} kg: use a commode rated for the weight`;
+  return [caution('va-bariatric/toilet', words, [weight?.fact])];
+}
+
 /** A walking support of the person's own goes along wherever the feet carry. */
 function ownSupport(input: PlanInput, demands: Demand[]): Demand[] {
   const support = input.walkingSupport?.value;
@@ -241,7 +249,7 @@ const BASE: Readonly<Record<Task, (input: PlanInput) => Demand[]>> = {
   'in-bed': inBed,
   'edge-of-bed': edge,
   'bed-chair': (input) => ownSupport(input, transferHelp(input)),
-  toilet: (input) => ownSupport(input, transferHelp(input)),
+  toilet: (input) => [...ownSupport(input, transferHelp(input)), ...ordinaryToilet(input)],
   lateral,
   stand: (input) => ownSupport(input, stand(input)),
   walk: (input) => ownSupport(input, walk(input)),

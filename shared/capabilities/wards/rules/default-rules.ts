@@ -103,6 +103,10 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
   },
   handling: {
     bariatricFromKg: from(136, 'VA bariatric tables, rev. 2007 (the 300 lb trigger from memory)'),
+    ordinaryToiletUpToKg: from(
+      158,
+      'VA bariatric tables, rev. 2007, as restated: about 350 lb, rounded down',
+    ),
     loneCarerWithBelt: practice(false),
     manyAttachmentsFrom: practice(2),
     estimatedWeightMargin: practice(0.2),

@@ -94,6 +94,7 @@ const RANGES: { readonly [G in Ranged]: Ranges<RulesDocument[G]> } = {
   },
   handling: {
     bariatricFromKg: [60, 300, 'kg'],
+    ordinaryToiletUpToKg: [60, 400, 'kg'],
     manyAttachmentsFrom: COUNT,
     estimatedWeightMargin: [0, 1, '(a share: 0.2 is a fifth)'],
     sedativeNightHours: [0, 24, 'hours'],

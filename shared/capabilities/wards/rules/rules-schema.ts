@@ -116,6 +116,8 @@ export const rulesDocument = z.strictObject({
   }),
   handling: z.strictObject({
     bariatricFromKg: limit(z.number()),
+    /** An ordinary toilet carries so much. */
+    ordinaryToiletUpToKg: limit(z.number()),
     loneCarerWithBelt: limit(z.boolean()),
     manyAttachmentsFrom: limit(z.number().int()),
     estimatedWeightMargin: limit(z.number()),

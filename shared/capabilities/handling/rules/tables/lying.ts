@@ -86,7 +86,8 @@ export const BARIATRIC_LATERAL: Table<Pick<LyingCase, 'assists'>> = {
 /**
  * OSHA 3182 figure 4. "Two or more" for those not able to assist is read as an open range, so that
  * nobody less able gets fewer people; later VA guidance asks for three or more over 200 lb or when
- * the person does not cooperate.
+ * the person does not cooperate. Of the two that the source offers side by side ("or") for those not
+ * able to assist the sheet stands first here, since it is at every bed; the lift is said beside it.
  */
 export const IN_BED: Table<LyingCase> = {
   rule: 'osha-3182/figure-4',
