@@ -9,8 +9,8 @@ const walked = checked('anna', 'walk', { at: hours(1) });
 const setOn = { stay: 'anna', where: ['toilet' as const], when: ['day' as const] };
 const order = (most: 'chair' | 'stand' | 'walk') =>
   fact(orderChanged, 'anna', { order: { about: 'activity', most } }, { at: hours(0.5) });
-const noLeg = (limb: 'left-leg' | 'right-leg') =>
-  fact(orderChanged, 'anna', { order: { about: 'weight-bearing', limb, bears: 'none' } }, { at: hours(0.5) });
+const noLeg = (limb: 'left-leg' | 'right-leg', at: number) =>
+  fact(orderChanged, 'anna', { order: { about: 'weight-bearing', limb, bears: 'none' } }, { at: hours(at) });
 
 describe('given an order and a person who walked free', () => {
   it('when the order stops walking, then nobody sets "on own", not even to the toilet', () => {
@@ -25,8 +25,12 @@ describe('given an order and a person who walked free', () => {
     given(anna, order('walk'), walked).when(commands.setOnOwn, setOn).accepts();
   });
   it('when it takes the weight off both legs, then the plan says HOLD and nobody sets "on own"', () => {
-    given(anna, noLeg('left-leg'), noLeg('right-leg'), walked)
+    given(anna, walked, noLeg('left-leg', 1.5), noLeg('right-leg', 1.5))
       .when(commands.setOnOwn, setOn)
       .refuses('own-while-plan-holds');
+    // Walked all the same, against the order: that clears nothing.
+    given(anna, noLeg('left-leg', 0.5), noLeg('right-leg', 0.5), walked)
+      .when(commands.setOnOwn, setOn)
+      .refuses('not-cleared-for-own');
   });
 });

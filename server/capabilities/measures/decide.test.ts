@@ -148,11 +148,11 @@ describe('a walking measure', () => {
     entered(0.9).refuses('walk-not-cleared');
   });
   it('MEASURE-3 is not taken while a hold or an order stops it, and the refusal says which', () => {
-    const hold = (scope: HoldScope) =>
+    const hold = (scope: HoldScope, reason: 'after-fall' | 'clot-suspected' = 'after-fall') =>
       fact(
         holdPlaced,
         'anna',
-        { hold: 'h1', scope, reason: 'after-fall', owner: NURSE.staff, reviewAt: iso(9) },
+        { hold: 'h1', scope, reason, owner: NURSE.staff, reviewAt: iso(9) },
         { at: hours(2) },
       );
     const order = (most: Extract<Order, { about: 'activity' }>['most']) =>
@@ -169,7 +169,9 @@ describe('a walking measure', () => {
       for (const most of ['walk', 'no-limit'] as const) entered(order(most), measure).accepts();
     }
     for (const measure of risings) {
-      entered(hold('walking'), measure).accepts();
+      entered(hold('walking', 'clot-suspected'), measure).accepts();
+      // With a bone in doubt the plan holds standing as well.
+      entered(hold('walking'), measure).refuses('stand-not-cleared');
       entered(hold('standing'), measure).refuses('stand-not-cleared');
       for (const most of ['bed', 'edge-of-bed', 'chair'] as const) {
         entered(order(most), measure).refuses('stand-not-cleared');
