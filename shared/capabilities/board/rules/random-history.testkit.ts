@@ -110,6 +110,7 @@ const orders = fc
       { about: 'weight-bearing', limb: 'left-leg', bears: 'unrestricted' },
       { about: 'precaution', precaution: 'hip', on: true },
       { about: 'precaution', precaution: 'hip', on: false },
+      { about: 'precaution', precaution: 'spine', on: true },
       { about: 'oxygen-target', low: 88, high: 92 },
     ),
   })

@@ -102,7 +102,12 @@ function asked(of: Asked): Asks[] {
         return [{ what: 'a leg that may not bear', tasks: UP_FROM_BED, people: 'one' }];
       }
       if (order.about === 'precaution' && order.on) {
-        return [{ what: 'precaution', tasks: ALL, says: /hip precautions/ }];
+        const words = new RegExp(`${String(order.precaution)} precautions`, 'i');
+        const spine = order.precaution === 'spine';
+        return [
+          { what: 'precaution', tasks: ALL, says: words },
+          ...(spine ? [{ what: 'spine in line', tasks: ['in-bed' as const], people: 'two' as const }] : []),
+        ];
       }
       return [];
     }
@@ -120,6 +125,20 @@ function asked(of: Asked): Asks[] {
         out.push({ what: 'first time up', tasks: RISES, people: 'two', says: /[Cc]hair behind/ });
       }
       return out;
+    }
+    case 'session-recorded': {
+      if (!noneSince(of, 'assessment-recorded', 'plan-confirmed')) return [];
+      const { outcome, events, readings } = p.session as unknown as {
+        outcome: string;
+        events: string[];
+        readings?: { saturation: number }[];
+      };
+      if (events.includes('lowered-to-floor'))
+        return [{ what: 'lowered to the floor', tasks: RISES, hold: true }];
+      // Below every limit that a ward may set, and below every target that anybody orders here.
+      const low = readings?.some((r) => r.saturation <= 80) ?? false;
+      const wrong = outcome === 'stopped' || events.includes('dizzy') || low;
+      return wrong ? [{ what: 'a session that went wrong', tasks: ALL, people: 'one' }] : [];
     }
     case 'attachment-added':
       // A chest drain asks for one more than stand by, and a person to itself for one more again.
@@ -234,7 +253,18 @@ describe('what a single fact in force asks for', { timeout: patience }, () => {
       runs(300),
     );
     // The property is worth something only where each kind of fact was met.
-    const kinds = ['hold', 'order', 'trigger', 'chest drain', 'not met', 'wait for help', 'never checked'];
+    const kinds = [
+      'spine',
+      'lowered',
+      'went wrong',
+      'hold',
+      'order',
+      'trigger',
+      'chest drain',
+      'not met',
+      'wait for help',
+      'never checked',
+    ];
     const missed = kinds.filter((kind) => ![...seen.keys()].some((what) => what.includes(kind)));
     expect(whole ? missed : []).toEqual([]);
   });
