@@ -1,8 +1,8 @@
 // What Stryker leaves alone: the words of where a number comes from. They are read by the clinician in
 // docs/clinical-rules.md, which a test compares whole; a rule never looks at them.
 
-const TOLD = new Set(['source', 'owner', 'reviewBy']);
-const SAYS_WHERE_FROM = new Set(['from', 'practice', 'by']);
+const TOLD = new Set(['source', 'owner', 'reviewBy', 'note']);
+const SAYS_WHERE_FROM = new Set(['from', 'practice', 'by', 'readIn']);
 const nameOf = (node) => node?.name ?? node?.value;
 
 export const strykerPlugins = [
