@@ -21,6 +21,8 @@ export const RULE_WORDS = {
     'An open trigger: a full check, with the pressure set where pressure may fall; light ones a confirm answers too.',
   'next-check/conflict': 'Two entries disagree: a full check settles it.',
   'next-check/symptom': 'A symptom at the last check: a full check with the pressure set.',
+  'next-check/not-now':
+    'Signs, score or critical-care limits say not now: a full check, from its first stage.',
   'next-check/protocol-changed': 'The ward’s protocol has changed since the last check: a full check.',
   'next-check/ran-out': 'The last check ran out: a full check.',
   'next-check/with-pressure': 'Why the pressure set is part of the next check.',
@@ -39,6 +41,8 @@ export const RULE_WORDS = {
   'trust/scope': 'Clinician’s plan or comfort plan: the staged check does not apply.',
   'trust/re-check': 'The last plan is kept until the re-check, never less.',
   'due/validity': 'The next check is due the ward’s hours after the last one.',
+  'due/without-a-move':
+    'After surgery, dialysis, sedation or a block the check waits for the next move, and for the ward’s hours without one.',
   'due/every-shift': 'Where the ward has it on: a check in every shift.',
   'due/each-shift':
     'First day after surgery, or help waited for only sometimes: a check before the first move of each shift.',
@@ -55,6 +59,7 @@ export const RULE_WORDS = {
     'An order that limits a leg counts where it is less than what was seen.',
   'capability/bears-no-weight': 'No leg may bear weight, or none was seen to: no standing, no walking.',
   'capability/arm-by-order': 'An arm that an order stops does not push and its grip does not count.',
+  'capability/sitting-balance': 'Held at the edge, or sitting unheld not met: counts as no sitting balance.',
   'capability/assists':
     'Assists fully who comes to the edge alone and follows instructions; else partly or not.',
   'capability/worst-of-the-window':
@@ -77,6 +82,7 @@ export const RULE_WORDS = {
     'A commode rated for the weight: above what an ordinary toilet carries, or with the weight unknown.',
   'va-bariatric/lateral': 'Table: lateral from the bariatric weight, or with the weight unknown.',
   'ours/edge-of-bed': 'Our table: edge of the bed.',
+  'ours/from-floor': 'Up from the floor alone only for whoever came to the edge free and alone.',
   'ours/stand': 'Our table: standing; else only in a staged check or with a therapist.',
   'ours/walk': 'Our table: walking; as many people as at the check, else only with a therapist.',
   'ours/first-walk': 'The first walk here: two people and a chair following.',
