@@ -88,7 +88,7 @@ const SCREENS: readonly (readonly [route: string, path: string, holds: string | 
   ['/wards/:ward/concerns', `/wards/${WARD}/concerns`, 'It nearly went wrong', 'noor'],
   ['/wards/:ward/round', `/wards/${WARD}/round`, /Next|on the list/, 'noor'],
   ['/wards/:ward/round/acts', `/wards/${WARD}/round/acts`, /has acted/, 'noor'],
-  ['/wards/:ward/fairness', `/wards/${WARD}/fairness`, 'By bay', 'noor'],
+  ['/wards/:ward/fairness', `/wards/${WARD}/fairness`, /By bay|No whole ward day/, 'noor'],
   ['/wards/:ward/paper/:serial?/:bed?', `/wards/${WARD}/paper`, /paper/i, 'noor'],
   ['/wards/:ward/settings', `/wards/${WARD}/settings`, 'Noor Haddad', 'noor'],
   ['/wards/:ward/accounts', `/wards/${WARD}/accounts`, 'Rita Sorel', 'admin'],
