@@ -94,6 +94,10 @@ export const roundPhrases: readonly Phrase[] = [
     'Das Tagesziel ist erreicht; ein erfasstes Aufstehen nimmt die Person für eine Weile von der Liste',
   ],
   ['An aide alone', 'Eine Hilfskraft allein'],
+  [
+    'An aide alone while nobody is turned or moved up in bed; for that: {?people}',
+    'Eine Hilfskraft allein, solange niemand im Bett gedreht oder hochgelagert wird; dafür: {?people}',
+  ],
   ['Two people; who is on is not recorded', 'Zwei Personen; wer da ist, ist nicht erfasst'],
   [
     'Three people or more; who is on is not recorded',

@@ -16,6 +16,7 @@ import type { TrustView } from '../../board/moving-view.ts';
 import { EVENT_TYPES } from '../../registry.ts';
 import type { correctionMade } from '../events.ts';
 import type { Fact, StayRecord } from '../facts.ts';
+import { Beside } from './beside.ts';
 import { lateClaims, type Claim } from './claims.ts';
 import { puttingInMayLowerHelp, replacingMayLowerHelp, takingOutMayLowerHelp } from './lowers-help.ts';
 import { heardAs, isConfirmation, isSignature, signs } from './signatures.ts';
@@ -25,20 +26,6 @@ export interface Change {
   readonly event: EventId;
 }
 export type Dispute = TrustView['conflicts'][number] & { readonly at: EpochMs };
-
-/**
- * A place beside the facts for what another room works out from them. It is freed with them: a map that has
- * the facts as weak keys keeps all that was ever put in until the next great sweep of the memory.
- */
-export class Beside {
-  #kept: unknown = null;
-  get kept(): unknown {
-    return this.#kept;
-  }
-  set kept(value: unknown) {
-    this.#kept = value;
-  }
-}
 
 export interface Effective {
   /** Ordered by occurred, rank, event id. */

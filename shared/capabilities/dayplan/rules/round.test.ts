@@ -7,6 +7,7 @@ import {
   hold,
   hours,
   notDone,
+  order,
   session,
   trigger,
   type Told,
@@ -19,7 +20,7 @@ import { at, boardOf, MORNING, rowOf, staff } from './round.testkit.ts';
 const T = at(4);
 const round = (stays: readonly (StayView | null)[], t = T, asker: string | null = null) =>
   roundOf({ board: boardOf(...stays), t, calendar, asker: asker === null ? null : staff(asker), on: null });
-const order = (...of: Parameters<typeof round>) => round(...of).entries.map((e) => e.label);
+const orderOf = (...of: Parameters<typeof round>) => round(...of).entries.map((e) => e.label);
 const gateOf = (told: readonly Told[], t = T) => {
   const { entries, notListed } = round([rowOf(t, ...told)], t);
   expect(entries.length + notListed.length).toBe(1);
@@ -37,7 +38,7 @@ const taken = (by: string, from: number): Told => ({
 describe('who may be on the round', () => {
   it('is everybody present, known, free to get up and with a plan that holds', () => {
     expect(gateOf([])).toBeNull();
-    expect(order([null, rowOf(T)])).toEqual(['2']);
+    expect(orderOf([null, rowOf(T)])).toEqual(['2']);
   });
   it.each<[string, readonly Told[], string]>([
     ['away', [{ type: 'went-off-ward', at: MORNING + 3, payload: { reason: 'test' } }], 'away'],
@@ -75,9 +76,24 @@ describe('who may be on the round', () => {
       const goal: Told = { type: 'goal-set', at: MORNING, payload: { goal: { activity, timesUp: 2 } } };
       const entry = round([rowOf(T, goal)]).entries[0]!;
       expect(entry.move).toEqual({ task: 'in-bed', people: 'one', aid: 'none' });
-      expect(entry.who).toBe('An aide alone');
     },
   );
+  it('says how many turn somebody whose goal is in bed, where the plan asks for more than the aide', () => {
+    const goal: Told = {
+      type: 'goal-set',
+      at: MORNING,
+      payload: { goal: { activity: 'back-raised', timesUp: 2 } },
+    };
+    const whoGoes = (...told: readonly Told[]) => round([rowOf(T, goal, ...told)]).entries[0]!.who;
+    const more = 'An aide alone while nobody is turned or moved up in bed; for that: ';
+    expect(whoGoes()).toBe(`${more}Three people or more; who is on is not recorded`);
+    const comesAlone = check('walk', MORNING + 1);
+    const { stages } = comesAlone.payload as { stages: { stage: string; people: number }[] };
+    stages.find((one) => one.stage === 'edge')!.people = 0;
+    expect(whoGoes(comesAlone)).toBe('An aide alone');
+    const spine = order(MORNING + 0.5, { about: 'precaution', precaution: 'spine', on: true });
+    expect(whoGoes(spine, comesAlone)).toBe(`${more}Two people; who is on is not recorded`);
+  });
 });
 
 describe('the order of the round', () => {
@@ -91,7 +107,7 @@ describe('the order of the round', () => {
     expect(entries[1]!.notHigher).toMatch(/^After bed 2: /);
   });
   it('keeps the order of beds where nothing differs', () => {
-    expect(order([rowOf(T), rowOf(T), rowOf(T)])).toEqual(['1', '2', '3']);
+    expect(orderOf([rowOf(T), rowOf(T), rowOf(T)])).toEqual(['1', '2', '3']);
     expect(round([rowOf(T), rowOf(T)]).entries[1]!.notHigher).toBe(
       'After bed 1: the same rank, in the order of beds',
     );
@@ -103,11 +119,11 @@ describe('the order of the round', () => {
     expect(entries[1]!.notHigher).toBe('After bed 2: isolation is seen last on the round');
     const t = at(9);
     const late: StayView = { ...rowOf(t), isolation: true };
-    expect(order([late, rowOf(t, walked(6.5))], t)).toEqual(['1', '2']);
+    expect(orderOf([late, rowOf(t, walked(6.5))], t)).toEqual(['1', '2']);
   });
   it('has whoever leaves soon before others, and whoever just ate after', () => {
     const leaving: StayView = { ...rowOf(T), leaving: { at: T + 3_600_000, event: 'e9' as never } };
-    expect(order([rowOf(T), leaving])).toEqual(['2', '1']);
+    expect(orderOf([rowOf(T), leaving])).toEqual(['2', '1']);
     const ate: StayView = {
       ...rowOf(T),
       lately: { ...rowOf(T).lately!, meal: { at: T - 60_000, event: 'e8' as never } },
@@ -127,9 +143,9 @@ describe('the order of the round', () => {
   });
   it("has the asker's own visit first, and somebody else's not on the list", () => {
     const theirs = rowOf(T, taken('ana', 3.9));
-    expect(order([rowOf(T), theirs], T, 'ana')).toEqual(['2', '1']);
+    expect(orderOf([rowOf(T), theirs], T, 'ana')).toEqual(['2', '1']);
     expect(round([rowOf(T), theirs], T, 'ana').entries[0]).toMatchObject({ yours: true });
-    expect(order([rowOf(T), theirs], T, 'bea')).toEqual(['1']);
+    expect(orderOf([rowOf(T), theirs], T, 'bea')).toEqual(['1']);
   });
   it('weighs as the ward says', () => {
     const { round: own } = DEFAULT_RULES;

@@ -207,6 +207,13 @@ function whoCould({ people }: Move, on: ReadonlySet<StaffId> | null): string {
   return on.size < needs ? `${WHO[people]}; only ${on.size} named for this shift` : WHO[people];
 }
 
+/** What stays in bed is an aide's alone only as long as nobody is turned or moved up, which is the plan's. */
+function whoCouldInBed({ plan }: StayView, on: ReadonlySet<StaffId> | null): string {
+  const moved = plan?.day.find((p) => p.task === 'in-bed');
+  if (!moved || WHO[moved.people] === WHO.one) return WHO.one;
+  return `${WHO.one} while nobody is turned or moved up in bed; for that: ${whoCould(moved, on)}`;
+}
+
 interface EntryInput {
   readonly t: EpochMs;
   readonly rules: RulesDocument;
@@ -224,7 +231,7 @@ function entryOf(one: Ranked, before: Ranked | null, input: EntryInput): RoundEn
     reasons,
     points,
     move: { task, people, aid },
-    who: whoCould(move, input.on),
+    who: move === NOT_MOVED ? whoCouldInBed(stay, input.on) : whoCould(move, input.on),
     notHigher: before && whyAfter(one, before),
     changes: whatChanges(one, input),
     askFirst:
