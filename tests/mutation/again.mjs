@@ -2,7 +2,7 @@
 // that are as they were then, but for what they import, are tried; of the others the old count stands until a whole run.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { commitNow, inOrder, lives, mutantsOf, readKept, movedSince, writeKept } from './report.mjs';
+import { commitNow, inOrder, lives, movedOf, mutantsOf, readKept, writeKept } from './report.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
 /** A mutant that spans lines is named by its first one only: so many after it are tried with it, of a long one more. */
@@ -16,7 +16,7 @@ const key = (m) => [m.file, m.line, m.mutator, m.original, m.replacement].join('
 /** What to try of a room, as Stryker's ranges of lines, and how to keep what comes of it. */
 export function survivorsAgain(room) {
   const before = readKept(room);
-  const movedBy = movedSince(before.commit);
+  const movedBy = movedOf(before);
   const ranges = [];
   for (const s of before.survived.filter((one) => movedBy(one.file) !== null)) {
     const from = s.line + movedBy(s.file);
@@ -50,8 +50,10 @@ function keepAgain(before, ranges, movedBy, room, passes) {
   // Of two alike on one line the one that lives is taken, so that none is counted as noticed by its twin.
   found.sort((a, b) => Number(lives(a.status)) - Number(lives(b.status)));
   const now = new Map(found.map(({ status, mutant }) => [key(mutant), { status, mutant }]));
-  const counts = { ...before.counts };
-  const move = (from, to) => {
+  const wholeRun = { ...before.counts };
+  const since = structuredClone(before.since ?? {});
+  const move = (file, from, to) => {
+    const counts = since[file]?.counts ?? wholeRun;
     counts[from] = (counts[from] ?? 0) - 1;
     counts[to] = (counts[to] ?? 0) + 1;
   };
@@ -59,16 +61,26 @@ function keepAgain(before, ranges, movedBy, room, passes) {
   for (const s of before.survived) {
     const again = now.get(key(s));
     now.delete(key(s));
-    if (again) move(s.never ? 'NoCoverage' : 'Survived', again.status);
+    if (again) move(s.file, s.never ? 'NoCoverage' : 'Survived', again.status);
     if (!again || lives(again.status)) survived.push(again?.mutant ?? s);
   }
   // One that was noticed then and is not today counts as what it is today.
   for (const { status, mutant } of now.values()) {
     if (!lives(status)) continue;
-    move('Killed', status);
+    move(mutant.file, 'Killed', status);
     survived.push(mutant);
   }
   // What an earlier run tried with more of the tests is not taken back by a quick one.
-  const all = [...new Set([...(before.passes ?? '1,2,3').split(','), ...passes.split(',')])].toSorted();
-  writeKept({ ...before, again: commitNow(), passes: all.join(), counts, survived: inOrder(survived) });
+  const both = (earlier = '1,2,3') =>
+    [...new Set([...earlier.split(','), ...passes.split(',')])].toSorted().join();
+  const again = commitNow();
+  for (const one of Object.values(since)) Object.assign(one, { again, passes: both(one.passes) });
+  writeKept({
+    ...before,
+    again,
+    passes: both(before.passes),
+    counts: wholeRun,
+    ...(before.since ? { since } : {}),
+    survived: inOrder(survived),
+  });
 }

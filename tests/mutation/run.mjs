@@ -3,12 +3,13 @@
 // tests, those of the board too, the properties over whole histories too (the last takes longest a change:
 // FOOTBOARD_PASSES=1,2 leaves it out). Not part of `npm test` or .ci/run.
 // `--again` tries what survived the last whole run of a room, and nothing else: minutes, for tests added since.
+// `--changed` measures those rules of a room that have changed since they were last measured, each whole.
 // `--report` alone writes docs/mutation.md again from what is kept in docs/mutation/.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { survivorsAgain } from './again.mjs';
-import { keepResult, writeReport } from './report.mjs';
+import { keepResult, keepSince, movedOf, readKept, writeReport } from './report.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
 const passes = (process.env.FOOTBOARD_PASSES ?? '1,2,3').split(',');
@@ -25,6 +26,18 @@ if (unknown.length > 0 || (asked.length === 0 && !process.argv.includes('--repor
 }
 
 const again = process.argv.includes('--again');
+const changedOnly = process.argv.includes('--changed');
+
+/** The rules of a room that are not as they were when they were last measured. */
+function changedRules(room) {
+  const movedBy = movedOf(readKept(room));
+  const rules = `shared/capabilities/${room}/rules`;
+  return readdirSync(join(root, rules), { recursive: true })
+    .map((name) => `${rules}/${name}`)
+    .filter((file) => file.endsWith('.ts') && !/\.(test|testkit)\.ts$/.test(file) && movedBy(file) === null)
+    .toSorted();
+}
+
 let failed = false;
 for (const room of asked) {
   const survivors = again ? survivorsAgain(room) : null;
@@ -34,8 +47,14 @@ for (const room of asked) {
     console.log(`${room}: no survivor in a rule that is as it was at ${survivors.commit}`);
     continue;
   }
+  const changed = changedOnly ? changedRules(room) : null;
+  if (changed?.length === 0) {
+    console.log(`${room}: every rule is as it was when it was measured`);
+    continue;
+  }
+  const mutate = survivors?.ranges ?? changed;
   // What an earlier run found of other lines would be told as if it were of these.
-  if (again) rmSync(join(root, '.mutation', room), { recursive: true, force: true });
+  if (mutate) rmSync(join(root, '.mutation', room), { recursive: true, force: true });
   mkdirSync(join(root, '.mutation', room), { recursive: true });
   const began = Date.now();
   let whole = true;
@@ -55,7 +74,7 @@ for (const room of asked) {
           FOOTBOARD_ROOM: room,
           FOOTBOARD_PASS: pass,
           FOOTBOARD_SEED: SEED,
-          ...(survivors ? { FOOTBOARD_MUTATE: survivors.ranges.join(',') } : {}),
+          ...(mutate ? { FOOTBOARD_MUTATE: mutate.join(',') } : {}),
           FOOTBOARD_DEEP: process.env.FOOTBOARD_DEEP ?? '0.2',
         },
       },
@@ -65,6 +84,7 @@ for (const room of asked) {
   }
   const minutes = Math.round((Date.now() - began) / 60_000);
   if (whole && survivors) survivors.keep(passes.join());
+  else if (whole && changed) keepSince(room, changed, SEED, minutes, passes.join());
   else if (whole) keepResult(room, SEED, minutes, passes.join());
   else failed = true;
 }
