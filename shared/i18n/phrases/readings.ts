@@ -27,7 +27,7 @@ export const readingPhrases: readonly Phrase[] = [
   ['0 to 10', '0 bis 10'],
   ['combative', 'aggressiv'],
   [
-    'Type the {x} ({y}) too, or clear the other figure.',
+    'Type the {x} ({?y}) too, or clear the other figure.',
     'Auch diesen Wert eingeben: {x} ({y}); oder den anderen löschen.',
   ],
   [

@@ -6,7 +6,7 @@ import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rul
 import { DEFAULT_RULES } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import { NOON } from '../../board/rows.testkit.ts';
 import { chooseLanguage, keepLanguage } from '../../i18n/language.ts';
-import { phrasesReady } from '../../i18n/told.ts';
+import { phrasesReady, told } from '../../i18n/told.ts';
 import {
   clear,
   given,
@@ -124,6 +124,31 @@ describe('a reading typed later than it was taken', () => {
 });
 
 const go = (form: Form) => form.wrapper.findAll('button').find((b) => b.text().startsWith('Stage met'))!;
+
+describe('what is wrong with a reading, in German', () => {
+  it.each([
+    [
+      'Timed before “Pressure standing, 1 min”. Say fewer minutes here, or more at that one.',
+      'Liegt zeitlich vor „Blutdruck im Stehen, 1 Min.“. Hier weniger Minuten angeben oder dort mehr.',
+    ],
+    [
+      'Timed after “Second try, standing 1 min”. Say more minutes here, or fewer at that one.',
+      'Liegt zeitlich nach „Zweiter Versuch, Stehen 1 Min.“. Hier mehr Minuten angeben oder dort weniger.',
+    ],
+    [
+      'Type the systolic (mmHg) too, or clear the other figure.',
+      'Auch diesen Wert eingeben: systolisch (mmHg); oder den anderen löschen.',
+    ],
+    [
+      'Type the heart rate (per min) too, or clear the other figure.',
+      'Auch diesen Wert eingeben: Puls (pro Min.); oder den anderen löschen.',
+    ],
+  ])('given German is chosen, then "%s" is said in German', async (english, german) => {
+    chooseLanguage('de');
+    await phrasesReady();
+    expect(told(english)).toBe(german);
+  });
+});
 
 describe('a time that cannot be', () => {
   it('given a time still to come, then it is refused in words, and nothing to come is ever recorded', async () => {
