@@ -60,7 +60,7 @@ export const noSymptoms = (form: Form) =>
 /** A check that stopped at the back raised: the second stage. */
 export const stopped = async () => {
   const form = given();
-  await form.tap('Full');
+  await form.tap(WITHOUT_SET);
   await clear(form);
   await part(form, 'back raised for 3 minutes')
     .findAll('button')
