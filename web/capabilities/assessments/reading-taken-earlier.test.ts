@@ -143,6 +143,10 @@ describe('what is wrong with a reading, in German', () => {
       'Type the heart rate (per min) too, or clear the other figure.',
       'Auch diesen Wert eingeben: Puls (pro Min.); oder den anderen löschen.',
     ],
+    [
+      'Stand not met: systolic 85 at 1 min standing (limit 90)',
+      'Stehen nicht erfüllt: systolisch 85, 1 Min. im Stehen (Grenze 90)',
+    ],
   ])('given German is chosen, then "%s" is said in German', async (english, german) => {
     chooseLanguage('de');
     await phrasesReady();
