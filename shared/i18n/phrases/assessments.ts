@@ -16,6 +16,7 @@ export const assessmentPhrases: readonly Phrase[] = [
   ['{stage} not cleared yet', '{stage} noch nicht erreicht'],
   ['{stage} not met', '{stage} nicht erfüllt'],
   ['{stage} not met: {why}', '{stage} nicht erfüllt: {why}'],
+  ['systolic {n} at {x} (limit {m})', 'systolisch {n}, {x} (Grenze {m})'],
   ['{stage} not met at the last check', '{stage} bei der letzten Prüfung nicht erfüllt'],
   ['{stage} not tested at the last check', '{stage} bei der letzten Prüfung nicht geprüft'],
   ['{stage}: not met at the last check', '{stage}: bei der letzten Prüfung nicht erfüllt'],

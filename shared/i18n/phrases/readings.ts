@@ -26,6 +26,22 @@ export const readingPhrases: readonly Phrase[] = [
   ['l per min', 'l pro Min.'],
   ['0 to 10', '0 bis 10'],
   ['combative', 'aggressiv'],
+  [
+    'Type the {x} ({?y}) too, or clear the other figure.',
+    'Auch diesen Wert eingeben: {x} ({y}); oder den anderen löschen.',
+  ],
+  [
+    'That is still to come. Type how many minutes ago it was taken.',
+    'Das liegt in der Zukunft. Eingeben, vor wie vielen Minuten gemessen wurde.',
+  ],
+  [
+    'Timed before “{x}”. Say fewer minutes here, or more at that one.',
+    'Liegt zeitlich vor „{x}“. Hier weniger Minuten angeben oder dort mehr.',
+  ],
+  [
+    'Timed after “{x}”. Say more minutes here, or fewer at that one.',
+    'Liegt zeitlich nach „{x}“. Hier mehr Minuten angeben oder dort weniger.',
+  ],
   ['by the ward rules', 'nach den Regeln der Station'],
   ['first check of this stay', 'erste Prüfung dieses Aufenthalts'],
   ['first time up since surgery or bed rest', 'erstes Aufstehen nach Operation oder Bettruhe'],

@@ -34,13 +34,33 @@ export const wellDone = async (form: Form, asksHow: boolean) => {
 export const part = (form: Form, says: string) =>
   form.wrapper.findAll('.part').find((p) => p.text().includes(says))!;
 
-/** The button of the depth without a pressure set. */
+/** The buttons of the two depths; "Full" alone would be whichever stands first. */
 export const WITHOUT_SET = 'Fullunder 4 minutes';
+export const WITH_SET = 'Full, with pressure set';
+
+/** The fields of one reading, by its name. */
+export const slotOf = (form: Form, says: string) =>
+  form.wrapper.findAll('fieldset').find((f) => f.find('legend').text() === says)!;
+/** Types a pressure: systolic, then diastolic. */
+export const pressureInto = (form: Form) => async (says: string, systolic: string, diastolic: string) => {
+  const [first, second] = slotOf(form, says).findAll('input');
+  await first!.setValue(systolic);
+  await first!.trigger('change');
+  await second!.setValue(diastolic);
+  await second!.trigger('change');
+};
+export const noSymptoms = (form: Form) =>
+  form.wrapper
+    .findAll('[role=group]')
+    .find((g) => g.text().startsWith('Symptoms on rising'))!
+    .findAll('button')
+    .find((b) => b.text() === 'None')!
+    .trigger('click');
 
 /** A check that stopped at the back raised: the second stage. */
 export const stopped = async () => {
   const form = given();
-  await form.tap('Full');
+  await form.tap(WITHOUT_SET);
   await clear(form);
   await part(form, 'back raised for 3 minutes')
     .findAll('button')

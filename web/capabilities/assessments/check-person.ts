@@ -1,12 +1,14 @@
 import { inject, type InjectionKey } from 'vue';
 
-/** What the checks' limits need to know of the person. */
+/** What a check needs to know of the person and the ward. */
 export interface CheckPerson {
   /** Their own target, by order, in %. */
   readonly oxygenTarget: { readonly low: number; readonly high: number } | null;
   /** Oxygen flow written down at the checks before this one, litres per minute; null when never. */
   readonly oxygenFlowBefore: number | null;
+  /** The ward's time zone, in which the times of readings are said; null outside a check. */
+  readonly zone: string | null;
 }
 export const CHECK_PERSON: InjectionKey<CheckPerson> = Symbol('CheckPerson');
 export const useCheckPerson = (): CheckPerson =>
-  inject(CHECK_PERSON, { oxygenTarget: null, oxygenFlowBefore: null });
+  inject(CHECK_PERSON, { oxygenTarget: null, oxygenFlowBefore: null, zone: null });

@@ -2,26 +2,10 @@
 import { reading, type Reading } from '@footboard/shared/capabilities/assessments/values';
 import type { Protocol } from '@footboard/shared/capabilities/assessments/rules/protocol';
 import { toIso, type EpochMs } from '@footboard/shared/kernel/times';
+import { timeFault } from './reading-times.ts';
+import type { ReadingSlots, SlotField, SlotKind, SlotValue } from './reading-slot.ts';
 
-export interface SlotField {
-  readonly key: string;
-  readonly says: string;
-  readonly unit: string;
-  readonly whole: boolean;
-  /** May stay empty in a slot that is otherwise filled. */
-  readonly optional?: boolean;
-}
-export interface SlotKind {
-  readonly id: string;
-  readonly says: string;
-  readonly fixed: Readonly<Record<string, unknown>>;
-  readonly fields: readonly SlotField[];
-}
-export interface SlotValue {
-  readonly values: Readonly<Record<string, number>>;
-  readonly at: EpochMs;
-}
-export type ReadingSlots = Readonly<Record<string, SlotValue>>;
+export type { ReadingSlots, SlotKind };
 
 const PRESSURE: readonly SlotField[] = [
   { key: 'systolic', says: 'systolic', unit: 'mmHg', whole: true },
@@ -114,7 +98,7 @@ const asReading = (kind: SlotKind, slot: SlotValue): unknown => ({
   at: toIso(slot.at),
 });
 
-/** Types one field of a slot; null clears it. The slot's time is that of its first figure. */
+/** Types one field of a slot; null clears it. The slot's time is that of its first figure, or what was said of it. */
 export function typeReading(
   slots: ReadingSlots,
   kind: SlotKind,
@@ -128,8 +112,13 @@ export function typeReading(
   else values[key] = value;
   const rest = { ...slots };
   delete rest[kind.id];
-  return Object.keys(values).length === 0 ? rest : { ...rest, [kind.id]: { values, at: before?.at ?? now } };
+  return Object.keys(values).length === 0
+    ? rest
+    : { ...rest, [kind.id]: { ...(before ?? { at: now }), values } };
 }
+
+/** The field of a slot's time, beside its figures. */
+export const AT = 'at';
 
 /** What is wrong with a slot, by field, with the unit named. A slot nobody touched is not wrong. */
 export function slotFaults(
@@ -146,6 +135,8 @@ export function slotFaults(
       ];
     }
   }
+  const time = timeFault(kind, slots, EVERY_SLOT(slots));
+  if (time) faults[AT] = [{ detail: time }];
   const read = reading.safeParse(asReading(kind, slot));
   if (!read.success) {
     for (const issue of read.error.issues) {

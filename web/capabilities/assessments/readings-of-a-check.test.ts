@@ -3,28 +3,20 @@ import { describe, expect, it } from 'vitest';
 import { recordAssessment } from '@footboard/shared/capabilities/assessments/commands';
 import { DEFAULT_RULES } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import { stayRow } from '../../board/rows.testkit.ts';
-import { clear, given, wellDone, WITHOUT_SET, type Form } from './check-flow.testkit.ts';
-
-const noSymptoms = (form: Form) =>
-  form.wrapper
-    .findAll('[role=group]')
-    .find((g) => g.text().startsWith('Symptoms on rising'))!
-    .findAll('button')
-    .find((b) => b.text() === 'None')!
-    .trigger('click');
-const pressureInto = (form: Form) => async (says: string, systolic: string, diastolic: string) => {
-  const slot = form.wrapper.findAll('fieldset').find((f) => f.text().startsWith(says))!;
-  const [first, second] = slot.findAll('input');
-  await first!.setValue(systolic);
-  await first!.trigger('change');
-  await second!.setValue(diastolic);
-  await second!.trigger('change');
-};
+import {
+  clear,
+  given,
+  noSymptoms,
+  pressureInto,
+  wellDone,
+  WITH_SET,
+  WITHOUT_SET,
+} from './check-flow.testkit.ts';
 
 describe('readings', () => {
   it('an impossible figure is named at its field with its unit, and nothing goes on', async () => {
     const form = given();
-    await form.tap('Full, with pressure set');
+    await form.tap(WITH_SET);
     await form.type('systolic', '1300');
     await form.type('diastolic', '80');
     const field = form.wrapper.findAll('.amount').find((a) => a.text().startsWith('systolic'))!;
@@ -37,7 +29,7 @@ describe('readings', () => {
 
   it('exchanged figures are caught', async () => {
     const form = given();
-    await form.tap('Full, with pressure set');
+    await form.tap(WITH_SET);
     await form.type('systolic', '80');
     await form.type('diastolic', '130');
     expect(form.wrapper.text()).toContain('check that they are not exchanged');
@@ -45,7 +37,7 @@ describe('readings', () => {
 
   it('below the ward limit the check says "Not now", with the source of the limit', async () => {
     const form = given();
-    await form.tap('Full, with pressure set');
+    await form.tap(WITH_SET);
     await form.type('systolic', '84');
     await form.type('diastolic', '50');
     expect(form.wrapper.text()).toContain('Not now');
@@ -55,7 +47,7 @@ describe('readings', () => {
   // Freeman et al., Auton Neurosci 2011;161:46-48: a fall of 20 systolic within 3 minutes of standing.
   it('a fall of 20 on standing is said by the shared rule, and a missing reading is not a "no"', async () => {
     const form = given();
-    await form.tap('Full, with pressure set');
+    await form.tap(WITH_SET);
     await form.type('systolic', '130');
     await form.type('diastolic', '80');
     await clear(form);

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_PROTOCOL } from '@footboard/shared/capabilities/assessments/rules/default-protocol';
 import { stayRow } from '../../board/rows.testkit.ts';
-import { clear, given, part, wellDone } from './check-flow.testkit.ts';
+import { clear, given, part, wellDone, WITH_SET, WITHOUT_SET } from './check-flow.testkit.ts';
+import { recordAssessment } from '@footboard/shared/capabilities/assessments/commands';
 
 describe('the staged check', () => {
   it('says how long each depth takes before anything is asked', () => {
@@ -15,7 +16,7 @@ describe('the staged check', () => {
   // Order of the stages: common practice, no source.
   it('shows one stage at a time, in the protocol’s order', async () => {
     const form = given();
-    await form.tap('Full');
+    await form.tap(WITHOUT_SET);
     const seen: string[] = [];
     for (const stage of DEFAULT_PROTOCOL.stages) {
       seen.push(form.wrapper.find('h3.title').text());
@@ -30,14 +31,14 @@ describe('the staged check', () => {
 
   it('does not go on while a part is unanswered', async () => {
     const form = given();
-    await form.tap('Full');
+    await form.tap(WITHOUT_SET);
     const go = form.wrapper.findAll('button').find((b) => b.text().startsWith('Stage met'))!;
     expect(go.attributes('disabled')).toBeDefined();
   });
 
   it('does not take free, nor the absence of a symptom, for granted', async () => {
     const form = given();
-    await form.tap('Full');
+    await form.tap(WITHOUT_SET);
     await clear(form);
     const go = () => form.wrapper.findAll('button').find((b) => b.text().startsWith('Stage met'))!;
     await form.tap('All the rest met');
@@ -49,7 +50,7 @@ describe('the staged check', () => {
 
   it('has "secured" chosen beforehand for the first standing after surgery', async () => {
     const form = given(stayRow({ firstTimeUpPending: true }));
-    await form.tap('Full, with pressure set');
+    await form.tap(WITH_SET);
     await clear(form);
     await wellDone(form, true);
     await wellDone(form, true);
@@ -60,13 +61,16 @@ describe('the staged check', () => {
 
   it('asks each side apart and needs a reason for what was not tested', async () => {
     const form = given();
-    await form.tap('Full');
+    await form.tap(WITHOUT_SET);
     await clear(form);
     const heel = part(form, 'Heel held 5 cm off the mattress for 5 seconds: left');
     await heel
       .findAll('button')
       .find((b) => b.text() === 'Not tested')!
       .trigger('click');
+    // Without its reason nothing is answered, and the other side has no answer of its own from this one.
+    expect(part(form, 'for 5 seconds: left').text()).not.toContain('Not tested: ');
+    expect(part(form, 'for 5 seconds: right').findAll('[aria-pressed=true]')).toHaveLength(0);
     await part(form, 'for 5 seconds: left')
       .findAll('button')
       .find((b) => b.text() === 'Pain')!
@@ -75,7 +79,15 @@ describe('the staged check', () => {
     await form.tap('Free, on their own');
     expect(part(form, 'for 5 seconds: left').text()).toContain('Not tested: pain');
     // One leg that lifts is enough to go on; the leg that was not tested says nothing either way.
-    expect(form.wrapper.text()).toContain('Stage met, go on');
+    await form.tap('Stage met, go on');
+    expect(form.wrapper.find('h3.title').text()).toBe('Edge');
+    await form.tap('Stop before this');
+    await form.tap('Record this check');
+    const { stages } = recordAssessment.data.parse(form.sent[0]!.body.data);
+    expect(stages.at(-1)!.findings.filter((f) => f.part === 'heel-held')).toEqual([
+      { part: 'heel-held', side: 'left', result: 'not-tested', reason: 'pain' },
+      { part: 'heel-held', side: 'right', result: 'met' },
+    ]);
   });
 });
 

@@ -153,6 +153,39 @@ describe('NEWS2 (Royal College of Physicians 2017, chart 1)', () => {
       20,
       true,
     ],
+    // Scale 2 reaches its 3 at either end: too little, and on oxygen too much.
+    ...([83, 97, 100] as const).map(
+      (saturation) =>
+        [
+          `all at their worst on scale 2, ${saturation} on oxygen: 3 + 3 + 2 + 3 + 3 + 3 + 3`,
+          {
+            breathing: 25,
+            scale: 2,
+            saturation,
+            onOxygen: true,
+            systolic: 90,
+            pulse: 131,
+            consciousness: 'new-confusion',
+            temperature: 35.0,
+          },
+          20,
+          true,
+        ] as const,
+    ),
+    [
+      'the same on scale 2 with 97 on air: 3 + 0 + 0 + 3 + 3 + 3 + 3',
+      {
+        breathing: 25,
+        scale: 2,
+        saturation: 97,
+        systolic: 90,
+        pulse: 131,
+        consciousness: 'new-confusion',
+        temperature: 35.0,
+      },
+      15,
+      true,
+    ],
   ] as const)('%s', (_, parts, total, anyThree) => {
     expect(score(parts)).toMatchObject({ score: total, anyThree });
   });

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import { canonical, hours, recordOf } from './history.testkit.ts';
-import { asRecorded, besideThePlan, histories } from './random-history.testkit.ts';
+import { besideThePlan } from './random-entries.testkit.ts';
+import { asRecorded, histories } from './random-history.testkit.ts';
 import { anyWard } from './random-ward.testkit.ts';
 
 const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));

@@ -17,7 +17,7 @@ import {
   WardLog,
   type Told,
 } from './history.testkit.ts';
-import { anyEntry } from './random-history.testkit.ts';
+import { anyEntry } from './random-entries.testkit.ts';
 
 /** A ward's log together with who lies where, so that acts are written as the server writes them. */
 class Ward {

@@ -32,7 +32,12 @@ const anyVisit: fc.Arbitrary<Told> = fc.oneof(
     payload: { visit: id, reason: 'not-needed' },
   })),
 );
-const at = fc.integer({ min: 0, max: 4 * 100 }).map((q) => hours(q / 4 + 1 / 60));
+const anyTime = fc.integer({ min: 0, max: 4 * 100 }).map((q) => q / 4 + 1 / 60);
+/** Hours after the first of the visits was told, where one may stand; null for any time. */
+const soonAfter = fc.option(
+  fc.integer({ min: 0, max: 8 }).map((n) => n / 16 + 1 / 60),
+  { freq: 2 },
+);
 
 describe('visits among the facts of a stay', { timeout: patience }, () => {
   it('leave everything but the visit itself as it is, the version aside', () => {
@@ -41,10 +46,12 @@ describe('visits among the facts of a stay', { timeout: patience }, () => {
       fc.property(
         histories,
         fc.array(anyVisit, { minLength: 1, maxLength: 6 }),
-        at,
+        anyTime,
+        soonAfter,
         anyWard,
         fc.boolean(),
-        (all, visits, t, { ward, calendar }, late) => {
+        (all, visits, any, soon, { ward, calendar }, late) => {
+          const t = hours(soon === null ? any : visits[0]!.at! + soon);
           const more = visits.map((one, i): Told => ({ ...one, id: `visit-${i}` }));
           // Told in between by when they occurred; `late`: each entry as a log records one told after another.
           const told = late

@@ -1,5 +1,14 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
-import type { AssistTerm, Effort, NotDoneBecause, NotDoneCode, PerformanceCode } from './section-gg.ts';
+import type {
+  AssistTerm,
+  Effort,
+  GgCode,
+  NoCode,
+  NotDoneBecause,
+  NotDoneCode,
+  NothingToldBecause,
+  PerformanceCode,
+} from './section-gg.ts';
 import { ASSIST_TERMS, assistTerms, codeFor, codeForTerm, GG_WORDS } from './section-gg.ts';
 
 const EFFORTS: Effort[] = [
@@ -36,17 +45,38 @@ describe('CMS section GG coding (CMS data specifications V4.00.1 and V4.02.1; LO
   ])('not done, %s: %s, a reason and not a rank', (because, code) => {
     expect(notDone(because)).toEqual({ kind: 'not-done', code });
   });
+  // The two marks beside the codes: same specifications, item values (references: section GG, coding scale).
+  it.each<[NothingToldBecause, NoCode]>([
+    ['no-information', '-'],
+    ['passed-over', '^'],
+  ])('nothing told, %s: %s, which is neither a code of help nor a reason', (because, mark) => {
+    expect(codeFor({ done: null, because })).toEqual({ kind: 'nothing-told', code: mark });
+  });
+  it('nothing told is not the same as refused, nor as done by helpers alone', () => {
+    const marks = (['no-information', 'passed-over'] as const).map((b) =>
+      codeFor({ done: null, because: b }),
+    );
+    const told = [
+      ...EFFORTS.flatMap((effort) => [done(1, effort), done(2, effort)]),
+      ...(['refused', 'not-done-before-either', 'surroundings', 'medical-or-safety'] as const).map(notDone),
+    ];
+    const same = (mark: GgCode) => told.filter((one) => one.code === mark.code || one.kind === mark.kind);
+    expect(marks.flatMap(same)).toEqual([]);
+  });
   it('reasons and ranks share no type, and neither is a number', () => {
+    expectTypeOf<Extract<NoCode, PerformanceCode | NotDoneCode>>().toEqualTypeOf<never>();
     expectTypeOf<Extract<PerformanceCode, NotDoneCode>>().toEqualTypeOf<never>();
     expectTypeOf<PerformanceCode | NotDoneCode>().toExtend<string>();
     expectTypeOf<PerformanceCode>().not.toExtend<NotDoneCode>();
   });
   it('every code has words of its own', () => {
     const words = Object.values(GG_WORDS);
-    expect(new Set(words).size).toBe(10);
+    expect(new Set(words).size).toBe(12);
     expect(GG_WORDS['01']).toContain('two or more');
     expect(GG_WORDS['88']).toContain('safety');
     expect(GG_WORDS['10']).toContain('surroundings');
+    expect(GG_WORDS['-']).toContain('no information');
+    expect(GG_WORDS['^']).toContain('passed over');
     expect(GG_WORDS['09']).toContain('before the present illness');
   });
 });

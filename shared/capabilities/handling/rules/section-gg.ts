@@ -13,6 +13,9 @@ export type PerformanceCode = '01' | '02' | '03' | '04' | '05' | '06';
  */
 export type NotDoneCode = '07' | '09' | '10' | '88';
 
+/** Two marks that stand where there is no code: nothing is known, or the form never asked. Neither is a nought. */
+export type NoCode = '-' | '^';
+
 /** What the helpers did of the effort. */
 export type Effort =
   | 'none'
@@ -32,13 +35,22 @@ export type NotDoneBecause =
   | 'surroundings'
   | 'medical-or-safety';
 
+export type NothingToldBecause =
+  /** Not assessed, or nobody wrote it down. */
+  | 'no-information'
+  /** An earlier answer made the form pass over the question. */
+  | 'passed-over';
+
+/** `done` is null where nothing is told either way. */
 export type HelpGiven =
   | { readonly done: true; readonly helpers: number; readonly effort: Effort }
-  | { readonly done: false; readonly because: NotDoneBecause };
+  | { readonly done: false; readonly because: NotDoneBecause }
+  | { readonly done: null; readonly because: NothingToldBecause };
 
 export type GgCode =
   | { readonly kind: 'performance'; readonly code: PerformanceCode }
-  | { readonly kind: 'not-done'; readonly code: NotDoneCode };
+  | { readonly kind: 'not-done'; readonly code: NotDoneCode }
+  | { readonly kind: 'nothing-told'; readonly code: NoCode };
 
 const BY_EFFORT: Readonly<Record<Effort, PerformanceCode>> = {
   none: '06',
@@ -55,14 +67,17 @@ const BY_REASON: Readonly<Record<NotDoneBecause, NotDoneCode>> = {
   'medical-or-safety': '88',
 };
 
+const BY_GAP: Readonly<Record<NothingToldBecause, NoCode>> = { 'no-information': '-', 'passed-over': '^' };
+
 /** Two helpers are 01 whatever the effort; a reason is a reason, whoever was there. */
 export function codeFor(given: HelpGiven): GgCode {
+  if (given.done === null) return { kind: 'nothing-told', code: BY_GAP[given.because] };
   if (!given.done) return { kind: 'not-done', code: BY_REASON[given.because] };
   return { kind: 'performance', code: given.helpers >= 2 ? '01' : BY_EFFORT[given.effort] };
 }
 
 /** Our own words for each code. */
-export const GG_WORDS: Readonly<Record<PerformanceCode | NotDoneCode, string>> = {
+export const GG_WORDS: Readonly<Record<PerformanceCode | NotDoneCode | NoCode, string>> = {
   '06': 'does it alone, no helper',
   '05': 'a helper sets up before or clears up after, not during',
   '04': 'a helper cues, steadies or keeps a hand near',
@@ -73,6 +88,8 @@ export const GG_WORDS: Readonly<Record<PerformanceCode | NotDoneCode, string>> =
   '09': 'does not apply: not done before the present illness either',
   '10': 'not tried: the surroundings did not allow it',
   '88': 'not tried: medical condition or safety',
+  '-': 'no information: not assessed, or not written down',
+  '^': 'not asked: the form passed over it',
 };
 
 /** Words of therapy records for how much a person was assisted. */

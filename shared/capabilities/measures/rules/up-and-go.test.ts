@@ -10,6 +10,18 @@ describe('up and go: CDC STEADI Timed Up and Go (2017), 12 s or more', () => {
       'US Centers for Disease Control and Prevention, timed up and go (2017)',
     );
   });
+  // Ranges of the same test as the page of LOINC 89422-0 tells them: under 10 s no difficulty, over 30 s dependent
+  // on others. The one cut point shown must not contradict either of them.
+  it.each([5, 8, 9.9])(
+    'at %d s, under the 10 s of somebody without difficulty, is under the cut point',
+    (s) => {
+      expect(says(upAndGo(s))).toBe('Under the cut point for risk of falling (12 s).');
+    },
+  );
+  it.each([30, 30.1, 31, 120])('at %d s, where a person depends on others, is at risk', (s) => {
+    expect(says(upAndGo(s))).toBe('At risk of falling: 12 s or more.');
+    expect(judged(upAndGo(s)).words).toContain(`${s} s`);
+  });
   it('not managed reads as at risk, never as nought seconds', () => {
     expect(says(upAndGo(null))).toBe('Not managed: reads as at risk of falling (12 s or more).');
     expect(judged(upAndGo(null)).words).toBe('Up and go over 3 m: not managed');

@@ -5,7 +5,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { check, hold, order, session, trigger, type StageId } from '../../board/rules/history.testkit.ts';
-import { goalOf, set, today, usual } from './goals.testkit.ts';
+import { goalOf, input, set, today, usual, view } from './goals.testkit.ts';
+import { goalToday } from './goals.ts';
 
 const reasons = (of: { because: readonly { rule: string; words: string }[] }) =>
   Object.fromEntries(of.because.map((b) => [b.rule, b.words]));
@@ -41,6 +42,27 @@ describe('a proposed goal, stage by stage (design, goals row)', () => {
     expect(reasons(today(inBed, check('clear', 1)))['goal/proposed']).not.toContain('lift');
     const onEdge = order(0.5, { about: 'activity', most: 'edge-of-bed' });
     expect(reasons(today(onEdge, check('edge', 1)))['goal/proposed']).not.toContain('lift');
+    // Against a check that went further than the limit lets one go, and against holds of either kind.
+    for (const told of [
+      [order(0.5, { about: 'activity', most: 'stand' }), check('stand', 1)],
+      [check('stand', 1)],
+    ]) {
+      expect(reasons(today(...told))['goal/proposed']).toContain('meals out of bed');
+    }
+    for (const stop of [inBed, onEdge, hold(1.5, 'out-of-bed', 9)]) {
+      for (const last of ['clear', 'edge', 'stand', 'turn', 'walk'] as const) {
+        const words = reasons(today(stop, check(last, 1)))['goal/proposed'];
+        expect(words).toMatch(/^Proposed from what is cleared: 3 /);
+        expect(words).not.toMatch(/lift|chair|meals/);
+      }
+    }
+  });
+  it('asks to stand without meals out of bed where the plan holds the way to the chair', () => {
+    const stands = { cleared: new Set(['clear', 'upright', 'edge', 'stand']) };
+    const held = view(16, check('stand', 1)).plan!.day.map((p) => ({ ...p, hold: p.task === 'bed-chair' }));
+    const asked = (over: object) => goalToday(input({ ...stands, ...over })).because[0]!.words;
+    expect(asked({})).toMatch(/: 3 stands with the help of the plan, meals out of bed$/);
+    expect(asked({ plan: held })).toMatch(/: 3 stands with the help of the plan$/);
   });
   it('asks for the chair by lift only when a nurse or therapist set it', () => {
     expect(goalOf(check('clear', 1), set(1.5, 'lifted-to-chair'))).toEqual({

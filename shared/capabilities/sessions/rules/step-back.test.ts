@@ -1,6 +1,6 @@
 /** A step of the goal back, and a review: design, progression row (2 misses or an event; never automatic). Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { check, notDone, order } from '../../board/rules/history.testkit.ts';
+import { check, hold, notDone, order } from '../../board/rules/history.testkit.ts';
 import { did } from '../../board/rules/signs.testkit.ts';
 import { chair, proposal, set, step, twice, walks } from './progression.testkit.ts';
 
@@ -134,5 +134,13 @@ describe('a step back and a review are proposed', () => {
     const ordered = order(0.5, { about: 'activity', most: 'chair' });
     // That order leaves the chair but not standing as an exercise.
     expect(step(ordered, check('turn', 14.05), chair, ...noes)?.[1]).toMatchObject({ activity: 'edge-sit' });
+    // Without that order the chair would give way to standing.
+    expect(step(check('turn', 14.05), chair, ...noes)?.[1]).toMatchObject({ activity: 'stand' });
+    const held = (scope: string) => step(check('turn', 14.05), chair, hold(14.2, scope, 30), ...noes)?.[1];
+    expect(held('walking')).toMatchObject({ activity: 'stand' });
+    // Under these two the chair is not asked today either: the step goes back from what is left of it.
+    expect(held('standing')).toMatchObject({ activity: 'back-raised' });
+    expect(held('out-of-bed')).toMatchObject({ activity: 'back-raised', timesUp: 2 });
+    expect(held('all-including-turning')).toBeUndefined();
   });
 });
