@@ -270,11 +270,15 @@ describe('a recorded session beyond a stop limit', () => {
     expect(recorded([pressure(130, 'seated', 4), pressure(119)])).toHaveLength(1);
     expect(recorded([pressure(130, 'seated', 4), pressure(120)])).toEqual([]);
   });
-  it('is not one for a reading before it began, for one that was not done, or for numbers out of ten', () => {
+  it('is one with effort, or pain after it, at its limit', () => {
+    const words = ['effort 8 of 10 is 8 or more', 'pain 7 of 10 is 7 or more'];
+    expect(recorded(undefined, { effort: 8, painAfter: 7 })).toEqual(words);
+    expect(recorded([], { effort: 7, painAfter: 6, painBefore: 10 })).toEqual([]);
+  });
+  it('is not one for a reading before it began, nor for one that was not done', () => {
     expect(recorded([early])).toEqual([]);
-    expect(recorded([rate(140)], { outcome: 'not-done', notDone: { group: 'clinically-held' } })).toEqual([]);
-    expect(recorded([], { effort: 10, painAfter: 10 })).toEqual([]);
-    expect(recorded(undefined, { effort: 10 })).toEqual([]);
+    const notDone: Partial<Session> = { outcome: 'not-done', notDone: { group: 'clinically-held' } };
+    expect(recorded([rate(140)], { ...notDone, effort: 10, painAfter: 10 })).toEqual([]);
   });
   it('counts what went wrong with the person as a symptom', () => {
     expect(recorded([oxygen(88)], { events: ['pain'] })).toEqual([
