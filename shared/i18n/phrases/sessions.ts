@@ -120,6 +120,7 @@ export const sessionPhrases: readonly Phrase[] = [
   ['Effort {n} of 10 or more', 'Anstrengung {n} von 10 oder mehr'],
   ['Heart rate below {n} a minute', 'Puls unter {n} pro Minute'],
   ['Heart rate above {n} a minute', 'Puls über {n} pro Minute'],
+  ['Breathing rate {n} a minute or less', 'Atemfrequenz {n} pro Minute oder weniger'],
   ['Breathing rate above {n} a minute', 'Atemfrequenz über {n} pro Minute'],
   ['Systolic pressure below {n} mmHg', 'Systolischer Blutdruck unter {n} mmHg'],
   ['Systolic pressure above {n} mmHg', 'Systolischer Blutdruck über {n} mmHg'],

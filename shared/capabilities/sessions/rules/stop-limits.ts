@@ -75,6 +75,7 @@ export function stopLimitsFor({
     line(`Heart rate below ${stop.heartRateBelow.value} a minute`, stop.heartRateBelow),
     line(`Heart rate above ${stop.heartRateAbove.value} a minute`, stop.heartRateAbove),
     ...saturation,
+    line(`Breathing rate ${stop.breathingBelow.value} a minute or less`, stop.breathingBelow),
     line(`Breathing rate above ${stop.breathingAbove.value} a minute`, stop.breathingAbove),
     line(`Systolic pressure below ${stop.systolicBelow.value} mmHg`, stop.systolicBelow),
     line(`Systolic pressure above ${stop.systolicAbove.value} mmHg`, stop.systolicAbove),
@@ -163,18 +164,11 @@ export function judgeStop(input: StopInput): StopVerdict {
 
 /** Numbers out of ten at the ward's limits; pain is the one meanwhile or after, never the one before. */
 function scored(effort: number | undefined, pain: number | undefined, stop: StopRules['stop']): StopReason[] {
-  const from = (what: string, value: number | undefined, limit: Limit): StopReason[] =>
-    value === undefined || value < limit.value
-      ? []
-      : [
-          {
-            words: `${what} ${value} of 10 is ${limit.value} or more`,
-            limit: limit.value,
-            source: limit.source,
-            takenAt: null,
-          },
-        ];
-  return [...from('effort', effort, stop.effortFrom), ...from('pain', pain, stop.painFrom)];
+  return [...scoreFrom('effort', effort, stop.effortFrom), ...scoreFrom('pain', pain, stop.painFrom)];
+}
+function scoreFrom(what: string, score: number | undefined, { value, source }: Limit): StopReason[] {
+  if (score === undefined || score < value) return [];
+  return [{ words: `${what} ${score} of 10 is ${value} or more`, limit: value, source, takenAt: null }];
 }
 
 type Limited = Pick<StopInput, 'rules' | 'oxygenTarget'>;
@@ -217,6 +211,11 @@ function beyond(reading: Reading, symptoms: boolean, { rules, oxygenTarget }: Li
       break;
     }
     case 'breathing':
+      if (reading.perMinute <= stop.breathingBelow.value) {
+        const { value, source } = stop.breathingBelow;
+        const words = `breathing rate ${reading.perMinute} is ${value} or less`;
+        reasons.push({ words, limit: value, source, takenAt });
+      }
       if (reading.perMinute > stop.breathingAbove.value) {
         say(`breathing rate ${reading.perMinute} is above`, stop.breathingAbove);
       }
