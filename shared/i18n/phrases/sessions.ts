@@ -41,6 +41,10 @@ export const sessionPhrases: readonly Phrase[] = [
     'Arrived in the night: the goal begins with the next ward day',
     'In der Nacht angekommen: das Ziel beginnt mit dem nächsten Stationstag',
   ],
+  [
+    'Leaves in the night: nothing asked on this ward day',
+    'Geht in der Nacht: an diesem Stationstag nichts verlangt',
+  ],
   ['Set by a nurse or therapist', 'Von Pflege oder Therapie gesetzt'],
   ['The goal that was set asks for {what}: {why}', 'Das gesetzte Ziel verlangt {what}: {why}'],
   ['Usual way of moving: at most {what} asked', 'Gewohnte Art, sich zu bewegen: höchstens {what} verlangt'],
