@@ -89,10 +89,12 @@ describe('the goal on the day of leaving', () => {
       'Geht in der Nacht: an diesem Stationstag nichts verlangt',
     );
   });
-  it('given a goal in part, then steps go up and back from the whole one', () => {
-    const easy = { activities: ['stand'], effort: 2, minutesOutOfBed: 60 };
-    const told = [check('stand', 14.2), session(14.5, easy), session(15, easy), expected(15.2, 21)];
+  it('given a goal in part, then a step goes up from the whole one', () => {
+    const three: Told = { ...goal, at: 14.3, payload: { goal: { activity: 'stand', timesUp: 3 } } };
+    const easy = { activities: ['stand'], effort: 2 };
+    const told = [check('stand', 14.2), three, session(14.5, easy), session(15, easy), expected(15.2, 21)];
     const seen = ask(16, ...told).view;
-    expect(seen.proposal!.goal.timesUp).toBeGreaterThan(seen.today.goal!.timesUp);
+    expect(seen.today.goal?.timesUp).toBe(2);
+    expect(seen.proposal).toMatchObject({ step: 'up', goal: { activity: 'stand', timesUp: 4 } });
   });
 });
