@@ -13,6 +13,7 @@ import {
   session,
   stayOf,
   ward,
+  type StageId,
   type Told,
 } from '../../board/rules/history.testkit.ts';
 import { germanBook } from '../../../i18n/phrases/german.ts';
@@ -20,7 +21,7 @@ import { people } from '../../handling/values.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 
 const weight: Told = { type: 'weight-recorded', at: 1, payload: { weight: { kg: 70, how: 'measured' } } };
-const looked = (stage: string, at: number, id: string): Told => ({ ...check(stage, at), id });
+const looked = (stage: StageId, at: number, id: string): Told => ({ ...check(stage, at), id });
 const goal: Told = {
   type: 'goal-set',
   at: 1.5,
