@@ -129,7 +129,7 @@ const found = () => [
   ...attached.flatMap((value) =>
     attachmentReasons([{ value, fact: 'attachment', at: 0 }]).map((r) => ['attachments', r]),
   ),
-  ...moreOxygen(1, 2, 0).map((r) => ['oxygen', r]),
+  ...[1, 'not-recorded'].flatMap((before) => moreOxygen(before, 2, 0)).map((r) => ['oxygen', r]),
 ];
 
 const reasonRows = (all) => all.map(([about, r]) => [about, r.words, WORD[r.word], r.source]);

@@ -6,6 +6,7 @@ import { activity } from '../capabilities/sessions/values.ts';
 
 const epoch = z.number();
 const count = z.number().int();
+const facts = z.array(eventId);
 
 export const stayCourse = z.strictObject({
   ward: wardId,
@@ -29,6 +30,8 @@ export const stayCourse = z.strictObject({
       notch: z.number().nullable(),
       trust: z.enum(['current', 're-check', 'not-known']),
       away: z.boolean(),
+      /** What the board gave as its reasons when the span began. */
+      facts,
     }),
   ),
   /** `to` null: it still stands. */
@@ -39,6 +42,8 @@ export const stayCourse = z.strictObject({
       reason: holdReason,
       from: epoch,
       to: epoch.nullable(),
+      /** The entry that placed it, or gave it its scope. */
+      facts,
     }),
   ),
   sessions: z.array(
@@ -53,7 +58,20 @@ export const stayCourse = z.strictObject({
   ),
   triggers: z.array(z.strictObject({ event: eventId, at: epoch, kind: recordedTriggerKind })),
   /** Ward days. `recorded: false` is a gap, never a zero. */
-  days: z.array(z.strictObject({ from: epoch, to: epoch, recorded: z.boolean() })),
+  days: z.array(
+    z.strictObject({
+      from: epoch,
+      to: epoch,
+      recorded: z.boolean(),
+      /**
+       * The goal as it stood at the end of the day, or now. `met` null: not recorded, so that it cannot be
+       * said; never the same as not met. Null: no goal applied.
+       */
+      goal: z.strictObject({ met: z.boolean().nullable(), proposed: z.boolean() }).nullable(),
+      /** The goal's reasons and the sessions of the day. */
+      facts,
+    }),
+  ),
 });
 export type StayCourse = z.infer<typeof stayCourse>;
 

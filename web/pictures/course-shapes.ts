@@ -44,11 +44,19 @@ export interface CourseShapes {
   readonly sessions: readonly { readonly x: number; readonly of: StayCourse['sessions'][number] }[];
   readonly dayGaps: readonly (Box & { readonly fits: boolean })[];
   readonly sessionsY: number;
+  /** The goal of each ward day on which one applied. */
+  readonly goals: readonly (Box & { readonly is: GoalIs; readonly room: number })[];
+  readonly goalsY: number;
   readonly ticks: readonly (Tick & { readonly x: number })[];
   readonly axisY: number;
 }
 
 type Standing = StayCourse['standing'][number];
+export type GoalIs = 'met' | 'not-met' | 'not-recorded';
+/** What cannot be said of a goal is a gap, never "not met". */
+export const goalIs = ({ met }: { readonly met: boolean | null }): GoalIs =>
+  met === null ? 'not-recorded' : met ? 'met' : 'not-met';
+
 type X = ScaleLinear<number, number>;
 
 export function courseShapes(
@@ -75,7 +83,8 @@ export function courseShapes(
   const holdsHeight = BAR * Math.max(1, stacked.rows);
   const triggersY = holdsTop + holdsHeight + LANE_GAP + BAR / 2;
   const sessionsY = triggersY + BAR + LANE_GAP;
-  const axisY = sessionsY + BAR + 4;
+  const goalsY = sessionsY + BAR + 4;
+  const axisY = goalsY + BAR - 4;
   const triggers = course.triggers.filter((one) => one.at >= from && one.at <= to);
   return {
     height: axisY + AXIS,
@@ -124,6 +133,17 @@ export function courseShapes(
       return { ...at, fits: at.width > 13 * LETTER };
     }),
     sessionsY,
+    goals: within(course.days).flatMap((day) => {
+      if (!day.goal) return [];
+      const at = box(day);
+      return {
+        x: at.x + 1,
+        width: Math.max(1, at.width - 2),
+        is: goalIs(day.goal),
+        room: at.width / LETTER - 1,
+      };
+    }),
+    goalsY,
     ticks: timeTicks(from, to, zone, Math.max(2, Math.floor((right - left) / 84))).map((tick) => ({
       ...tick,
       x: x(tick.at),

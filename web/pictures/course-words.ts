@@ -3,6 +3,7 @@ import type { StayCourse } from '@footboard/shared/wire/pictures';
 import { HOLD_SCOPE, TRUST } from '../board/words.ts';
 import { say as sayCode, sayInside } from '../capabilities/words.ts';
 import { told } from '../i18n/told.ts';
+import { goalIs } from './course-shapes.ts';
 import { say } from './words.ts';
 
 export const outcomeWords = ({ outcome, group }: StayCourse['sessions'][number]): string =>
@@ -16,6 +17,14 @@ export const sessionWords = (one: StayCourse['sessions'][number]): string =>
 
 const tierIs = (tier: string | null, trust: StayCourse['standing'][number]['trust']): string =>
   tier === null ? say('no-tier') : say('tier-is', { word: told(tier), trust: TRUST[trust] });
+
+/** Of a day that is not over, what is missing may still come. */
+function goalWords(goal: NonNullable<StayCourse['days'][number]['goal']>, running: boolean): string {
+  const is = say(goalIs(goal));
+  return say(goal.proposed ? 'goal-proposed-is' : 'goal-is', {
+    is: running && goal.met !== true ? say('so-far', { is }) : is,
+  });
+}
 
 interface Line {
   readonly at: number;
@@ -60,6 +69,9 @@ export function courseRows(course: StayCourse, time: (at: number) => string): st
     ...course.sessions.map((one) => moment(one.at, sessionWords(one))),
     ...course.days.flatMap(({ from, to, recorded }) =>
       recorded ? [] : [{ at: from, to, what: say('nothing-recorded') }],
+    ),
+    ...course.days.flatMap(({ from, to, goal }) =>
+      goal ? [{ at: from, to, what: goalWords(goal, to === course.to && !course.ended) }] : [],
     ),
   ];
   const until = ({ to, stands = false }: Line): string => {

@@ -24,6 +24,14 @@ const span = (
   notch: tier === null || !TIERS.includes(tier) ? null : TIERS.indexOf(tier) / 5,
   trust,
   away: false,
+  facts: [],
+});
+const dayOf = (from: number, to: number, recorded: boolean, goal: StayCourse['days'][number]['goal']) => ({
+  from: at(from),
+  to: at(to),
+  recorded,
+  goal,
+  facts: [],
 });
 const course = (over: Partial<StayCourse> = {}): StayCourse => ({
   ward: 'w1' as WardId,
@@ -41,9 +49,9 @@ const course = (over: Partial<StayCourse> = {}): StayCourse => ({
     span(10, 20, 'Walk', 'current'),
   ],
   holds: [
-    { hold: 'a', scope: 'walking', reason: 'order', from: at(3), to: at(6) },
-    { hold: 'b', scope: 'out-of-bed', reason: 'order', from: at(5), to: null },
-    { hold: 'c', scope: 'walking', reason: 'order', from: at(7), to: at(9) },
+    { hold: 'a', scope: 'walking', reason: 'order', from: at(3), to: at(6), facts: [] },
+    { hold: 'b', scope: 'out-of-bed', reason: 'order', from: at(5), to: null, facts: [] },
+    { hold: 'c', scope: 'walking', reason: 'order', from: at(7), to: at(9), facts: [] },
   ],
   sessions: [
     { event: 'e5' as EventId, at: at(4), outcome: 'done', activity: 'chair', group: null },
@@ -51,8 +59,8 @@ const course = (over: Partial<StayCourse> = {}): StayCourse => ({
   ],
   triggers: [{ event: 'e7' as EventId, at: at(8), kind: 'fall' }],
   days: [
-    { from: at(0), to: at(19), recorded: true },
-    { from: at(19), to: at(20), recorded: false },
+    dayOf(0, 19, true, { met: false, proposed: false }),
+    dayOf(19, 20, false, { met: null, proposed: false }),
   ],
   ...over,
 });
@@ -82,7 +90,36 @@ describe('the picture of a stay’s course', () => {
 
   it('GAP-1 marks the day with nothing recorded as a gap', () => {
     expect(shapes().dayGaps).toHaveLength(1);
-    expect(shapes(course({ days: [{ from: at(0), to: at(20), recorded: true }] })).dayGaps).toEqual([]);
+    expect(shapes(course({ days: [dayOf(0, 20, true, null)] })).dayGaps).toEqual([]);
+  });
+
+  it('GAP-1 says of each ward day whether its goal was met, not met or not recorded, and nothing where none applied', () => {
+    const days = [
+      dayOf(0, 5, true, { met: true, proposed: false }),
+      dayOf(5, 10, true, { met: false, proposed: true }),
+      dayOf(10, 15, true, { met: null, proposed: false }),
+      dayOf(15, 18, true, null),
+      dayOf(18, 20, true, { met: false, proposed: false }),
+    ];
+    const { goals } = shapes(course({ days }));
+    expect(goals.map((one) => one.is)).toEqual(['met', 'not-met', 'not-recorded', 'not-met']);
+    expect(goals[0]!.x).toBeGreaterThan(shapes().left);
+    const wrapper = mount(StayCoursePicture, { props: { course: course({ days }), zone } });
+    const said = wrapper.findAll('tbody tr').map((row) => row.text());
+    expect(said.filter((row) => row.includes('oal of the day'))).toEqual([
+      expect.stringContaining('Goal of the day: met'),
+      expect.stringContaining('Proposed goal of the day: not met'),
+      expect.stringContaining('Goal of the day: not recorded'),
+      expect.stringContaining('Goal of the day: not met so far'),
+    ]);
+    const left = mount(StayCoursePicture, { props: { course: course({ days, ended: true }), zone } });
+    expect(left.text()).not.toContain('so far');
+  });
+
+  it('leaves out the goal of days that are not shown', () => {
+    const of = course();
+    const { goals } = courseShapes(of, { from: at(19.5), to: of.to, width: 900, zone });
+    expect(goals.map((one) => one.is)).toEqual(['not-recorded']);
   });
 
   it('has every span and mark of it in the table, also while the picture is shown', async () => {
@@ -90,6 +127,7 @@ describe('the picture of a stay’s course', () => {
     const rows = wrapper.findAll('tbody tr').map((row) => row.findAll('th, td').map((cell) => cell.text()));
     expect(rows).toEqual([
       ['Wed 25 Nov 12:00', 'Tier Not known, not known', 'Wed 25 Nov 14:00'],
+      ['Wed 25 Nov 12:00', 'Goal of the day: not met', '07:00'],
       ['Wed 25 Nov 14:00', 'Tier Edge, current', 'Wed 25 Nov 20:00'],
       ['Wed 25 Nov 15:00', 'Hold: no walking', 'Wed 25 Nov 18:00'],
       ['Wed 25 Nov 16:00', 'Chair: done', ''],
@@ -100,6 +138,7 @@ describe('the picture of a stay’s course', () => {
       ['Wed 25 Nov 20:00', 'Trigger: fall, or lowered to the floor', ''],
       ['Wed 25 Nov 22:00', 'Tier Walk, current', 'now'],
       ['07:00', 'No session recorded: a gap, not a zero', 'now'],
+      ['07:00', 'Goal of the day: not recorded so far', 'now'],
     ]);
     await nextTick();
     expect(wrapper.find('.drawing svg').exists()).toBe(true);

@@ -149,6 +149,10 @@ export const assessmentPhrases: readonly Phrase[] = [
   ['pain {n} of 10 is {limit} or more', 'Schmerz {n} von 10, Grenze {limit} oder mehr'],
   ['effort {n} of 10 is {limit} or more', 'Anstrengung {n} von 10, Grenze {limit} oder mehr'],
   [
+    'on {n} litres of oxygen a minute; the flow before is not known',
+    'bekommt {n} Liter Sauerstoff pro Minute; der Fluss davor ist nicht bekannt',
+  ],
+  [
     'more oxygen than at the last check ({a} to {b} litres a minute)',
     'mehr Sauerstoff als bei der letzten Prüfung ({a} auf {b} Liter pro Minute)',
   ],

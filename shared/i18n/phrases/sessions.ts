@@ -41,6 +41,10 @@ export const sessionPhrases: readonly Phrase[] = [
     'Arrived in the night: the goal begins with the next ward day',
     'In der Nacht angekommen: das Ziel beginnt mit dem nächsten Stationstag',
   ],
+  [
+    'Leaves in the night: nothing asked on this ward day',
+    'Geht in der Nacht: an diesem Stationstag nichts verlangt',
+  ],
   ['Set by a nurse or therapist', 'Von Pflege oder Therapie gesetzt'],
   ['The goal that was set asks for {what}: {why}', 'Das gesetzte Ziel verlangt {what}: {why}'],
   ['Usual way of moving: at most {what} asked', 'Gewohnte Art, sich zu bewegen: höchstens {what} verlangt'],
@@ -120,6 +124,7 @@ export const sessionPhrases: readonly Phrase[] = [
   ['Effort {n} of 10 or more', 'Anstrengung {n} von 10 oder mehr'],
   ['Heart rate below {n} a minute', 'Puls unter {n} pro Minute'],
   ['Heart rate above {n} a minute', 'Puls über {n} pro Minute'],
+  ['Breathing rate {n} a minute or less', 'Atemfrequenz {n} pro Minute oder weniger'],
   ['Breathing rate above {n} a minute', 'Atemfrequenz über {n} pro Minute'],
   ['Systolic pressure below {n} mmHg', 'Systolischer Blutdruck unter {n} mmHg'],
   ['Systolic pressure above {n} mmHg', 'Systolischer Blutdruck über {n} mmHg'],

@@ -20,6 +20,7 @@ const span = (
   notch: TIERS.includes(tier) ? TIERS.indexOf(tier) / (TIERS.length - 1) : null,
   trust,
   away,
+  facts: [],
 });
 
 export const COURSE: StayCourse = {
@@ -42,9 +43,9 @@ export const COURSE: StayCourse = {
     span(-12, 0, 'Turn', 'current'),
   ],
   holds: [
-    { hold: 'a', scope: 'walking', reason: 'order', from: at(-66), to: at(-40) },
-    { hold: 'b', scope: 'out-of-bed', reason: 'after-procedure', from: at(-26), to: at(-20) },
-    { hold: 'c', scope: 'walking', reason: 'waiting-for-review', from: at(-22), to: null },
+    { hold: 'a', scope: 'walking', reason: 'order', from: at(-66), to: at(-40), facts: [] },
+    { hold: 'b', scope: 'out-of-bed', reason: 'after-procedure', from: at(-26), to: at(-20), facts: [] },
+    { hold: 'c', scope: 'walking', reason: 'waiting-for-review', from: at(-22), to: null, facts: [] },
   ],
   sessions: [
     { event: event('a1'), at: at(-64), outcome: 'done', activity: 'back-raised', group: null },
@@ -59,11 +60,11 @@ export const COURSE: StayCourse = {
     { event: event('b2'), at: at(-26), kind: 'return-from-surgery' },
   ],
   days: [
-    { from: at(-70), to: at(-53), recorded: true },
-    { from: at(-53), to: at(-29), recorded: true },
-    { from: at(-29), to: at(-5), recorded: true },
-    { from: at(-5), to: at(0), recorded: true },
-  ].map((day, i) => (i === 1 ? { ...day, recorded: false } : day)),
+    { from: at(-70), to: at(-53), recorded: true, goal: { met: true, proposed: true }, facts: [] },
+    { from: at(-53), to: at(-29), recorded: false, goal: { met: null, proposed: false }, facts: [] },
+    { from: at(-29), to: at(-5), recorded: true, goal: { met: false, proposed: false }, facts: [] },
+    { from: at(-5), to: at(0), recorded: true, goal: { met: true, proposed: false }, facts: [] },
+  ],
 };
 
 const DONE = [1, 3, 2, 4, 5];

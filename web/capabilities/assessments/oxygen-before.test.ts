@@ -33,9 +33,10 @@ describe('oxygen at the checks before', () => {
     const timeline = [line('a', NOON - 3 * HOUR, 2), line('b', NOON - 2 * HOUR, 4), line('c', NOON, null)];
     expect(oxygenFlowBefore(timeline)).toBe(4);
   });
-  it('is not known where no check has it', () => {
+  it('is not recorded where a check took the saturation alone, and nothing where none did', () => {
     expect(oxygenFlowBefore([])).toBeNull();
-    expect(oxygenFlowBefore([line('a', NOON, null)])).toBeNull();
+    expect(oxygenFlowBefore([line('a', NOON, null)])).toBe('not-recorded');
+    expect(oxygenFlowBefore([line('a', NOON, null, { counts: false })])).toBeNull();
   });
   it('leaves out a withdrawn check, and takes a corrected one as it reads now', () => {
     const withdrawn = line('b', NOON, 6, { counts: false });

@@ -1,18 +1,21 @@
 /** The oxygen flow of the checks before this one, from the stay's own entries: more oxygen since then asks first. */
 import { assessmentRecorded } from '@footboard/shared/capabilities/assessments/events';
-import { lastOxygenFlow } from '@footboard/shared/capabilities/assessments/rules/may-start';
+import {
+  oxygenFlowAfter,
+  type OxygenFlowBefore,
+} from '@footboard/shared/capabilities/assessments/rules/may-start';
 import type { TimelineEntry } from '@footboard/shared/wire/http';
 import { payloadNow } from '../corrections/correction-draft.ts';
 
-/** Litres per minute; null when no check has it written down. A withdrawn check says nothing, a corrected one what it says now. */
-export function oxygenFlowBefore(timeline: readonly TimelineEntry[]): number | null {
+/** Of the checks so far. A withdrawn check says nothing, a corrected one what it says now. */
+export function oxygenFlowBefore(timeline: readonly TimelineEntry[]): OxygenFlowBefore {
   const checks = timeline
     .filter((entry) => entry.type === assessmentRecorded.name && entry.counts)
-    .toSorted((a, b) => b.occurred - a.occurred);
+    .toSorted((a, b) => a.occurred - b.occurred);
+  let flow: OxygenFlowBefore = null;
   for (const entry of checks) {
     const read = assessmentRecorded.schema.safeParse(payloadNow(entry, timeline));
-    const flow = read.success ? lastOxygenFlow(read.data.readings) : null;
-    if (flow !== null) return flow;
+    if (read.success) flow = oxygenFlowAfter(read.data.readings, flow);
   }
-  return null;
+  return flow;
 }

@@ -106,4 +106,13 @@ describe('readings', () => {
     expect(form.wrapper.text()).toContain('Ask first');
     expect(form.wrapper.text()).toContain('more oxygen than at the last check (2 to 3 litres a minute)');
   });
+
+  it('oxygen now asks first where the check before took the saturation alone', async () => {
+    const form = given(stayRow(), 'nurse', { oxygenFlowBefore: 'not-recorded' });
+    await form.tap(WITHOUT_SET);
+    await form.type('saturation', '96');
+    await form.type('oxygen given', '2');
+    expect(form.wrapper.text()).toContain('Ask first');
+    expect(form.wrapper.text()).toContain('on 2 litres of oxygen a minute; the flow before is not known');
+  });
 });

@@ -1,5 +1,6 @@
 /** The sheets of the bedside page: what each is called, which form lies on it, and what that form needs. */
 import type { Component } from 'vue';
+import type { OxygenFlowBefore } from '@footboard/shared/capabilities/assessments/rules/may-start';
 import type { BedView, BoardView, StayView } from '@footboard/shared/capabilities/board/view';
 import type { RulesDocument } from '@footboard/shared/capabilities/wards/rules/rules-document';
 import type { Role } from '@footboard/shared/kernel/author';
@@ -40,7 +41,7 @@ export interface SheetSubject {
   readonly view: StayView | null;
   readonly name: string | null;
   /** Litres per minute at the checks before; null when never written down, or not read yet. */
-  readonly oxygenFlowBefore: number | null;
+  readonly oxygenFlowBefore: OxygenFlowBefore;
 }
 /** What a form may need besides, as it is now. */
 export interface SheetWorld {

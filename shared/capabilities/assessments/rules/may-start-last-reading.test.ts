@@ -77,7 +77,10 @@ describe('the reading that counts', () => {
     const both = { ...session(2, { painBefore: 8, painAfter: 1, endedAt: at(2.5) }), role: 'nurse' as const };
     expect(ask(3, [checked(), both]).word).toBe('may-start');
     const worse = { ...session(2, { painBefore: 1, painAfter: 8, endedAt: at(2.5) }), role: 'aide' as const };
-    expect(said(3, [checked(), worse])).toEqual(['ask-first: pain 8 of 10: relief first']);
-    expect(ask(3, [checked(), worse]).reasons[0]!.takenAt).toBe(hours(2.5));
+    expect(said(3, [checked(), worse])).toEqual([
+      'ask-first: A stop limit was passed: pain 8 of 10 is 7 or more; not looked at since',
+      'ask-first: pain 8 of 10: relief first',
+    ]);
+    expect(ask(3, [checked(), worse]).reasons[1]!.takenAt).toBe(hours(2.5));
   });
 });

@@ -60,8 +60,16 @@ describe("oxygen against the person's own target and the check before", () => {
       `ask-first: more oxygen than at the last check (${from} to ${to} litres a minute)`;
     expect(said(5, [checked(), nurse(2, 2), aide(4, 3)])).toEqual([rise(2, 4)]);
     expect(said(5, [checked(), nurse(2, 2), aide(4, 3), nurse(4, 4)])).toEqual([rise(2, 4)]);
-    expect(said(5, [checked(), nurse(2, 2), aide(1, 3)])).toEqual([]);
+    expect(said(5, [checked(), nurse(2, 1.5), nurse(2, 2), aide(1, 3)])).toEqual([]);
     expect(said(5, [checked(), nurse(4, 2), nurse(2, 3), aide(3, 4)])).toEqual([rise(2, 3)]);
+  });
+  it('asks first where the check before said nothing of it, until a flow is held against one', () => {
+    const nurse = (litres: number, h: number) => taken(h, [oxygen(97, h, litres)]);
+    expect(said(5, [checked(), nurse(2, 2)])).toEqual([
+      'ask-first: on 2 litres of oxygen a minute; the flow before is not known',
+    ]);
+    expect(ask(5, [checked(), nurse(2, 2), nurse(2, 3)]).word).toBe('may-start');
+    expect(ask(5, [checked(), nurse(0, 2)]).word).toBe('may-start');
   });
   it('a rise that is too old no longer asks when a check cleared the start after it', () => {
     const told = [taken(1, [oxygen(97, 1, 2)]), taken(2, [oxygen(97, 2, 3)]), check('walk', 3)];

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import type { Reading } from '../values.ts';
-import { judgeStart, lastOxygenFlow, readingsAtStart, type StartInput } from './may-start.ts';
+import {
+  judgeStart,
+  lastOxygenFlow,
+  oxygenFlowAfter,
+  readingsAtStart,
+  type StartInput,
+} from './may-start.ts';
 
 const at = '2026-03-03T09:00:00Z';
 const ask = (readings: Reading[], extra: Partial<StartInput> = {}) =>
@@ -68,6 +74,27 @@ describe('may we start', () => {
     expect(ask([oxygen(95, 3)], { oxygenFlowBefore: 2 }).word).toBe('ask-first');
     expect(ask([oxygen(95, 3)], { oxygenFlowBefore: 3 }).word).toBe('may-start');
     expect(ask([oxygen(95, 3)]).word).toBe('may-start');
+  });
+  it('asks first when oxygen is given now and the reading before said nothing of it; not on room air', () => {
+    expect(ask([oxygen(95, 3)], { oxygenFlowBefore: 'not-recorded' }).reasons).toEqual([
+      {
+        word: 'ask-first',
+        words: 'on 3 litres of oxygen a minute; the flow before is not known',
+        limit: null,
+        source: 'common practice, no source',
+        takenAt: Date.parse(at),
+        sign: 'oxygen saturation',
+      },
+    ]);
+    expect(ask([oxygen(95, 0)], { oxygenFlowBefore: 'not-recorded' }).word).toBe('may-start');
+    expect(ask([oxygen(95)], { oxygenFlowBefore: 'not-recorded' }).word).toBe('may-start');
+  });
+  it('takes a check with a saturation and no flow as one that says nothing of it, and keeps a flow known before', () => {
+    expect(oxygenFlowAfter([oxygen(95)], null)).toBe('not-recorded');
+    expect(oxygenFlowAfter([oxygen(95)], 2)).toBe(2);
+    expect(oxygenFlowAfter([oxygen(95, 0)], 'not-recorded')).toBe(0);
+    expect(oxygenFlowAfter([rate(80)], null)).toBeNull();
+    expect(oxygenFlowAfter([rate(80)], 'not-recorded')).toBe('not-recorded');
   });
   it('gives each reason with its limit, its source and when the reading was taken', () => {
     const [reason] = ask([breathing(34)]).reasons;

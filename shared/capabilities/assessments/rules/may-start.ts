@@ -46,9 +46,14 @@ export interface StartLimits {
 export interface StartInput extends StartLimits {
   readonly readings: readonly Reading[];
   readonly cooperation: Cooperation | undefined;
-  /** Oxygen flow at the check before this one (litres per minute); null when not recorded. */
-  readonly oxygenFlowBefore: number | null;
+  readonly oxygenFlowBefore: OxygenFlowBefore;
 }
+
+/**
+ * Oxygen flow at the checks before (litres per minute). `not-recorded`: a saturation was taken, and nobody
+ * wrote down with how much oxygen; null: none was taken.
+ */
+export type OxygenFlowBefore = number | 'not-recorded' | null;
 
 type OfKind<K extends Reading['kind']> = Extract<Reading, { kind: K }>;
 type HeartRate = OfKind<'heart-rate'>;
@@ -79,6 +84,12 @@ export function lastOxygenFlow(readings: readonly Reading[]): number | null {
     if (!last || at >= last.at) last = { at, flow: r.litresPerMinute };
   }
   return last && last.flow;
+}
+
+/** What is known of the flow after a check: the last one written down stands, also where a later check is silent. */
+export function oxygenFlowAfter(readings: readonly Reading[], before: OxygenFlowBefore): OxygenFlowBefore {
+  const flow = lastOxygenFlow(readings);
+  return flow ?? before ?? (readings.some((r) => r.kind === 'oxygen') ? 'not-recorded' : null);
 }
 
 /** The heart rate that was taken with a pressure. */
@@ -199,20 +210,20 @@ export function judgeReading(
   }
 }
 
-/** More oxygen than before asks first; litres per minute. */
-export const moreOxygen = (before: number, now: number, takenAt: EpochMs): StartReason[] =>
-  now > before
-    ? [
-        {
-          word: 'ask-first',
-          words: `more oxygen than at the last check (${before} to ${now} litres a minute)`,
-          limit: null,
-          source: PRACTICE,
-          takenAt,
-          sign: 'oxygen saturation',
-        },
-      ]
-    : [];
+/**
+ * More oxygen than before asks first, and so does oxygen where a reading before said nothing of it: it may
+ * be more. The first reading of all is held against nothing. Litres per minute.
+ */
+export function moreOxygen(before: OxygenFlowBefore, now: number, takenAt: EpochMs): StartReason[] {
+  const ask = (words: string): StartReason[] => [
+    { word: 'ask-first', words, limit: null, source: PRACTICE, takenAt, sign: 'oxygen saturation' },
+  ];
+  if (before === null) return [];
+  if (before === 'not-recorded') {
+    return now > 0 ? ask(`on ${now} litres of oxygen a minute; the flow before is not known`) : [];
+  }
+  return now > before ? ask(`more oxygen than at the last check (${before} to ${now} litres a minute)`) : [];
+}
 
 const alone = (words: string): StartReason => ({
   word: 'ask-first',
@@ -269,7 +280,7 @@ export function judgeStart(input: StartInput): StartVerdict {
     const judged = judgeReading(reading, input);
     lookedAt.push({ words: judged.looked, takenAt: toEpoch(reading.at) });
     reasons.push(...judged.reasons);
-    if (reading === oxygen && oxygen.litresPerMinute !== undefined && input.oxygenFlowBefore !== null) {
+    if (reading === oxygen && oxygen.litresPerMinute !== undefined) {
       reasons.push(...moreOxygen(input.oxygenFlowBefore, oxygen.litresPerMinute, toEpoch(oxygen.at)));
     }
   }

@@ -15,7 +15,7 @@ import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Cooperation } from '../values.ts';
 import type { Assessment } from './judge-stage.ts';
 import type { StartVerdict } from './may-start.ts';
-import { lastOxygenFlow } from './may-start.ts';
+import { oxygenFlowAfter, type OxygenFlowBefore } from './may-start.ts';
 import { OrdersThen } from './orders-then.ts';
 import { CooperationSeen } from './cooperation-seen.ts';
 import { DEFAULT_PROTOCOL } from './default-protocol.ts';
@@ -68,7 +68,7 @@ class Fold {
   private readonly partNotMet = new Map<string, Fact>();
   readonly orders: OrdersThen;
   /** Litres per minute at the checks so far, the last one; null when never recorded. */
-  private oxygenFlow: number | null = null;
+  private oxygenFlow: OxygenFlowBefore = null;
 
   constructor(
     private readonly rules: RulesDocument,
@@ -117,7 +117,7 @@ class Fold {
         right: this.parts.get(partKey('arm-pushes', 'right'))?.met ?? null,
       },
     });
-    this.oxygenFlow = lastOxygenFlow(data.readings) ?? this.oxygenFlow;
+    this.oxygenFlow = oxygenFlowAfter(data.readings, this.oxygenFlow);
     if (start) this.start = { verdict: start, fact };
     if (rising) this.rising.take(fact, rising, protocol, this.rules.rising);
     // What was found against a stage that nobody tested lowers; it makes the check none that the tier stands on.

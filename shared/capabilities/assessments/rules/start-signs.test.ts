@@ -1,5 +1,6 @@
 /** Which readings "may we start" is judged by, entry by entry. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
+import { germanBook } from '../../../i18n/phrases/german.ts';
 import type { Role } from '../../../kernel/author.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import { toIso } from '../../../kernel/times.ts';
@@ -87,6 +88,57 @@ describe('more oxygen than at the entry before', () => {
     expect(more(flow('one', 4, 1))).toEqual([]);
     expect(more(flow('one', 4, 1), flow('two', 4, 2))).toEqual([]);
     expect(more(entry('walk', 1, [oxygen(2, 1), oxygen(4, 1.5)]))).toEqual([]);
+  });
+});
+
+describe('oxygen now, and a reading before that said nothing of it', () => {
+  const saturation = (h: number, litres?: number): Reading => ({
+    kind: 'oxygen',
+    saturation: 97,
+    ...(litres === undefined ? {} : { litresPerMinute: litres }),
+    at: at(h),
+  });
+  const taken = (id: string, h: number, litres?: number, role?: Role) =>
+    entry(id, h, [saturation(h, litres)], role);
+  const asked = (...facts: readonly Fact[]) => found(facts).reasons.map((r) => [r.word, r.words, ...r.facts]);
+  const says = (litres: number) => `on ${litres} litres of oxygen a minute; the flow before is not known`;
+
+  it('given a saturation without a flow and a flow after it, then it asks first and names both', () => {
+    expect(asked(taken('before', 1), taken('now', 2, 2))).toEqual([['ask-first', says(2), 'now', 'before']]);
+    expect(asked(taken('before', 1, undefined, 'aide'), taken('now', 2, 2, 'aide'))).toHaveLength(1);
+  });
+  it('given the first reading of a stay, room air now, or both in one entry, then nothing is asked', () => {
+    expect(asked(taken('now', 2, 2))).toEqual([]);
+    expect(asked(taken('before', 1), taken('now', 2, 0))).toEqual([]);
+    expect(asked(entry('now', 2, [saturation(1.9), saturation(2, 2)]))).toEqual([]);
+    expect(asked(taken('now', 2, 2), taken('after', 3))).toEqual([]);
+    expect(asked(taken('now', 2, 2), taken('same', 2))).toEqual([]);
+  });
+  it('given a flow by a nurse before it, then the flows are held against each other', () => {
+    expect(asked(taken('air', 0.5), taken('two', 1, 2), taken('silent', 1.5), taken('now', 2, 2))).toEqual(
+      [],
+    );
+    expect(asked(taken('air', 0.5), taken('one', 1, 1), taken('now', 2, 2))[0]![1]).toContain('(1 to 2 ');
+  });
+  it('given a flow by an aide between, then it asks no less than without', () => {
+    expect(asked(taken('silent', 1), taken('aide', 1.5, 3, 'aide'), taken('now', 2, 2))).toEqual([
+      ['ask-first', says(2), 'now', 'silent'],
+    ]);
+  });
+  it('given two flows since, by those who may not free, then the higher is said', () => {
+    const flows = [taken('one', 2, 4, 'aide'), taken('two', 3, 1, 'aide')];
+    expect(asked(taken('silent', 1), ...flows)).toEqual([['ask-first', says(4), 'one', 'silent']]);
+  });
+  it('given it got old and a check cleared the start since, then it is not asked any more', () => {
+    const facts = [taken('before', 1), taken('now', 2, 2)];
+    const late = { t: hours(20), clearedAt: hours(3) };
+    expect(found(facts, late).reasons).toEqual([]);
+    expect(found(facts, { ...late, clearedAt: hours(1) }).reasons).toHaveLength(1);
+  });
+  it('given German, then it is known', () => {
+    expect(germanBook().say(says(2))).toBe(
+      'bekommt 2 Liter Sauerstoff pro Minute; der Fluss davor ist nicht bekannt',
+    );
   });
 });
 

@@ -80,7 +80,10 @@ function lowOnStanding(taken: readonly TakenReading[], input: SignsInput, found:
   });
 }
 
-/** More oxygen than at the entry before: against the last one of a qualified author, or a lower one since. */
+/**
+ * More oxygen than at the entry before: against the last one of a qualified author, or a lower one since.
+ * Where there is none of a qualified author, but a saturation before it without a flow, it may be more.
+ */
 function oxygenFlow(taken: readonly TakenReading[], input: SignsInput, found: Found): void {
   const flows = taken.flatMap(({ reading, at, fact }) =>
     reading.kind === 'oxygen' && reading.litresPerMinute !== undefined
@@ -93,6 +96,8 @@ function oxygenFlow(taken: readonly TakenReading[], input: SignsInput, found: Fo
       -Infinity,
     );
   const since = lastBy(Infinity, null);
+  const silent = taken.filter((r) => r.reading.kind === 'oxygen' && r.reading.litresPerMinute === undefined);
+  let unknown: { now: (typeof flows)[number]; before: Fact } | null = null;
   let most: { reasons: ReturnType<typeof moreOxygen>; facts: EventId[]; rise: number } | null = null;
   for (const now of flows) {
     if (now.at < since) continue;
@@ -101,6 +106,8 @@ function oxygenFlow(taken: readonly TakenReading[], input: SignsInput, found: Fo
     else if (!stillStands(now.at, input)) continue;
     const from = lastBy(now.at, now.fact);
     const before = flows.filter((f) => f.fact !== now.fact && f.at >= from && f.at < now.at);
+    const said = from === -Infinity ? silent.findLast((s) => s.fact !== now.fact && s.at < now.at) : null;
+    if (said && now.flow > (unknown?.now.flow ?? 0)) unknown = { now, before: said.fact };
     if (before.length === 0) continue;
     const lowest = before.reduce((low, f) => (f.flow < low.flow ? f : low));
     const rise = now.flow - lowest.flow;
@@ -108,6 +115,11 @@ function oxygenFlow(taken: readonly TakenReading[], input: SignsInput, found: Fo
     if (reasons.length > 0 && rise > (most?.rise ?? 0)) {
       most = { reasons, facts: [now.fact.id, lowest.fact.id], rise };
     }
+  }
+  if (!most && unknown) {
+    const { now, before } = unknown;
+    const reasons = moreOxygen('not-recorded', now.flow, now.at);
+    most = { reasons, facts: [now.fact.id, before.id], rise: now.flow };
   }
   for (const { sign: _sign, ...reason } of most?.reasons ?? []) {
     found.reasons.push({ ...reason, facts: most!.facts });

@@ -50,6 +50,7 @@ const OTHERWISE: readonly (readonly [string, Partial<AtThatTime>])[] = [
   ['no target', { oxygenTarget: null }],
   ['less oxygen before', { oxygenFlowBefore: 1 }],
   ['no word on oxygen before', { oxygenFlowBefore: null }],
+  ['a reading before without a flow', { oxygenFlowBefore: 'not-recorded' }],
   ['a left leg that may bear nothing', { mayNotBear: new Set(['left']) }],
   ['a right leg that may bear nothing', { mayNotBear: new Set(['right']) }],
   ['a left arm that may not push', { mayNotPush: new Set(['left']) }],

@@ -9,7 +9,7 @@ import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Side, StageRecord } from '../values.ts';
 import type { Assessment, JudgedStage } from './judge-stage.ts';
 import { findingsOf, judgeStage } from './judge-stage.ts';
-import type { StartVerdict } from './may-start.ts';
+import type { OxygenFlowBefore, StartVerdict } from './may-start.ts';
 import { judgeStart, readingsAtStart } from './may-start.ts';
 import type { RisingVerdict } from './pressure.ts';
 import { judgeRising } from './pressure.ts';
@@ -42,8 +42,7 @@ export interface AtThatTime {
   readonly protocol: Protocol;
   readonly rules: RulesDocument;
   readonly oxygenTarget: { readonly low: number; readonly high: number } | null;
-  /** Litres per minute at the check before; null when not recorded. */
-  readonly oxygenFlowBefore: number | null;
+  readonly oxygenFlowBefore: OxygenFlowBefore;
   readonly mayNotBear: ReadonlySet<Side>;
   readonly mayNotPush: ReadonlySet<Side>;
   /** Whether each arm was seen to push before this check; null when it was never tested. */

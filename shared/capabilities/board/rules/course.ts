@@ -4,9 +4,10 @@
  * nothing is known there is a gap: a ward day without an entry is "not recorded", never zero.
  */
 import type { PayloadOf } from '../../../kernel/event-type.ts';
+import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { StayCourse } from '../../../wire/pictures.ts';
-import type { StayRecord } from '../../corrections/facts.ts';
+import type { Fact, StayRecord } from '../../corrections/facts.ts';
 import { effectiveFacts, type Effective } from '../../corrections/rules/effective.ts';
 import type { triggerRecorded } from '../../orders/events.ts';
 import { sessionsOf } from '../../sessions/rules/activity.ts';
@@ -51,6 +52,7 @@ export function courseOf(
       notch: view.tier.notch,
       trust: view.trust.state,
       away: view.away !== null,
+      facts: reasonsBehind(view, facts, from),
     })),
     holds: holdSpans(standing),
     sessions: sessions.map(({ fact, session, from }) => ({
@@ -67,11 +69,19 @@ export function courseOf(
         at: f.occurred,
         kind: (f.data as PayloadOf<typeof triggerRecorded>).kind,
       })),
-    days: daysBetween(calendar, began, to).map(({ from, to: end }) => ({
-      from,
-      to: end,
-      recorded: sessions.some((s) => s.from >= from && s.from < end),
-    })),
+    days: daysBetween(calendar, began, to).map((day) => {
+      const ofDay = sessions.filter((s) => s.from >= day.from && s.from < day.to);
+      // The first instant of the next ward day is not of this one.
+      const at = Math.min(calendar.wardDay(day.from).to - 1, to);
+      const { today } = evaluateFacts(record, effective, ward, calendar, at).view;
+      const ids = [...today.because.flatMap((b) => b.facts), ...ofDay.map((s) => s.fact.id)];
+      return {
+        ...day,
+        recorded: ofDay.length > 0,
+        goal: today.goal && { met: today.met, proposed: today.goalProposed },
+        facts: [...new Set(ids)],
+      };
+    }),
   };
 }
 
@@ -104,6 +114,13 @@ function standingThrough(
   return { standing, to: until, looked: true };
 }
 
+/** The facts that the board named when a span began; going off the ward names its own. */
+function reasonsBehind(view: StayView, facts: readonly Fact[], from: EpochMs): EventId[] {
+  const named = [...view.tier.because, ...view.trust.because].flatMap((b) => b.facts);
+  const left = view.away && facts.findLast((f) => f.type === 'went-off-ward' && f.occurred <= from);
+  return [...new Set(left ? [...named, left.id] : named)];
+}
+
 const drawnAlike = (a: StayView, b: StayView): boolean =>
   a.tier.word === b.tier.word &&
   a.tier.notch === b.tier.notch &&
@@ -123,9 +140,9 @@ function holdSpans(standing: readonly Standing[]): Course['holds'] {
       span.to = from;
       open.delete(id);
     }
-    for (const [id, { scope, reason }] of now) {
+    for (const [id, { scope, reason, event }] of now) {
       if (open.has(id)) continue;
-      const span = { hold: id, scope, reason, from, to: null };
+      const span = { hold: id, scope, reason, from, to: null, facts: [event] };
       open.set(id, span);
       spans.push(span);
     }

@@ -107,7 +107,7 @@ function evaluateAsTold(
     [plan, sessions, holds, trust],
     (n) => {
       n(day.to);
-      return todayOf(known, { ...input, holds, trust }, plan.day, sessions, day, calendar);
+      return todayOf(known, { ...input, t, holds, trust }, plan.day, sessions, day, calendar, n);
     },
   );
   const staged = standing.scope.kind === 'staged';

@@ -44,6 +44,8 @@ interface Row {
   /** Hours within which somebody looks, also without a move; null = before the next move only. */
   readonly within: number | null;
   readonly until: Until;
+  /** What it says of itself; by default the words of its kind. */
+  readonly says?: string;
   /** A nurse's confirm of the plan answers it, too. */
   readonly light?: boolean;
 }
@@ -73,7 +75,10 @@ const ROWS: readonly Row[] = [
   row('sheath-out', 1, 'stay put'),
   row('suspected-clot', 1, 'stay put'),
   row('failed-attempt', 12, 'one more', asIt(session(2, { outcome: 'stopped' }))),
-  row('failed-attempt', 12, 'one more', asIt(session(2, { events: ['near-fall'] }))),
+  ...['near-fall', 'line-pulled', 'low-oxygen', 'pain', 'distress'].map((event) => ({
+    ...row('failed-attempt', 12, 'one more', asIt(session(2, { events: [event] }))),
+    says: `Something went wrong in a session: ${event.replaceAll('-', ' ')}`,
+  })),
   row('step-down-from-intensive-care', 4, 'one more'),
   { ...row('asked-to-look-again', null, 'one more'), light: true },
   { ...row('board-wrong', 1, 'one more'), light: true },
@@ -99,13 +104,14 @@ describe('every trigger', () => {
     ]);
   });
 
-  it.each(each)('%s ends trust at once and says so', (_name, { kind, told }) => {
+  it.each(each)('%s ends trust at once and says so', (_name, { kind, told, says }) => {
+    const words = says ?? TRIGGER_WORDS[kind];
     const view = seen(stayOf(weight, walks, told), hours(2));
     expect(seen(stayOf(weight, walks, told), hours(before(2))).trust.state).toBe('current');
     expect(view.trust).toMatchObject({
       state: 're-check',
-      openTriggers: [{ event: 'it', kind, at: hours(2), words: TRIGGER_WORDS[kind] }],
-      because: [{ rule: 'trust/trigger', facts: ['it'], words: `${TRIGGER_WORDS[kind]}, 24 Oct 20:00` }],
+      openTriggers: [{ event: 'it', kind, at: hours(2), words }],
+      because: [{ rule: 'trust/trigger', facts: ['it'], words: `${words}, 24 Oct 20:00` }],
     });
     expect(view.tier.word).toBe('Walk');
   });

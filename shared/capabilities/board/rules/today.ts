@@ -13,6 +13,7 @@ import { shareOfDay } from '../../sessions/rules/waking.ts';
 import type { usualWayRecorded } from '../../stays/events.ts';
 import type { Period, WardCalendar } from '../../wards/context.ts';
 import type { EventId } from '../../../kernel/ids.ts';
+import type { EpochMs } from '../../../kernel/times.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { goalSet } from '../../sessions/events.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
@@ -30,18 +31,22 @@ export interface Today {
 }
 
 export function todayOf(
-  { tier, standing, facts, beyondStop }: Known,
+  known: Known,
   input: PlanInput,
   plan: readonly TaskPlan[],
   sessions: readonly SessionFact[],
   day: Period,
   calendar: WardCalendar,
+  note: (at: EpochMs) => void,
 ): Today {
+  const { tier, standing, facts, beyondStop } = known;
+  const leaves = leavesOn(day, known, input.t, note);
+  const here = { from: standing.began ?? -Infinity, to: leaves?.at ?? Infinity };
   const staged = standing.scope.kind === 'staged';
-  const known = input.trust.state !== 'not-known';
+  const trusted = input.trust.state !== 'not-known';
   const goalInput: GoalInput | null = staged
     ? {
-        cleared: known ? tier.cleared : null,
+        cleared: trusted ? tier.cleared : null,
         tierFact: tier.assessment?.id ?? null,
         holds: input.holds,
         plan,
@@ -53,7 +58,9 @@ export function todayOf(
         longestWalk: longestWalkOf(sessions, beyondStop),
         wish: wishOf(facts),
         set: lastGoalSet(facts),
-        share: shareOfDay(day, { from: standing.began ?? -Infinity, to: Infinity }, calendar, input.rules),
+        share: shareOfDay(day, here, calendar, input.rules),
+        leaving: leaves?.event ?? null,
+        hereBefore: here.from <= day.from,
         arrival: facts.find((f) => f.type === 'stay-begun')?.id ?? null,
         rules: input.rules,
       }
@@ -83,6 +90,24 @@ export function todayOf(
     because,
   };
   return { today, goalInput, goalNow, amounts };
+}
+
+/**
+ * When the person leaves on this ward day, by the entry that says so: when they left, else when they are
+ * expected to. An expectation that is past and did not come true says nothing: the goal is whole again.
+ */
+function leavesOn(
+  day: Period,
+  { facts, besidePlan: { leaving } }: Known,
+  t: EpochMs,
+  note: (at: EpochMs) => void,
+): { readonly at: EpochMs; readonly event: EventId } | null {
+  const isToday = (at: EpochMs): boolean => at > day.from && at < day.to;
+  const left = facts.findLast((f) => f.type === 'stay-ended');
+  if (left) return isToday(left.occurred) ? { at: left.occurred, event: left.id } : null;
+  if (!leaving || leaving.at <= t || !isToday(leaving.at)) return null;
+  note(leaving.at);
+  return leaving;
 }
 
 /** The entry that last told of a wish, with the usual way or with a goal. */

@@ -47,6 +47,8 @@ const OTHERS = [...EVENT_TYPES.values()]
   .filter((name) => ![...NEUTRAL, ...ALLOWS, ...RAISES, 'session-recorded'].includes(name));
 
 const reading = { kind: 'heart-rate', perMinute: 80, at: new Date(hours(1)).toISOString() };
+const EARLIER = new Date(hours(0.5)).toISOString();
+const LATER = new Date(hours(1.5)).toISOString();
 const exercise = (extra: object = {}) => session(1, { activities: ['bed-exercise'], ...extra });
 const notDone = { outcome: 'not-done', activities: [], notDone: { group: 'no-people' } };
 
@@ -64,6 +66,12 @@ describe('taking an entry out', () => {
     ['one that was stopped', session(1, { outcome: 'stopped' }), true],
     ['a first time up', session(1, { firstTimeUp: true }), true],
     ['one with a reading', session(1, { readings: [reading] }), true],
+    ['one in which a line was pulled', session(1, { events: ['line-pulled'] }), true],
+    ['one with an equipment fault only', session(1, { events: ['equipment-fault'] }), false],
+    ['one with an effort', session(1, { effort: 1 }), true],
+    ['one with a pain after it', session(1, { painAfter: 0 }), true],
+    ['one with a pain before it', session(1, { painBefore: 4 }), true],
+    ['one with breathlessness alone', session(1, { breathless: 9 }), false],
   ] as const)('of sessions, %s: %#', (_what, told, may) => {
     expect(takingOutMayLowerHelp(entry(told))).toBe(may);
   });
@@ -172,6 +180,32 @@ describe('putting another in an entry’s place', () => {
     ['one that went wrong for an ordinary one', exercise(), exercise({ events: ['dizzy'] }), false],
     ['an ordinary one for a first time up', exercise({ firstTimeUp: true }), exercise(), true],
     ['one with a reading for one without', exercise(), exercise({ readings: [reading] }), true],
+    ['the same effort', exercise({ effort: 9 }), exercise({ effort: 9, metres: 3 }), false],
+    ['more effort', exercise({ effort: 3 }), exercise({ effort: 9 }), false],
+    ['an effort where none was', exercise(), exercise({ effort: 1 }), false],
+    ['less effort', exercise({ effort: 9 }), exercise({ effort: 8 }), true],
+    ['no effort', exercise({ effort: 9 }), exercise(), true],
+    ['less pain after', exercise({ painAfter: 7, effort: 1 }), exercise({ painAfter: 6, effort: 1 }), true],
+    ['less pain before', exercise({ painBefore: 7 }), exercise({ painBefore: 6 }), true],
+    [
+      'the same effort of one that was not done',
+      exercise({ effort: 9 }),
+      exercise({ ...notDone, effort: 9 }),
+      true,
+    ],
+    [
+      'the same pain, begun earlier',
+      exercise({ painAfter: 7 }),
+      exercise({ painAfter: 7, startedAt: EARLIER }),
+      true,
+    ],
+    [
+      'the same pain, ended later',
+      exercise({ painAfter: 7 }),
+      exercise({ painAfter: 7, endedAt: LATER }),
+      true,
+    ],
+    ['the same effort at another time', exercise({ effort: 9 }), { ...exercise({ effort: 9 }), at: 2 }, true],
     ['a walk at another time', session(1), { ...session(1), at: 2 }, true],
     ['exercise at another time', exercise(), { ...exercise(), at: 2 }, false],
   ] as const)('of sessions, %s: %#', (_what, old, next, may) => {
@@ -182,5 +216,6 @@ describe('putting another in an entry’s place', () => {
     expect(replaced(session(1), session(1), 'aide', 'aide')).toBe(false);
     expect(replaced(session(1), session(1), 'aide', 'nurse')).toBe(true);
     expect(replaced(exercise(), exercise(), 'aide', 'nurse')).toBe(false);
+    expect(replaced(exercise({ painAfter: 7 }), exercise({ painAfter: 7 }), 'aide', 'nurse')).toBe(true);
   });
 });

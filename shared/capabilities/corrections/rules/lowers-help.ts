@@ -58,7 +58,7 @@ export function takingOutMayLowerHelp(entry: Entry): boolean {
   if (NEUTRAL.has(entry.type) || PERMISSIONS.has(entry.type)) return false;
   if (entry.type === 'session-recorded') {
     const { session } = entry.data as SessionPayload;
-    return wentWrong(session) !== null || session.firstTimeUp || hasReadings(session);
+    return asksForMore(session) || SCORES.some((score) => session[score] !== undefined);
   }
   return true;
 }
@@ -73,6 +73,23 @@ export function puttingInMayLowerHelp(entry: Entry): boolean {
 
 /** A reading may be beyond a limit, and it may stand in place of an earlier one that was. */
 const hasReadings = ({ readings }: SessionPayload['session']): boolean => (readings?.length ?? 0) > 0;
+
+/** What the plan may ask for because of a session, but for its numbers out of ten. */
+const asksForMore = (session: SessionPayload['session']): boolean =>
+  wentWrong(session) !== null || session.firstTimeUp || hasReadings(session);
+
+/** Numbers out of ten that may be at a limit of the ward, whatever that is. */
+const SCORES = ['effort', 'painBefore', 'painAfter'] as const;
+/** One is less than before, or not there any more, or no longer of that session or that time. */
+const scoresLess = (before: SessionPayload['session'], after: SessionPayload['session']): boolean => {
+  const had = SCORES.filter((score) => before[score] !== undefined);
+  if (had.length === 0) return false;
+  const elsewhere =
+    before.startedAt !== after.startedAt ||
+    before.endedAt !== after.endedAt ||
+    (before.outcome === 'not-done') !== (after.outcome === 'not-done');
+  return elsewhere || had.some((score) => (after[score] ?? -1) < before[score]!);
+};
 
 /**
  * A first time up that went well, or a first walk here, takes back what the plan asks for because of
@@ -97,7 +114,9 @@ export function replacingMayLowerHelp(
   if (old.type === 'session-recorded') {
     const before = (old.data as SessionPayload).session;
     const after = (next.data as SessionPayload).session;
-    if (takingOutMayLowerHelp(old)) return true;
+    if (asksForMore(before) || scoresLess(before, after)) return true;
+    const hadScores = SCORES.some((score) => before[score] !== undefined);
+    if (hadScores && (old.occurred !== next.occurred || countsNow)) return true;
     const moved = old.occurred !== next.occurred && qualified;
     return frees(after) && (!frees(before) || moved || countsNow);
   }

@@ -42,7 +42,7 @@ describe('a trigger', () => {
     expect(open(told)).toEqual([kind]);
   });
   it('is not an ordinary session', () => {
-    expect(open(session(1), session(2, { events: ['pain'] }))).toEqual([]);
+    expect(open(session(1), session(2, { events: ['equipment-fault'] }))).toEqual([]);
   });
 
   it('is closed by a later check of a qualified author', () => {

@@ -13,7 +13,7 @@ import type { Fact } from '../../corrections/facts.ts';
 import type { scopeSet } from '../../stays/events.ts';
 import { scopeCounts, type ScopeKind } from '../../stays/rules/scope.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
-import { wentWrong } from '../../sessions/rules/what-went-wrong.ts';
+import { wentWrong, wrongWords } from '../../sessions/rules/what-went-wrong.ts';
 import type { triggerRecorded } from '../events.ts';
 import type { TriggerKind } from '../values.ts';
 import { orderGoneBeyond } from './beyond-orders.ts';
@@ -103,7 +103,14 @@ class Reach {
 /** The trigger that a fact amounts to, if any. */
 export function triggerOf(fact: Fact): Trigger | null {
   const kind = triggerKindOf(fact);
-  return kind && { event: fact.id, kind, at: fact.occurred, words: TRIGGER_WORDS[kind] };
+  return kind && { event: fact.id, kind, at: fact.occurred, words: wordsOf(fact, kind) };
+}
+
+/** A failed attempt says what went wrong in it, where that was named. */
+function wordsOf(fact: Fact, kind: TriggerKind): string {
+  const told = kind === 'failed-attempt' && fact.type === 'session-recorded';
+  const named = told ? wrongWords((fact.data as PayloadOf<typeof sessionRecorded>).session) : null;
+  return named ?? TRIGGER_WORDS[kind];
 }
 
 function triggerKindOf(fact: Fact): TriggerKind | null {
@@ -161,7 +168,7 @@ export function triggersOf(
   facts.forEach((fact, i) => {
     const trigger =
       derived(fact, 'early-warning-rise', rises) ??
-      triggerOf(fact) ??
+      withLimits(triggerOf(fact), beyondStop) ??
       derived(fact, 'failed-attempt', beyondStop);
     const checks = isCheck(fact);
     const asFar = checks && reach.goesAsFar(fact, protocols);
@@ -211,6 +218,12 @@ export function triggersOf(
 function derived(fact: Fact, kind: TriggerKind, byEntry: ReadonlyMap<EventId, string>): Trigger | null {
   const words = byEntry.get(fact.id);
   return words === undefined ? null : { event: fact.id, kind, at: fact.occurred, words };
+}
+
+/** A failed attempt in which a limit was passed as well says both. */
+function withLimits(trigger: Trigger | null, beyondStop: ReadonlyMap<EventId, string>): Trigger | null {
+  const passed = trigger?.kind === 'failed-attempt' ? beyondStop.get(trigger.event) : undefined;
+  return trigger && passed !== undefined ? { ...trigger, words: `${trigger.words}. ${passed}` } : trigger;
 }
 
 /** A trigger of the very instant of a check is not answered by it, unless the check names it. */

@@ -26,6 +26,10 @@ export interface GoalInput extends GoalLimits {
   /** How much of this ward day's waking hours the person is here, 0 to 1. */
   readonly share: number;
   readonly arrival: EventId | null;
+  /** The entry by which the person leaves on this ward day, where one says so. */
+  readonly leaving?: EventId | null;
+  /** Whether the person arrived before this ward day began. */
+  readonly hereBefore?: boolean;
   readonly rules: RulesDocument;
 }
 export interface GoalToday {
@@ -41,21 +45,26 @@ export interface GoalToday {
 export const NO_GOAL: GoalToday = { goal: null, whole: null, proposed: false, capped: false, because: [] };
 
 export function goalToday(input: GoalInput): GoalToday {
-  const { cleared, arrival, share } = input;
+  const { cleared, arrival, share, leaving = null, hereBefore = false } = input;
   if (cleared === null) {
-    const facts = arrival ? [arrival] : [];
-    return { ...NO_GOAL, because: [say('goal/not-known', facts, 'No goal before the first check')] };
+    return {
+      ...NO_GOAL,
+      because: [say('goal/not-known', arrival ? [arrival] : [], 'No goal before the first check')],
+    };
   }
   const whole = wholeDay(input);
   if (whole.whole === null || share >= 1) return whole;
   const goal = goalForShare(whole.whole, share);
   const words = goal
     ? `Here for part of this ward day: ${goal.timesUp} of ${whole.whole.timesUp} times asked`
-    : 'Arrived in the night: the goal begins with the next ward day';
+    : hereBefore
+      ? 'Leaves in the night: nothing asked on this ward day'
+      : 'Arrived in the night: the goal begins with the next ward day';
+  const facts = [hereBefore ? null : arrival, leaving].filter((f) => f !== null);
   return {
     ...whole,
     goal,
-    because: [...whole.because, say('goal/part-of-day', arrival ? [arrival] : [], words)],
+    because: [...whole.because, say('goal/part-of-day', facts, words)],
   };
 }
 

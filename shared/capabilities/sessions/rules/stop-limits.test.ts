@@ -175,6 +175,7 @@ describe('what an aide reads before starting', () => {
       ['Heart rate above 130 a minute', 130],
       ['Oxygen saturation below 85 %', 85],
       ['Oxygen saturation below 90 % with any symptom', 90],
+      ['Breathing rate 5 a minute or less', 5],
       ['Breathing rate above 30 a minute', 30],
       ['Systolic pressure below 90 mmHg', 90],
       ['Systolic pressure above 210 mmHg', 210],
@@ -270,11 +271,17 @@ describe('a recorded session beyond a stop limit', () => {
     expect(recorded([pressure(130, 'seated', 4), pressure(119)])).toHaveLength(1);
     expect(recorded([pressure(130, 'seated', 4), pressure(120)])).toEqual([]);
   });
-  it('is not one for a reading before it began, for one that was not done, or for numbers out of ten', () => {
+  it('is one with effort, or pain after it, at its limit', () => {
+    expect(recorded(undefined, { effort: 8, painAfter: 7 })).toEqual([
+      'effort 8 of 10 is 8 or more',
+      'pain 7 of 10 is 7 or more',
+    ]);
+    expect(recorded([], { effort: 7, painAfter: 6, painBefore: 10 })).toEqual([]);
+  });
+  it('is not one for a reading before it began, nor for one that was not done', () => {
     expect(recorded([early])).toEqual([]);
-    expect(recorded([rate(140)], { outcome: 'not-done', notDone: { group: 'clinically-held' } })).toEqual([]);
-    expect(recorded([], { effort: 10, painAfter: 10 })).toEqual([]);
-    expect(recorded(undefined, { effort: 10 })).toEqual([]);
+    const notDone: Partial<Session> = { outcome: 'not-done', notDone: { group: 'clinically-held' } };
+    expect(recorded([rate(140)], { ...notDone, effort: 10, painAfter: 10 })).toEqual([]);
   });
   it('counts what went wrong with the person as a symptom', () => {
     expect(recorded([oxygen(88)], { events: ['pain'] })).toEqual([

@@ -7,6 +7,7 @@ import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
 import type { Reading } from '../../assessments/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Session } from '../values.ts';
+import { fallsOf } from './stop-falls.ts';
 
 export type StopEvent = Session['events'][number];
 export type OxygenTarget = { readonly low: number; readonly high: number } | null;
@@ -74,6 +75,7 @@ export function stopLimitsFor({
     line(`Heart rate below ${stop.heartRateBelow.value} a minute`, stop.heartRateBelow),
     line(`Heart rate above ${stop.heartRateAbove.value} a minute`, stop.heartRateAbove),
     ...saturation,
+    line(`Breathing rate ${stop.breathingBelow.value} a minute or less`, stop.breathingBelow),
     line(`Breathing rate above ${stop.breathingAbove.value} a minute`, stop.breathingAbove),
     line(`Systolic pressure below ${stop.systolicBelow.value} mmHg`, stop.systolicBelow),
     line(`Systolic pressure above ${stop.systolicAbove.value} mmHg`, stop.systolicAbove),
@@ -143,19 +145,9 @@ export function judgeStop(input: StopInput): StopVerdict {
     });
   }
   const symptoms = input.symptoms === true || events.some((e) => SYMPTOMS.has(e));
-  const scored = (what: string, value: number | undefined, limit: Limit) => {
-    if (value === undefined || value < limit.value) return;
-    reasons.push({
-      words: `${what} ${value} of 10 is ${limit.value} or more`,
-      limit: limit.value,
-      source: limit.source,
-      takenAt: null,
-    });
-  };
-  scored('effort', effort, stop.effortFrom);
-  scored('pain', pain, stop.painFrom);
+  reasons.push(...scored(effort, pain, stop));
   for (const reading of readings) reasons.push(...beyond(reading, symptoms, input));
-  reasons.push(...falls(input));
+  reasons.push(...fallsOf(input));
 
   const has = (kind: Reading['kind']) => readings.some((r) => r.kind === kind);
   const notTaken: string[] = [];
@@ -168,6 +160,15 @@ export function judgeStop(input: StopInput): StopVerdict {
   if (effort === undefined) notTaken.push('effort');
   if (pain === undefined && !has('pain')) notTaken.push('pain');
   return { word: reasons.length > 0 ? 'stop' : 'go-on', reasons, notTaken };
+}
+
+/** Numbers out of ten at the ward's limits; pain is the one meanwhile or after, never the one before. */
+function scored(effort: number | undefined, pain: number | undefined, stop: StopRules['stop']): StopReason[] {
+  return [...scoreFrom('effort', effort, stop.effortFrom), ...scoreFrom('pain', pain, stop.painFrom)];
+}
+function scoreFrom(what: string, score: number | undefined, { value, source }: Limit): StopReason[] {
+  if (score === undefined || score < value) return [];
+  return [{ words: `${what} ${score} of 10 is ${value} or more`, limit: value, source, takenAt: null }];
 }
 
 type Limited = Pick<StopInput, 'rules' | 'oxygenTarget'>;
@@ -210,6 +211,11 @@ function beyond(reading: Reading, symptoms: boolean, { rules, oxygenTarget }: Li
       break;
     }
     case 'breathing':
+      if (reading.perMinute <= stop.breathingBelow.value) {
+        const { value, source } = stop.breathingBelow;
+        const words = `breathing rate ${reading.perMinute} is ${value} or less`;
+        reasons.push({ words, limit: value, source, takenAt });
+      }
       if (reading.perMinute > stop.breathingAbove.value) {
         say(`breathing rate ${reading.perMinute} is above`, stop.breathingAbove);
       }
@@ -230,69 +236,24 @@ function beyond(reading: Reading, symptoms: boolean, { rules, oxygenTarget }: Li
   return reasons;
 }
 
-const POSTURES = ['lying', 'seated', 'standing'] as const;
-type Pressure = Extract<Reading, { kind: 'pressure' }>;
-const pressures = (readings: readonly Reading[]): Pressure[] =>
-  readings
-    .filter((r): r is Pressure => r.kind === 'pressure')
-    .toSorted((a, b) => toEpoch(a.at) - toEpoch(b.at));
-
-/** The last one before it in its posture; of two of one instant the higher. */
-function beforeInPosture(taken: readonly Pressure[], { at, posture }: Pressure): Pressure | undefined {
-  const earlier = taken.filter((r) => r.posture === posture && toEpoch(r.at) < toEpoch(at));
-  return earlier.toSorted((a, b) => toEpoch(a.at) - toEpoch(b.at) || a.systolic - b.systolic).at(-1);
-}
-
 /**
- * The systolic pressure against the last one before the session, or the first one of it; and against
- * the reading before it in the same posture, so that neither a lower one at rest nor the limit for
- * rising hides a fall. Standing up by itself lowers it, so after a change to a higher posture that
- * limit applies. Where both fell too far the greater fall is said.
- */
-function falls({ before, readings, rules }: Pick<StopInput, 'before' | 'readings' | 'rules'>): StopReason[] {
-  const earlier = pressures(before);
-  const since = pressures(readings);
-  const base = earlier.at(-1) ?? since[0];
-  if (!base) return [];
-  const all = [...earlier, ...since];
-  return since.flatMap((reading) => {
-    const last = beforeInPosture(all, reading);
-    return [base, ...(last ? [last] : [])]
-      .flatMap((from) => fallen(from, reading, rules))
-      .toSorted((a, b) => b.fall - a.fall)
-      .slice(0, 1)
-      .map(({ reason }) => reason);
-  });
-}
-
-function fallen(from: Pressure, to: Pressure, rules: StopRules): { fall: number; reason: StopReason }[] {
-  const fall = from.systolic - to.systolic;
-  const rose = POSTURES.indexOf(to.posture) > POSTURES.indexOf(from.posture);
-  const { value, source } = rose ? rules.rising.systolicFall : rules.stop.systolicFallWithEffort;
-  if (rose ? fall < value : fall <= value) return [];
-  const words = rose
-    ? `systolic fell by ${fall} mmHg on rising (${from.systolic} to ${to.systolic}), ${value} or more`
-    : `systolic fell by ${fall} mmHg with effort (${from.systolic} to ${to.systolic}), more than ${value}`;
-  return [{ fall, reason: { words, limit: value, source, takenAt: toEpoch(to.at) } }];
-}
-
-/**
- * What in a recorded session is beyond a stop limit, by its readings since it began; those taken
- * before are only what the pressure is compared with (they belong to "may we start"). A session that
- * was not done has nothing to stop. Effort and pain that are only numbers out of ten stay advice.
+ * What in a recorded session is beyond a stop limit, by its readings since it began, its effort and the
+ * pain after it; readings taken before are only what the pressure is compared with (they belong to "may
+ * we start"). A session that was not done has nothing to stop.
  */
 export function beyondStopLimits(
   session: Session,
   { oxygenTarget, rules }: { readonly oxygenTarget: OxygenTarget; readonly rules: StopRules },
 ): readonly StopReason[] {
-  const { readings, outcome, events } = session;
-  if (!readings?.length || outcome === 'not-done') return [];
+  const { readings = [], outcome, events, effort, painAfter } = session;
+  if (outcome === 'not-done') return [];
   const start = toEpoch(session.startedAt);
   const since = readings.filter((r) => toEpoch(r.at) >= start);
   const before = readings.filter((r) => toEpoch(r.at) < start);
   const symptoms = events.some((e) => SYMPTOMS.has(e));
   return [
+    ...scored(effort, painAfter, rules.stop),
     ...since.flatMap((r) => beyond(r, symptoms, { rules, oxygenTarget })),
-    ...falls({ before, readings: since, rules }),
+    ...fallsOf({ before, readings: since, rules }),
   ];
 }

@@ -39,16 +39,16 @@ describe('what a session amounts to (common practice, no source)', () => {
   it('is a fall when the person was lowered to the floor, whatever else is said', () => {
     expect(wentWrong(session({ events: ['lowered-to-floor'], outcome: 'stopped' }))).toBe('fall');
   });
-  it('is a failed attempt when it was stopped, or after a near-fall or dizziness', () => {
+  it('is a failed attempt when it was stopped, or when anything went wrong with the person', () => {
     const amounts = sessionEventKind.options.map((event) => [event, wentWrong(session({ events: [event] }))]);
     expect(Object.fromEntries(amounts)).toEqual({
       dizzy: 'failed-attempt',
       'near-fall': 'failed-attempt',
       'lowered-to-floor': 'fall',
-      'line-pulled': null,
-      'low-oxygen': null,
-      pain: null,
-      distress: null,
+      'line-pulled': 'failed-attempt',
+      'low-oxygen': 'failed-attempt',
+      pain: 'failed-attempt',
+      distress: 'failed-attempt',
       'equipment-fault': null,
     });
     expect(wentWrong(session({ outcome: 'stopped' }))).toBe('failed-attempt');
@@ -110,7 +110,11 @@ describe('a trigger that only the limits of the ward make of an entry', () => {
       ['fall', hours(1), 'Fall'],
     ]);
     expect(open(recorded({ readings: [rate(131)], outcome: 'stopped' }))).toMatchObject([
-      ['failed-attempt', hours(1), 'An attempt failed or was stopped'],
+      [
+        'failed-attempt',
+        hours(1),
+        'An attempt failed or was stopped. A stop limit was passed: heart rate 131 is above 130',
+      ],
     ]);
   });
   it('is a rise of the early-warning score; a lower score later closes nothing', () => {

@@ -8,23 +8,29 @@ import type { sessionRecorded } from '../events.ts';
 import type { Session } from '../values.ts';
 import { beyondStopLimits, type OxygenTarget } from './stop-limits.ts';
 
+/** What a person's own body or a line did; when the equipment fails that says nothing of the person. */
+const isOfThePerson = (event: Session['events'][number]): boolean => event !== 'equipment-fault';
+
 /**
- * The trigger that a session amounts to: lowered to the floor counts as a fall; a near-fall,
- * dizziness or a session stopped early counts as a failed attempt. Null for an ordinary session.
- * Common practice, no source.
+ * The trigger that a session amounts to: lowered to the floor counts as a fall; anything else that went
+ * wrong with the person, or a session stopped early, counts as a failed attempt. Null for an ordinary
+ * session. Common practice, no source.
  */
 export function wentWrong(session: Session): Extract<TriggerKind, 'fall' | 'failed-attempt'> | null {
   if (session.events.includes('lowered-to-floor')) return 'fall';
-  if (session.outcome === 'stopped' || session.events.some((e) => e === 'near-fall' || e === 'dizzy')) {
-    return 'failed-attempt';
-  }
-  return null;
+  return session.outcome === 'stopped' || session.events.some(isOfThePerson) ? 'failed-attempt' : null;
+}
+
+/** What went wrong with the person in a session, in words; null when nothing was named. */
+export function wrongWords({ events }: Session): string | null {
+  const named = [...new Set(events)].filter(isOfThePerson).map((e) => e.replaceAll('-', ' '));
+  return named.length > 0 ? `Something went wrong in a session: ${named.join(', ')}` : null;
 }
 
 /**
- * Sessions with a reading beyond a stop limit of the ward, or below the person's own oxygen target of
- * that time, by their entry with the words: each counts as a failed attempt, whatever its outcome
- * says. Common practice, no source; the limits carry theirs. Facts in order.
+ * Sessions with a reading, an effort or a pain beyond a stop limit of the ward, or a saturation below
+ * the person's own target of that time, by their entry with the words: each counts as a failed attempt,
+ * whatever its outcome says. Common practice, no source; the limits carry theirs. Facts in order.
  */
 export function sessionsBeyondStop(
   facts: readonly Fact[],
@@ -36,7 +42,6 @@ export function sessionsBeyondStop(
     if (fact.type === 'order-changed') orders.take(fact);
     if (fact.type !== 'session-recorded') continue;
     const { session } = fact.data as PayloadOf<typeof sessionRecorded>;
-    if (!session.readings?.length) continue;
     const words = beyondWords(session, orders.oxygenTarget, rules);
     if (words !== null) (beyond ??= new Map()).set(fact.id, words);
   }

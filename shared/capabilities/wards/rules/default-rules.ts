@@ -52,6 +52,7 @@ export const DEFAULT_RULES: RulesDocument = rulesDocument.parse({
     heartRateAbove: from(130, wardRange),
     saturationBelow: from(85, exercise),
     saturationWithSymptomsBelow: from(90, exercise),
+    breathingBelow: from(5, wardRange),
     breathingAbove: from(30, consensus),
     painFrom: practice(7),
     effortFrom: practice(8),

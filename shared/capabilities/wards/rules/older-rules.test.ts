@@ -12,7 +12,7 @@ import { foldWard, rulesOf } from './ward-state.ts';
 
 /** As a ward published it: its own values, and without the lower limits of pressure and breathing. */
 function published() {
-  const { systolicBelow: _low, ...stop } = structuredClone(DEFAULT_RULES.stop);
+  const { systolicBelow: _low, breathingBelow: _slowest, ...stop } = structuredClone(DEFAULT_RULES.stop);
   const { breathingBelow: _slow, ...start } = structuredClone(DEFAULT_RULES.start);
   const { breathingBelow: _slower, ...criticalCare } = structuredClone(DEFAULT_RULES.criticalCare);
   stop.systolicAbove.value = 200;
@@ -36,6 +36,7 @@ describe('rules that a ward published before the lower limits existed', () => {
       [200, 28, 26],
     );
     expect(stop.systolicBelow).toEqual(DEFAULT_RULES.stop.systolicBelow);
+    expect(stop.breathingBelow).toEqual(DEFAULT_RULES.stop.breathingBelow);
     expect(start.breathingBelow).toEqual(DEFAULT_RULES.start.breathingBelow);
     expect(criticalCare.breathingBelow).toEqual(DEFAULT_RULES.criticalCare.breathingBelow);
     expect(faultsOfRules(published())).toEqual([]);
@@ -47,7 +48,10 @@ describe('rules that a ward published before the lower limits existed', () => {
       { kind: 'pressure', posture: 'seated', systolic: 70, diastolic: 40, at },
     ];
     const during = { readings, before: [], events: [], oxygenTarget: null, rules };
-    expect(judgeStop(during).reasons.map((r) => r.words)).toEqual(['systolic 70 mmHg is below 90']);
+    expect(judgeStop(during).reasons.map((r) => r.words)).toEqual([
+      'breathing rate 5 is 5 or less',
+      'systolic 70 mmHg is below 90',
+    ]);
     const asked = { cooperation: undefined, oxygenTarget: null, oxygenFlowBefore: null };
     expect(judgeStart({ ...asked, readings: readings.slice(0, 1), rules: rules.start }).word).toBe('not-now');
     const signs = criticalCareSigns.parse({ breathing: 5 });

@@ -53,6 +53,8 @@ export const rulesDocument = z.strictObject({
     /** Whatever the symptoms (%). A person's own target from an order comes before both. */
     saturationBelow: limit(z.number()),
     saturationWithSymptomsBelow: limit(z.number()),
+    /** Breaths a minute, this many or fewer: the source asks for more than that. */
+    breathingBelow: limit(z.number()),
     breathingAbove: limit(z.number()),
     painFrom: limit(z.number()),
     effortFrom: limit(z.number()),
