@@ -63,6 +63,23 @@ export const boardPhrases: readonly Phrase[] = [
     'The check shows more than the order in force allowed: the order stands; tell both authors',
     'Die Prüfung zeigt mehr, als die Anordnung erlaubte: die Anordnung gilt; beide informieren',
   ],
+  // two entries of one time
+  [
+    'Two entries of the same time differ on which plan applies: the one that guards more stands; tell both authors',
+    'Zwei Einträge zur selben Zeit sagen verschieden, welcher Plan gilt: der strengere gilt; beide informieren',
+  ],
+  [
+    'On own was set twice at the same time, not alike: only what both say counts; tell both authors',
+    'Allein wurde zur selben Zeit zweimal verschieden gesetzt: nur was beide sagen, zählt; beide informieren',
+  ],
+  [
+    'On own was set and removed at the same time: removed stands; tell both authors',
+    'Allein wurde zur selben Zeit gesetzt und zurückgenommen: zurückgenommen gilt; beide informieren',
+  ],
+  [
+    'Two walking supports were seen at the same time: the steadier one stands; tell both authors',
+    'Zwei Gehhilfen wurden zur selben Zeit gesehen: die sicherere gilt; beide informieren',
+  ],
   // due and trust
   ['before the next move', 'vor dem nächsten Bewegen'],
   ['{trigger}, {when}: before the next move', '{trigger}, {when}: vor dem nächsten Bewegen'],

@@ -2,21 +2,19 @@
  * The tier: the last stage cleared with all before it cleared. A summary of what was seen, never a
  * ground for choosing an aid: the handling rules ask for capabilities, not for the tier.
  */
-import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { Because } from '../../board/because.ts';
 import type { TierView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
-import type { scopeSet } from '../../stays/events.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Side } from '../values.ts';
 import { STAGE_MEANINGS, type Protocol, type ProtocolLookup, type ProtocolStage } from './protocol.ts';
 import type { Seen, StageStanding } from './seen.ts';
 import { partKey, seenSoFar, stageKey } from './seen.ts';
-import { scopeCounts } from '../../stays/rules/scope.ts';
+import { scopesTold } from '../../stays/rules/scope.ts';
 
 export const NOT_KNOWN = 'Not known';
 
@@ -71,14 +69,9 @@ function scopeAt(
   facts: readonly Fact[],
   t: EpochMs,
 ): { scope: 'clinicians-plan' | 'comfort'; fact: Fact } | null {
-  let now: { scope: 'clinicians-plan' | 'comfort'; fact: Fact } | null = null;
-  for (const fact of facts) {
-    if (fact.occurred > t || fact.type !== 'scope-set') continue;
-    const { scope } = fact.data as PayloadOf<typeof scopeSet>;
-    if (!scopeCounts(now?.scope ?? 'staged', fact)) continue;
-    now = scope === 'staged' ? null : { scope, fact };
-  }
-  return now;
+  const fact = scopesTold(facts.filter((f) => f.occurred <= t)).counted.at(-1);
+  const scope = fact?.data.scope ?? 'staged';
+  return fact && scope !== 'staged' ? { scope, fact } : null;
 }
 
 const noTier: Pick<TierView, 'notch' | 'protocol' | 'oneLeg' | 'secured' | 'at' | 'by'> = {
