@@ -81,6 +81,12 @@ export function holdsInForce(
 export const leavesBoneInDoubt = ({ reason }: Pick<HoldView, 'reason'>): boolean =>
   reason === 'fracture-unclear' || reason === 'after-fall';
 
+/** Whether a hold still stops all that this one of the same id stopped, and leaves as much in doubt. */
+export const holdsAsMuch = (now: HoldView, was: HoldView): boolean =>
+  now.hold === was.hold &&
+  width(now.scope) >= width(was.scope) &&
+  (leavesBoneInDoubt(now) || !leavesBoneInDoubt(was));
+
 function firstReview(fact: Fact, placed: Placed, rules: RulesDocument): EpochMs {
   const asked = toEpoch(placed.reviewAt);
   if (isQualified(fact.author)) return asked;
