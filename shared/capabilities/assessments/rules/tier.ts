@@ -15,6 +15,7 @@ import { STAGE_MEANINGS, type Protocol, type ProtocolLookup, type ProtocolStage 
 import type { Seen, StageStanding } from './seen.ts';
 import { partKey, seenSoFar, stageKey } from './seen.ts';
 import { scopesTold } from '../../stays/rules/scope.ts';
+import { arrivalOf } from '../../stays/rules/standing.ts';
 
 export const NOT_KNOWN = 'Not known';
 
@@ -117,13 +118,17 @@ export function judgeTier(input: TierInput): TierJudgement {
     };
   }
   if (!seen.assessment || !seen.protocol) {
+    const arrival = arrivalOf(input.facts.filter((f) => f.occurred <= input.t));
     return {
       ...base,
       ...nothing,
       view: {
         ...noTier,
         word: NOT_KNOWN,
-        because: [{ rule: 'tier/not-known', facts: [], words: 'Not assessed on this ward' }, ...remarks],
+        because: [
+          { rule: 'tier/not-known', facts: arrival ? [arrival] : [], words: 'Not assessed on this ward' },
+          ...remarks,
+        ],
       },
     };
   }
@@ -177,7 +182,11 @@ function judgeAlong(
               facts: [standing.fact.id],
               words: `${named(stage)} ${standing.outcome.replace('-', ' ')}${standing.reasons.length ? `: ${standing.reasons.join('; ')}` : ''}`,
             }
-          : { rule: 'tier/stage-not-cleared-yet', facts: [], words: `${named(stage)} not cleared yet` },
+          : {
+              rule: 'tier/stage-not-cleared-yet',
+              facts: [assessment.id],
+              words: `${named(stage)} not cleared yet`,
+            },
       );
       break;
     }

@@ -21,7 +21,7 @@ import { firstTimeUpAt } from '../../sessions/rules/first-time-up.ts';
 import { latelyOf } from '../../sessions/rules/lately.ts';
 import { proposalOf } from '../../sessions/rules/progression.ts';
 import { chairOf, toiletTimes } from '../../sessions/rules/where-left.ts';
-import type { Standing } from '../../stays/rules/standing.ts';
+import { arrivalOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import type { HoldView } from '../moving-view.ts';
 import type { StayView } from '../view.ts';
@@ -232,6 +232,7 @@ function planInput(known: Known, { t, holds, trust, capability, firstTimeUp, not
   if (sedatedAt) note(sedatedAt.at + rules.handling.sedativeNightHours.value * HOUR);
   return {
     t,
+    arrival: arrivalOf(facts),
     rules,
     tier: tier.view,
     capability,

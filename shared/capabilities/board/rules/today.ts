@@ -39,6 +39,7 @@ export function todayOf(
 ): Today {
   const staged = standing.scope.kind === 'staged';
   const known = input.trust.state !== 'not-known';
+  const { arrival } = input;
   const goalInput: GoalInput | null = staged
     ? {
         cleared: known ? tier.cleared : null,
@@ -54,7 +55,7 @@ export function todayOf(
         wish: wishOf(facts),
         set: lastGoalSet(facts),
         share: shareOfDay(day, { from: standing.began ?? -Infinity, to: Infinity }, calendar, input.rules),
-        arrival: facts.find((f) => f.type === 'stay-begun')?.id ?? null,
+        arrival,
         rules: input.rules,
       }
     : null;
@@ -65,7 +66,7 @@ export function todayOf(
   if (!amounts.recorded) {
     because.push({
       rule: 'today/not-recorded',
-      facts: [],
+      facts: arrival ? [arrival] : [],
       words: 'No session recorded since the ward day began',
     });
   }
