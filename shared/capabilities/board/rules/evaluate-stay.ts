@@ -14,6 +14,7 @@ import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
 import { holdsInForce, leavesBoneInDoubt } from '../../orders/rules/holds.ts';
+import { bedNotReviewed } from '../../orders/rules/order-review.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity.ts';
 import { movementDebt } from '../../sessions/rules/debt.ts';
@@ -131,7 +132,9 @@ function evaluateAsTold(
     checkBeforeMoving: staged && plan.checkBeforeMoving,
     onOwn: staged ? onOwnView(known) : null,
     walkingSupport: known.walkingSupport?.value ?? null,
-    cautions: plan.cautions,
+    cautions: comfort
+      ? plan.cautions
+      : [...plan.cautions, ...bedNotReviewed(orders.list, day, calendar.zone)],
     due,
     lastUp,
     lastEvent: lastEventOf(sessions),
