@@ -130,6 +130,14 @@ export const boardPhrases: readonly Phrase[] = [
   ],
   ['{n} h after the last check ({?source})', '{n} Std. nach der letzten Prüfung ({source})'],
   [
+    'A check in every shift, the next by its end {by}: the last one as far as what stands cleared was in the shift to {when} ({?source})',
+    'Eine Prüfung in jeder Schicht, die nächste bis zu deren Ende {by}: die letzte bis zu dem, was als erreicht gilt, war in der Schicht bis {when} ({source})',
+  ],
+  [
+    'A check in every shift, the next by its end {by}: the last one was in the shift to {when} ({?source})',
+    'Eine Prüfung in jeder Schicht, die nächste bis zu deren Ende {by}: die letzte war in der Schicht bis {when} ({source})',
+  ],
+  [
     'A check in every shift, within {n} h of its start: the last one as far as what stands cleared was in the shift to {when} ({?source})',
     'Eine Prüfung in jeder Schicht, binnen {n} Std. nach Beginn: die letzte bis zu dem, was als erreicht gilt, war in der Schicht bis {when} ({source})',
   ],

@@ -97,7 +97,10 @@ export function validityFrom(renewal: Renewal, input: TrustInput): Validity {
   const hours = settled ? v.settledHours : v.unsettledHours;
   const shiftEnds = input.calendar.shift(renewal.at).to;
   const byHours = renewal.at + hours.value * HOUR;
-  const byShift = v.eachShift.value ? shiftEnds + v.intoShiftHours.value * HOUR : Infinity;
+  // A shift shorter than the ward's hours into it still asks for its own check.
+  const nextEnds = input.calendar.shift(shiftEnds).to;
+  const intoShift = shiftEnds + v.intoShiftHours.value * HOUR;
+  const byShift = v.eachShift.value ? Math.min(intoShift, nextEnds) : Infinity;
   const moveBecause = checkedEachShift(input);
   const facts = renewal.lesser ? [renewal.fact.id, renewal.lesser.id] : [renewal.fact.id];
   const far = renewal.lesser ? ' as far as what stands cleared' : '';
@@ -116,7 +119,9 @@ export function validityFrom(renewal: Renewal, input: TrustInput): Validity {
     shiftBecause: say(
       'due/every-shift',
       facts,
-      `A check in every shift, within ${v.intoShiftHours.value} h of its start: ` +
+      (intoShift <= nextEnds
+        ? `A check in every shift, within ${v.intoShiftHours.value} h of its start: `
+        : `A check in every shift, the next by its end ${saidAt(input, nextEnds)}: `) +
         `the last one${far} was in the shift to ${saidAt(input, shiftEnds)} (${v.eachShift.source})`,
     ),
     moveBecause,
