@@ -1,4 +1,5 @@
 import { isQualified } from '../../../kernel/author.ts';
+import type { EventId } from '../../../kernel/ids.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { seenWalking as seenWalkingType } from '../../assessments/events.ts';
@@ -17,7 +18,7 @@ const TAKES_BACK: ReadonlySet<string> = new Set(['on-own-removed', 'hold-placed'
 
 /**
  * "On own" as last set by a nurse or therapist; taken back by anyone's removal, any trigger, a hold,
- * or a later check in which a stage was not met, and never back by itself. Nor does it come back when
+ * or a later check in which a stage was not met as judged (`judgedLess`), and never back by itself. Nor does it come back when
  * someone who may not free tells afterwards that the staged check had applied all along: who set it
  * did so under another plan. `scopeFact` is what set the plan that applies. Set twice at one instant,
  * only what both say counts, and both are shown. Source: design, people and rule 2.
@@ -26,6 +27,7 @@ export function onOwnInForce(
   facts: readonly Fact[],
   triggers: readonly Trigger[],
   scopeFact: Fact | null,
+  judgedLess: ReadonlySet<EventId>,
 ): OnOwnTold {
   const told = facts.filter(speaksOfOnOwn);
   const last = told.at(-1);
@@ -40,7 +42,8 @@ export function onOwnInForce(
   const [first] = sets;
   for (const later of facts.slice(facts.indexOf(first!) + 1)) {
     if (TAKES_BACK.has(later.type)) return OFF;
-    if (later.type === 'assessment-recorded' && foundLess(later)) return OFF;
+    if (later.type !== 'assessment-recorded') continue;
+    if (judgedLess.has(later.id) || foundLess(later)) return OFF;
   }
   if (triggers.some((trigger) => trigger.at >= last.occurred)) return OFF;
   if (scopeFact && !isQualified(scopeFact.author) && sets.some((f) => scopeFact.recorded >= f.recorded)) {

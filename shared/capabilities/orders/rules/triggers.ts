@@ -17,7 +17,7 @@ import type { triggerRecorded } from '../events.ts';
 import type { TriggerKind } from '../values.ts';
 import { orderGoneBeyond } from './beyond-orders.ts';
 import { ordersInForce } from './orders.ts';
-import { howFar } from './reach.ts';
+import { howFar, isReadable } from './reach.ts';
 
 export interface Trigger {
   readonly event: EventId;
@@ -163,7 +163,8 @@ export function triggersOf(
       derived(fact, 'early-warning-rise', rises) ??
       triggerOf(fact) ??
       derived(fact, 'failed-attempt', beyondStop);
-    const checks = isCheck(fact);
+    // A check that nobody can read answers nothing.
+    const checks = isCheck(fact) && isReadable(fact, protocols);
     const asFar = checks && reach.goesAsFar(fact, protocols);
     if (trigger) {
       seen.push(trigger);
