@@ -67,8 +67,8 @@ describe('the reasons of a view', { timeout: patience }, () => {
     fc.assert(
       fc.property(histories, at, anyWard, (all, t, { ward, calendar }) => {
         const record = recordOf(all);
-        // Where nothing counts at all (an arrival withdrawn) there is nothing to name.
-        fc.pre(effectiveFacts(record).facts.some((f) => f.occurred <= t));
+        // An arrival is never withdrawn (refusal placement-stands); of nothing at all nothing can be named.
+        fc.pre(effectiveFacts(record).facts.some((f) => f.type === 'stay-begun' && f.occurred <= t));
         const { view } = evaluateStay(record, ward, calendar, t);
         const bare = reasonsIn(view).filter(
           ({ of, reason }) => reason.facts.length === 0 && !STANDS_ON_NOTHING.has(reason.rule ?? of),

@@ -127,12 +127,9 @@ const scopeOf = (said?: PayloadOf<typeof scopeSet>): StayView['scope'] => ({
   plan: !said || said.scope === 'staged' ? null : (said.plan ?? null),
 });
 
-/**
- * The entry that what was never recorded since stands on: the arrival, or the first entry of a stream
- * that has none; null where there is no entry at all. Facts in order.
- */
+/** The entry of the arrival: what was never recorded was not recorded since. Null where it is not among the facts. */
 export const arrivalOf = (facts: readonly Fact[]): EventId | null =>
-  (facts.findLast((f) => f.type === 'stay-begun') ?? facts[0])?.id ?? null;
+  facts.findLast((f) => f.type === 'stay-begun')?.id ?? null;
 
 /** The same attachment told twice: what asks for more of the two stands. */
 function askingMost(a: Attachment, b: Attachment): Attachment {
