@@ -5,7 +5,7 @@ import { retractionMade } from '@footboard/shared/capabilities/corrections/event
 import { AIDE, arrived, entry, fact, given, hours, iso, left, NURSE, STAFF } from '../given.testkit.ts';
 
 const anna = arrived('anna', 'b1');
-const gone = (reason: 'theatre' | 'dialysis' | 'test', at = hours(1)) =>
+const gone = (reason: 'test' | 'theatre' | 'dialysis' | 'home-visit' | 'other', at = hours(1)) =>
   fact(wentOffWard, 'anna', { reason }, { at, id: 'gone' });
 
 describe('which stay an entry belongs to', () => {
