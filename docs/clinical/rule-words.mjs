@@ -101,6 +101,7 @@ export const RULE_WORDS = {
   'not-known/seen-walking': 'A nurse saw the person walk steadily on arrival: stand by for the ward’s hours.',
   hold: 'A hold stops the tasks of its scope until a qualified person ends it.',
   'order/activity': 'An order of the most activity stops what goes beyond it.',
+  'order/not-reviewed': 'An order of bed that nobody renewed in this ward day: said, and it frees nobody.',
   'order/weight-bearing': 'An order that limits a limb is said on every task.',
   'order/arm':
     'An order that stops the arms a support needs: no walking; standing and transfers need at least one person.',

@@ -5,7 +5,7 @@ import { retractionMade } from '@footboard/shared/capabilities/corrections/event
 import { AIDE, arrived, entry, fact, given, hours, iso, left, NURSE, STAFF } from '../given.testkit.ts';
 
 const anna = arrived('anna', 'b1');
-const gone = (reason: 'theatre' | 'dialysis' | 'test', at = hours(1)) =>
+const gone = (reason: 'test' | 'theatre' | 'dialysis' | 'home-visit' | 'other', at = hours(1)) =>
   fact(wentOffWard, 'anna', { reason }, { at, id: 'gone' });
 
 describe('which stay an entry belongs to', () => {
@@ -53,18 +53,20 @@ describe('off the ward and back', () => {
       .when(commands.goOffWard, { stay: 'anna', reason: 'test', dueBack: iso(2) })
       .refuses('due-back-in-past', '/dueBack');
   });
-  it('given theatre or dialysis, when the person is back, then that is a trigger in the same act', () => {
+  it('given theatre, dialysis, a test or what is not named, when the person is back, then that is a trigger in the same act', () => {
     for (const [reason, kind] of [
       ['theatre', 'return-from-surgery'],
       ['dialysis', 'return-from-dialysis'],
+      ['test', 'asked-to-look-again'],
+      ['other', 'asked-to-look-again'],
     ] as const) {
       given(anna, gone(reason))
         .when(commands.comeBack, { stay: 'anna' }, { by: AIDE })
         .appends(['came-back', 'stay/anna', {}], ['trigger-recorded', 'stay/anna', { kind }]);
     }
   });
-  it('given a test, when the person is back, then nothing else happens', () => {
-    given(anna, gone('test'))
+  it('given a visit home, when the person is back, then nothing else happens', () => {
+    given(anna, gone('home-visit'))
       .when(commands.comeBack, { stay: 'anna' })
       .appends(['came-back', 'stay/anna', {}]);
   });

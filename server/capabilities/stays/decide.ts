@@ -51,7 +51,18 @@ const goOffWard = decider({
   },
 });
 
-const RETURN_TRIGGER = { theatre: 'return-from-surgery', dialysis: 'return-from-dialysis' } as const;
+/**
+ * What a return asks for. Behind a test, or a reason that is not named, may stand a procedure or a
+ * sedative: somebody looks before the next move. Source: users' research 3a, return from a procedure;
+ * that a visit home asks for nothing is common practice, no source.
+ */
+const RETURN_TRIGGER = {
+  theatre: 'return-from-surgery',
+  dialysis: 'return-from-dialysis',
+  test: 'asked-to-look-again',
+  other: 'asked-to-look-again',
+  'home-visit': null,
+} as const;
 
 const comeBack = decider({
   command: commands.comeBack,
@@ -68,13 +79,11 @@ const comeBack = decider({
         '/stay',
       );
     }
-    const { reason } = away.data;
+    const kind = RETURN_TRIGGER[away.data.reason];
     const stream = stayStream(data.stay);
     return accept(
       newEvent(events.cameBack, stream, {}),
-      ...(reason === 'theatre' || reason === 'dialysis'
-        ? [newEvent(triggerRecorded, stream, { kind: RETURN_TRIGGER[reason] })]
-        : []),
+      ...(kind ? [newEvent(triggerRecorded, stream, { kind })] : []),
     );
   },
 });

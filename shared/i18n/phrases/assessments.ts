@@ -63,6 +63,10 @@ export const assessmentPhrases: readonly Phrase[] = [
     'it has a stage not met, so nothing stays cleared',
     'eine Stufe war nicht erfüllt, darum gilt nichts als erreicht',
   ],
+  [
+    'what was found in it stands against moving, so nothing stays cleared',
+    'was darin gefunden wurde, spricht gegen das Bewegen, darum gilt nichts als erreicht',
+  ],
   ['the check does not count', 'die Prüfung zählt nicht'],
   [
     'Two checks of the same time disagree on {stage}: not met stands until it is checked again',

@@ -63,6 +63,23 @@ export const boardPhrases: readonly Phrase[] = [
     'The check shows more than the order in force allowed: the order stands; tell both authors',
     'Die Prüfung zeigt mehr, als die Anordnung erlaubte: die Anordnung gilt; beide informieren',
   ],
+  // two entries of one time
+  [
+    'Two entries of the same time differ on which plan applies: the one that guards more stands; tell both authors',
+    'Zwei Einträge zur selben Zeit sagen verschieden, welcher Plan gilt: der strengere gilt; beide informieren',
+  ],
+  [
+    'On own was set twice at the same time, not alike: only what both say counts; tell both authors',
+    'Allein wurde zur selben Zeit zweimal verschieden gesetzt: nur was beide sagen, zählt; beide informieren',
+  ],
+  [
+    'On own was set and removed at the same time: removed stands; tell both authors',
+    'Allein wurde zur selben Zeit gesetzt und zurückgenommen: zurückgenommen gilt; beide informieren',
+  ],
+  [
+    'Two walking supports were seen at the same time: the steadier one stands; tell both authors',
+    'Zwei Gehhilfen wurden zur selben Zeit gesehen: die sicherere gilt; beide informieren',
+  ],
   // due and trust
   ['before the next move', 'vor dem nächsten Bewegen'],
   ['{trigger}, {when}: before the next move', '{trigger}, {when}: vor dem nächsten Bewegen'],
@@ -112,6 +129,14 @@ export const boardPhrases: readonly Phrase[] = [
     '{n} Std. nach der letzten Prüfung bis zu dem, was als erreicht gilt ({source})',
   ],
   ['{n} h after the last check ({?source})', '{n} Std. nach der letzten Prüfung ({source})'],
+  [
+    'A check in every shift, the next by its end {by}: the last one as far as what stands cleared was in the shift to {when} ({?source})',
+    'Eine Prüfung in jeder Schicht, die nächste bis zu deren Ende {by}: die letzte bis zu dem, was als erreicht gilt, war in der Schicht bis {when} ({source})',
+  ],
+  [
+    'A check in every shift, the next by its end {by}: the last one was in the shift to {when} ({?source})',
+    'Eine Prüfung in jeder Schicht, die nächste bis zu deren Ende {by}: die letzte war in der Schicht bis {when} ({source})',
+  ],
   [
     'A check in every shift, within {n} h of its start: the last one as far as what stands cleared was in the shift to {when} ({?source})',
     'Eine Prüfung in jeder Schicht, binnen {n} Std. nach Beginn: die letzte bis zu dem, was als erreicht gilt, war in der Schicht bis {when} ({source})',

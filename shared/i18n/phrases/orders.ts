@@ -34,6 +34,10 @@ export const orderPhrases: readonly Phrase[] = [
   ],
   ['{words}: only lifted, not over the feet', '{words}: nur gehoben, nicht über die Füße'],
   ['{words}: keep the back flat', '{words}: Rücken flach lassen'],
+  [
+    'Order to stay in bed since {when}: not reviewed today; ask whether it still applies',
+    'Anordnung Bettruhe seit {when}: heute nicht überprüft; fragen, ob sie noch gilt',
+  ],
   ['Order: activity up to {most}', 'Anordnung: Aktivität bis {most}'],
   ['Order ({question}): {why}; the stricter stands', 'Anordnung ({question}): {why}; die strengere gilt'],
   ['two orders of the same time differ', 'zwei Anordnungen zur selben Zeit widersprechen sich'],

@@ -75,3 +75,44 @@ describe('pressures of a check under a document that cannot be read', () => {
     expect(said).not.toContain('incomplete');
   });
 });
+
+describe('a check under a document that cannot be read, after a walk', () => {
+  const walked = assessment(upTo('walk'), { at: 1, id: 'walked' });
+  const gone = { protocol: { id: 'gone', version: 1 } };
+  const taken = toIso(hours(3));
+  const wordsOf = (...facts: Fact[]) => judge(...facts).view.because.map((b) => b.words);
+  const unread = (extra: object, says: Record<string, Partial<StageRecord>> = {}, role: Role = 'nurse') =>
+    assessment(upTo('walk', says), { at: 3, id: 'unread', role }, { ...gone, ...extra });
+
+  it('with nothing against it, clears nothing and takes nothing back', () => {
+    expect(judge(walked, unread({})).view.word).toBe('Walk');
+  });
+  it.each<[string, Fact]>([
+    [
+      'a pressure too low to stand with',
+      unread({
+        readings: [
+          { kind: 'pressure', posture: 'standing', systolic: 82, diastolic: 50, minute: 1, at: taken },
+        ],
+      }),
+    ],
+    [
+      'a sign that says not now',
+      unread({
+        readings: [{ kind: 'pressure', posture: 'lying', systolic: 80, diastolic: 50, minute: 5, at: taken }],
+      }),
+    ],
+    ['a symptom on rising', unread({ risingSymptoms: ['dizzy'] })],
+    ['a symptom in a stage', unread({}, { stand: { symptom: true } })],
+    ['a part not met', unread({}, { edge: { findings: [{ part: 'sits-unheld', result: 'not-met' }] } })],
+    [
+      'a sign that an aide took',
+      unread({ readings: [{ kind: 'heart-rate', perMinute: 160, at: taken }] }, {}, 'aide'),
+    ],
+  ])('with %s, takes everything back and says so', (_what, check) => {
+    expect(judge(walked, check).view.notch).toBe(0);
+    expect(wordsOf(walked, check)).toContain(
+      'Protocol gone version 1 is not known here: what was found in it stands against moving, so nothing stays cleared',
+    );
+  });
+});

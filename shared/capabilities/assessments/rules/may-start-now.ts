@@ -9,6 +9,7 @@ import type { HoldView, StartView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Capability, PlanInput } from '../../handling/rules/types.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
+import { arrivalOf } from '../../stays/rules/standing.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { CountingInput, Found, StartWhy } from './counting.ts';
 import { wordOf } from './may-start.ts';
@@ -79,8 +80,17 @@ export function mayStartNow(input: MayStartInput): MayStart {
     notTaken.push('waits for help, follows instructions');
   }
   notTaken.push(...seenOf.notTaken);
+  const arrival = arrivalOf(facts);
   const signs = found.reasons.filter((r) => r.word === 'not-now');
-  return { view: { word: wordOf(reasons), reasons, notTaken }, signs };
+  return {
+    // What was never asked or taken was not since the arrival.
+    view: {
+      word: wordOf(reasons),
+      reasons: reasons.map((r) => (r.facts.length > 0 || !arrival ? r : { ...r, facts: [arrival] })),
+      notTaken,
+    },
+    signs,
+  };
 }
 
 /** Of two views of one stay the stricter, with the reasons of both. */

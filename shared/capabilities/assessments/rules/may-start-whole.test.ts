@@ -37,7 +37,7 @@ describe('may we start, on a ward with its default rules', () => {
         limit: DEFAULT_RULES.start.readingHours.value,
         source: DEFAULT_RULES.start.readingHours.source,
         takenAt: null,
-        facts: [],
+        facts: ['e00001'],
       },
     ]);
   });

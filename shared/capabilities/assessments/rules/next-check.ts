@@ -8,6 +8,7 @@ import { HOUR, type EpochMs } from '../../../kernel/times.ts';
 import type { Because } from '../../board/because.ts';
 import type { NextCheckView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
+import { arrivalOf } from '../../stays/rules/standing.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import { CONFIRM_ANSWERS, isConfirm } from '../../orders/rules/triggers.ts';
 import type { TriggerKind } from '../../orders/values.ts';
@@ -58,7 +59,8 @@ export function nextCheckOf(input: NextCheckInput): NextCheckView | null {
   const first = protocol.stages[0]!.id;
   const check = tier.assessment;
   if (!check || trust.state === 'not-known') {
-    const begun = facts.filter((f) => f.type === 'stay-begun').map((f) => f.id);
+    const arrival = arrivalOf(facts);
+    const begun = arrival ? [arrival] : [];
     const because = [say('first', begun, 'The first check of the stay: with the pressure set')];
     return { depth: 'full-with-pressure', from: first, because };
   }

@@ -6,7 +6,8 @@
  */
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
-import type { EpochMs } from '../../../kernel/times.ts';
+import type { EventId } from '../../../kernel/ids.ts';
+import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
 import type { TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../../kernel/stated.ts';
@@ -15,11 +16,11 @@ import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Cooperation } from '../values.ts';
 import type { Assessment } from './judge-stage.ts';
 import type { StartVerdict } from './may-start.ts';
-import { oxygenFlowAfter, type OxygenFlowBefore } from './may-start.ts';
+import { judgeStart, oxygenFlowAfter, readingsAtStart, type OxygenFlowBefore } from './may-start.ts';
 import { OrdersThen } from './orders-then.ts';
 import { CooperationSeen } from './cooperation-seen.ts';
 import { DEFAULT_PROTOCOL } from './default-protocol.ts';
-import { judgeRising } from './pressure.ts';
+import { judgeRising, type RisingVerdict } from './pressure.ts';
 import type { Protocol, ProtocolLookup } from './protocol.ts';
 import { RisingSeen } from './rising-seen.ts';
 import type { StageStanding } from './stage-standing.ts';
@@ -51,6 +52,8 @@ export interface Seen {
   /** What the readings before rising said at the latest check that has the stage "may we start". */
   readonly start: { readonly verdict: StartVerdict; readonly fact: Fact } | null;
   readonly conflicts: TrustView['conflicts'];
+  /** Assessments in which a stage was not met, as judged, or that cannot be read and found something against moving. */
+  readonly foundLess: ReadonlySet<EventId>;
   /** Assessments that could not be read or did not count in full, in words. */
   readonly remarks: readonly { rule: string; fact: Fact; words: string }[];
 }
@@ -58,6 +61,7 @@ export interface Seen {
 class Fold {
   readonly parts = new Map<string, PartStanding>();
   readonly remarks: { rule: string; fact: Fact; words: string }[] = [];
+  readonly foundLess = new Set<EventId>();
   protocol: Protocol | null = null;
   assessment: Fact | null = null;
   everWalked = false;
@@ -142,12 +146,11 @@ class Fold {
         words: 'A check by someone who may only make it safer: what it cleared does not count',
       });
     }
+    if (notMet.length > 0) this.foundLess.add(fact.id);
     for (const j of notMet) this.cleared.notMet(fact, j, protocol);
   }
 
   private unreadable(fact: Fact, data: Assessment): void {
-    const failed = data.stages.some((s) => s.outcome === 'not-met');
-    if (failed) this.cleared.clear();
     // A fall is a fall under any protocol; a check that cannot be read takes none away.
     const rising = judgeRising({
       readings: data.readings,
@@ -157,13 +160,40 @@ class Fold {
       rules: this.rules.rising,
     });
     if (rising.fall === 'yes') this.rising.take(fact, rising, DEFAULT_PROTOCOL, this.rules.rising);
+    const failed = data.stages.some((s) => s.outcome === 'not-met');
+    const against = failed || this.standsAgainst(data, rising);
+    if (against) {
+      this.cleared.clear();
+      this.foundLess.add(fact.id);
+    }
     this.remarks.push({
       rule: 'tier/protocol-not-found',
       fact,
       words:
         `Protocol ${data.protocol.id} version ${data.protocol.version} is not known here: ` +
-        (failed ? 'it has a stage not met, so nothing stays cleared' : 'the check does not count'),
+        (failed
+          ? 'it has a stage not met, so nothing stays cleared'
+          : against
+            ? 'what was found in it stands against moving, so nothing stays cleared'
+            : 'the check does not count'),
     });
+  }
+
+  /** Of a check whose stages cannot be read: a symptom, a part not met, a sign or a pressure that stops. */
+  private standsAgainst(data: Assessment, rising: RisingVerdict): boolean {
+    const began = Math.min(...data.stages.map((s) => toEpoch(s.at)));
+    const start = judgeStart({
+      readings: readingsAtStart(data.readings, began),
+      cooperation: data.cooperation,
+      oxygenTarget: this.orders.oxygenTarget,
+      oxygenFlowBefore: this.oxygenFlow,
+      rules: this.rules.start,
+    });
+    return (
+      start.word === 'not-now' ||
+      rising.standNotCleared.length > 0 ||
+      data.stages.some((s) => s.symptom || s.findings.some((f) => f.result === 'not-met'))
+    );
   }
 
   private met(fact: Fact, record: JudgedRecord, protocol: Protocol): void {

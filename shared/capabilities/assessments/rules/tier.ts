@@ -2,21 +2,20 @@
  * The tier: the last stage cleared with all before it cleared. A summary of what was seen, never a
  * ground for choosing an aid: the handling rules ask for capabilities, not for the tier.
  */
-import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { Because } from '../../board/because.ts';
 import type { TierView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
-import type { scopeSet } from '../../stays/events.ts';
 import type { WardCalendar } from '../../wards/context.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Side } from '../values.ts';
 import { STAGE_MEANINGS, type Protocol, type ProtocolLookup, type ProtocolStage } from './protocol.ts';
 import type { Seen, StageStanding } from './seen.ts';
 import { partKey, seenSoFar, stageKey } from './seen.ts';
-import { scopeCounts } from '../../stays/rules/scope.ts';
+import { scopesTold } from '../../stays/rules/scope.ts';
+import { arrivalOf } from '../../stays/rules/standing.ts';
 
 export const NOT_KNOWN = 'Not known';
 
@@ -71,14 +70,9 @@ function scopeAt(
   facts: readonly Fact[],
   t: EpochMs,
 ): { scope: 'clinicians-plan' | 'comfort'; fact: Fact } | null {
-  let now: { scope: 'clinicians-plan' | 'comfort'; fact: Fact } | null = null;
-  for (const fact of facts) {
-    if (fact.occurred > t || fact.type !== 'scope-set') continue;
-    const { scope } = fact.data as PayloadOf<typeof scopeSet>;
-    if (!scopeCounts(now?.scope ?? 'staged', fact)) continue;
-    now = scope === 'staged' ? null : { scope, fact };
-  }
-  return now;
+  const fact = scopesTold(facts.filter((f) => f.occurred <= t)).counted.at(-1);
+  const scope = fact?.data.scope ?? 'staged';
+  return fact && scope !== 'staged' ? { scope, fact } : null;
 }
 
 const noTier: Pick<TierView, 'notch' | 'protocol' | 'oneLeg' | 'secured' | 'at' | 'by'> = {
@@ -124,13 +118,17 @@ export function judgeTier(input: TierInput): TierJudgement {
     };
   }
   if (!seen.assessment || !seen.protocol) {
+    const arrival = arrivalOf(input.facts.filter((f) => f.occurred <= input.t));
     return {
       ...base,
       ...nothing,
       view: {
         ...noTier,
         word: NOT_KNOWN,
-        because: [{ rule: 'tier/not-known', facts: [], words: 'Not assessed on this ward' }, ...remarks],
+        because: [
+          { rule: 'tier/not-known', facts: arrival ? [arrival] : [], words: 'Not assessed on this ward' },
+          ...remarks,
+        ],
       },
     };
   }
@@ -184,7 +182,11 @@ function judgeAlong(
               facts: [standing.fact.id],
               words: `${named(stage)} ${standing.outcome.replace('-', ' ')}${standing.reasons.length ? `: ${standing.reasons.join('; ')}` : ''}`,
             }
-          : { rule: 'tier/stage-not-cleared-yet', facts: [], words: `${named(stage)} not cleared yet` },
+          : {
+              rule: 'tier/stage-not-cleared-yet',
+              facts: [assessment.id],
+              words: `${named(stage)} not cleared yet`,
+            },
       );
       break;
     }

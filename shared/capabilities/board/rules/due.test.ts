@@ -127,7 +127,7 @@ describe('the first check of a stay', () => {
       because: [
         {
           rule: 'due/arrival',
-          facts: [],
+          facts: ['e00001'],
           words: 'First check within 4 h of arrival (common practice, no source)',
         },
       ],

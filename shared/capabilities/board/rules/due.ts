@@ -6,6 +6,7 @@
 import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
 import type { Trigger } from '../../orders/rules/triggers.ts';
 import type { TriggerKind } from '../../orders/values.ts';
+import { arrivalOf } from '../../stays/rules/standing.ts';
 import type { Because } from '../because.ts';
 import type { DueView } from '../moving-view.ts';
 import { asleepAt, dueAfterAway, timesAway, type TimeAway } from './pauses.ts';
@@ -102,11 +103,12 @@ function firstCheckLimit({ standing, facts, rules }: TrustInput): Limit {
   const arrival = triggers.arrival;
   const hours =
     typeof arrival?.value === 'number' && arrival.value < firstCheckHours.value ? arrival : firstCheckHours;
+  const begunBy = arrivalOf(facts);
   const arrived = standing.began ?? facts[0]?.occurred ?? 0;
   const words = `First check within ${hours.value} h of arrival (${hours.source})`;
   return {
     at: arrived + Number(hours.value) * HOUR,
-    because: [say('due/arrival', [], words)],
+    because: [say('due/arrival', begunBy ? [begunBy] : [], words)],
     letsSleep: false,
   };
 }

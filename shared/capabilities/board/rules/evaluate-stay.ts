@@ -14,6 +14,7 @@ import { capabilityOf } from '../../handling/rules/capability.ts';
 import { planStay } from '../../handling/rules/plan.ts';
 import type { PlanInput, Stated } from '../../handling/rules/types.ts';
 import { holdsInForce, leavesBoneInDoubt } from '../../orders/rules/holds.ts';
+import { bedNotReviewed } from '../../orders/rules/order-review.ts';
 import type { Triggers } from '../../orders/rules/triggers.ts';
 import { lastEventOf, lastUpOf, sessionsOf } from '../../sessions/rules/activity.ts';
 import { movementDebt } from '../../sessions/rules/debt.ts';
@@ -21,7 +22,7 @@ import { firstTimeUpAt } from '../../sessions/rules/first-time-up.ts';
 import { latelyOf } from '../../sessions/rules/lately.ts';
 import { proposalOf } from '../../sessions/rules/progression.ts';
 import { chairOf, toiletTimes } from '../../sessions/rules/where-left.ts';
-import type { Standing } from '../../stays/rules/standing.ts';
+import { arrivalOf, type Standing } from '../../stays/rules/standing.ts';
 import type { WardCalendar, WardState } from '../../wards/context.ts';
 import type { HoldView } from '../moving-view.ts';
 import type { StayView } from '../view.ts';
@@ -131,7 +132,9 @@ function evaluateAsTold(
     checkBeforeMoving: staged && plan.checkBeforeMoving,
     onOwn: staged ? onOwnView(known) : null,
     walkingSupport: known.walkingSupport?.value ?? null,
-    cautions: plan.cautions,
+    cautions: comfort
+      ? plan.cautions
+      : [...plan.cautions, ...bedNotReviewed(orders.list, day, calendar.zone)],
     due,
     lastUp,
     lastEvent: lastEventOf(sessions),
@@ -232,6 +235,7 @@ function planInput(known: Known, { t, holds, trust, capability, firstTimeUp, not
   if (sedatedAt) note(sedatedAt.at + rules.handling.sedativeNightHours.value * HOUR);
   return {
     t,
+    arrival: arrivalOf(facts),
     rules,
     tier: tier.view,
     capability,

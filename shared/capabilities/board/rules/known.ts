@@ -111,6 +111,8 @@ function workedOut(
     beyondStop,
   );
   const tier = judgeTier(judged);
+  const onOwn = onOwnInForce(facts, triggers.seen, standing.scopeFact, tier.seen.foundLess);
+  const support = walkingSupportOf(facts);
   let words: ReadonlyMap<EventId, string> | null = null;
   return {
     rules,
@@ -124,11 +126,15 @@ function workedOut(
     beyondStop,
     tier,
     tierWords: () => (words ??= tierWords(judged)),
-    conflicts: conflictsOf(facts, effective, orders, standing, tier, protocols),
+    conflicts: [
+      ...conflictsOf(facts, effective, orders, standing, tier, protocols),
+      ...onOwn.conflicts,
+      ...support.conflicts,
+    ],
     sedatedAt: lastOf(triggers, 'sedation'),
     upSoFar: firstTimeUpPending(facts, protocols, rules),
-    onOwn: onOwnInForce(facts, triggers.seen, standing.scopeFact),
-    walkingSupport: walkingSupportOf(facts),
+    onOwn: onOwn.stands,
+    walkingSupport: support.stands,
     attachments: attachmentsForPlan(standing),
     upInCheck: upInCheck(facts, protocols),
     measures: measuresOf(facts, t, rules),

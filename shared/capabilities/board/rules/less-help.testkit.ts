@@ -29,3 +29,36 @@ export function lessHelp(before: StayView, after: StayView, lessAid = notCovered
   if (after.onOwn && !before.onOwn) less.push('on own appeared');
   return less;
 }
+
+const TRUST = ['current', 're-check', 'not-known'];
+const URGENCY = ['none', 'not-due', 'at-next-move', 'due', 'overdue'];
+const START = ['may-start', 'ask-first', 'not-now'];
+
+/** What the second view believes, clears or lets start that the first does not: tier and may-start. */
+export function clearsMore(before: StayView, after: StayView): string[] {
+  const out: string[] = [];
+  if (before.scope.kind !== after.scope.kind) return out;
+  if ((after.tier.notch ?? -1) > (before.tier.notch ?? -1)) {
+    out.push(`tier ${before.tier.word} became ${after.tier.word}`);
+  }
+  if (before.mayStart && after.mayStart) {
+    const [was, now] = [before.mayStart.word, after.mayStart.word];
+    if (START.indexOf(now) < START.indexOf(was)) out.push(`start ${was} became ${now}`);
+  }
+  return out;
+}
+
+/** How much further the second view believes the plan, and how much later it asks for a check. */
+export function lessWatched(before: StayView, after: StayView): string[] {
+  const out: string[] = [];
+  if (before.scope.kind !== after.scope.kind) return out;
+  if (TRUST.indexOf(after.trust.state) < TRUST.indexOf(before.trust.state)) {
+    out.push(`trust ${before.trust.state} became ${after.trust.state}`);
+  }
+  const [was, now] = [before.due, after.due];
+  const later = was.state === now.state && was.at !== null && now.at !== null && now.at > was.at;
+  if (URGENCY.indexOf(now.state) < URGENCY.indexOf(was.state) || later) {
+    out.push(`due ${was.state} ${was.at} became ${now.state} ${now.at}`);
+  }
+  return out;
+}

@@ -5,9 +5,10 @@ import type { Role } from '../../../kernel/author.ts';
 import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { holdScope, precaution, recordedTriggerKind } from '../../orders/values.ts';
 import { attachmentKind } from '../../stays/values.ts';
+import type { StayView } from '../view.ts';
 import { evaluateStay } from './evaluate-stay.ts';
 import { check, hold, hours, order, recordOf, session, trigger, type Told } from './history.testkit.ts';
-import { lesserAid, lessHelp } from './less-help.testkit.ts';
+import { clearsMore, lesserAid, lessHelp, lessWatched } from './less-help.testkit.ts';
 import { asRecorded, calm, histories } from './random-history.testkit.ts';
 import { anyWard, type RandomWard } from './random-ward.testkit.ts';
 
@@ -19,6 +20,32 @@ const helper = fc.constantFrom<Role>('aide', 'records', 'handling-coordinator');
 const by = (entry: Told, role: Role): Told => ({ ...entry, role, id: 'added' });
 const view = (all: readonly Told[], t: number, w: RandomWard) =>
   evaluateStay(recordOf(all), w.ward, w.calendar, t).view;
+
+/** An arrival is never withdrawn or moved (refusal placement-stands): without one there is nothing to count from. */
+const arrivalStands = (all: readonly Told[]): boolean =>
+  all.every((x) => (x.payload as { target?: string }).target !== all[0]!.id);
+/** After these the check belongs to the next move by the ward's own row, however late it was: rules/due.ts. */
+const WAITS = ['return-from-surgery', 'return-from-dialysis', 'sedation', 'block-on', 'block-off'];
+const waits = ({ payload }: Told): boolean => WAITS.includes((payload as { kind?: string }).kind ?? '');
+
+/**
+ * A check after the entry reaches as far as what the entry leaves cleared or allows, and so may renew
+ * where without it the same check did not go far enough: rules/validity.ts.
+ */
+const checkedSince = (all: readonly Told[], extra: Told): boolean =>
+  all.some((x) => {
+    const { type } = x.payload as { type?: string };
+    return (
+      type === 'assessment-recorded' || (x.type === 'assessment-recorded' && (x.at ?? 0) >= (extra.at ?? 0))
+    );
+  });
+
+/** Tier, may-start, trust and due: none of them freer, surer or later than without the entry. */
+function lessCareful(all: readonly Told[], extra: Told, before: StayView, after: StayView): string[] {
+  const out = clearsMore(before, after);
+  if (!arrivalStands(all) || checkedSince(all, extra)) return out;
+  return [...out, ...lessWatched(before, after).filter((less) => !(waits(extra) && less.startsWith('due')))];
+}
 
 const stages = ['upright', 'edge', 'stand', 'turn', 'walk'] as const;
 
@@ -80,7 +107,8 @@ describe('one more restriction', { timeout: patience }, () => {
   it.each(Object.entries(restrictions))('BOARD-4 %s never lowers the help of any task', (_, added) => {
     fc.assert(
       fc.property(told, added, at, anyWard, (all, extra, t, w) => {
-        expect(lessHelp(view(all, t, w), view([...all, extra], t, w))).toEqual([]);
+        const [before, after] = [view(all, t, w), view([...all, extra], t, w)];
+        expect([...lessHelp(before, after), ...lessCareful(all, extra, before, after)]).toEqual([]);
       }),
       runs(40),
     );
@@ -89,7 +117,10 @@ describe('one more restriction', { timeout: patience }, () => {
   it.each(Object.entries(losses))('BOARD-4 %s never lowers the help of any task', (_, added) => {
     fc.assert(
       fc.property(told, added, at, anyWard, (all, extra, t, w) => {
-        expect(lessHelp(view(all, t, w), view([...all, extra], t, w), lesserAid)).toEqual([]);
+        const [before, after] = [view(all, t, w), view([...all, extra], t, w)];
+        expect([...lessHelp(before, after, lesserAid), ...lessCareful(all, extra, before, after)]).toEqual(
+          [],
+        );
       }),
       runs(40),
     );

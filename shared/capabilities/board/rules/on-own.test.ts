@@ -38,7 +38,8 @@ describe('seen walking on arrival', () => {
 });
 
 describe('the walking support', () => {
-  const supportOf = (...told: readonly Told[]) => walkingSupportOf(effectiveFacts(stayOf(...told)).facts);
+  const supportOf = (...told: readonly Told[]) =>
+    walkingSupportOf(effectiveFacts(stayOf(...told)).facts).stands;
   const checkedWith = (support: string, at: number) => check('walk', at, {}, { walkingSupport: support });
   const nothingTested = (at: number): Told => {
     const told = checkedWith('frame', at);

@@ -7,6 +7,8 @@ import { restrictionsOf } from './restrictions.ts';
 type InForce = Parameters<typeof restrictionsOf>[1];
 const inForce = (over: {
   readonly notMet?: boolean;
+  /** Checks in which a stage was judged not met. */
+  readonly judged?: readonly string[];
   readonly waits?: string;
   readonly follows?: string;
 }): InForce =>
@@ -15,7 +17,11 @@ const inForce = (over: {
     holds: [],
     orders: { list: [] },
     tier: {
-      seen: { stages: new Map(over.notMet ? [['walk', { outcome: 'not-met' }]] : []), parts: new Map() },
+      seen: {
+        stages: new Map(over.notMet ? [['walk', { outcome: 'not-met' }]] : []),
+        parts: new Map(),
+        foundLess: new Set(over.judged),
+      },
       pressureDrop: null,
     },
     capability: { waitsForHelp: over.waits ?? 'yes', followsInstructions: over.follows ?? 'yes' },
@@ -62,6 +68,14 @@ describe('a check, while a stage is known as not met', () => {
   ])('with %s: stands %s', (_what, told, stands) => {
     expect(against(told, { notMet: true })).toEqual(stands ? ['check'] : []);
     expect(against(told, {})).toEqual([]);
+  });
+});
+
+describe('a check that wrote everything down as met, and was judged otherwise', () => {
+  it('stands, while a stage is known as not met', () => {
+    expect(against(walked, { notMet: true, judged: ['check'] })).toEqual(['check']);
+    expect(against(walked, { notMet: true, judged: ['another'] })).toEqual([]);
+    expect(against(walked, { judged: ['check'] })).toEqual([]);
   });
 });
 

@@ -52,7 +52,7 @@ export function restrictionsOf(facts: readonly Fact[], inForce: InForce): Restri
       case 'assessment-recorded': {
         const { stages, readings, cooperation: says } = fact.data as Assessment;
         return (
-          (notMet && stages.some(foundLess)) ||
+          (notMet && (seen.foundLess.has(fact.id) || stages.some(foundLess))) ||
           (dropped && readings.some((r) => r.kind === 'pressure')) ||
           (notWaiting &&
             says !== undefined &&
@@ -68,6 +68,6 @@ export function restrictionsOf(facts: readonly Fact[], inForce: InForce): Restri
     .map(({ id, occurred, recorded, position }) => ({ event: id, occurred, recorded, position }));
 }
 
-/** As recorded, or as the readings of the same check may have judged it. */
+/** As recorded: of a symptom or a part, too, that took no stage back. What was judged so is asked beside it. */
 const foundLess = (stage: Assessment['stages'][number]): boolean =>
   stage.outcome === 'not-met' || stage.symptom || stage.findings.some((f) => f.result === 'not-met');

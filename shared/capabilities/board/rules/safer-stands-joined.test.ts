@@ -4,6 +4,8 @@ import type { Author } from '../../../kernel/author.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { Claim, Restriction } from '../../corrections/rules/claims.ts';
 import type { StayView } from '../view.ts';
+import { evaluateStay } from './evaluate-stay.ts';
+import { calendar, check, correct, hold, hours, order, stayOf, ward, type Told } from './history.testkit.ts';
 import { lessHelp, withOpenClaims, type AsTold } from './safer-stands.ts';
 import { AT, BASE, EACH_ONE, id, other, OTHERWISE } from './told-joined.testkit.ts';
 
@@ -35,6 +37,8 @@ const notch = (at: number | null, more: Partial<StayView['tier']> = {}): StayVie
 const due = (state: StayView['due']['state'], at: EpochMs | null, words: string): StayView =>
   other({ due: { state, at, because: [{ rule: 'due/other', facts: [], words }] } });
 
+const inDoubt = other({ holds: [{ ...of('one hold').holds[0]!, reason: 'fracture-unclear' }] });
+
 describe('an entry frees something when without it', () => {
   it.each<[string, StayView, StayView]>([
     ['another plan applies', of('comfort'), BASE],
@@ -46,6 +50,8 @@ describe('an entry frees something when without it', () => {
     ['there is a hold', of('one hold'), BASE],
     ['there is one hold more', of('two holds'), of('one hold')],
     ['something else is held', other(EACH_ONE[0]![1]), other(EACH_ONE[0]![2])],
+    ['the same hold stops less', other(EACH_ONE[1]![2]), other(EACH_ONE[1]![1])],
+    ['the same hold leaves no bone in doubt any more', inDoubt, of('one hold')],
     ['another trigger is open', other(EACH_ONE[2]![1]), other(EACH_ONE[2]![2])],
     ['another order limits', of('an order'), of('a stricter order')],
     ['something else is attached', other(EACH_ONE[5]![1]), other(EACH_ONE[5]![2])],
@@ -64,6 +70,7 @@ describe('an entry frees nothing when', () => {
     ['the tier is lower with it', notch(0.6), notch(0.4)],
     ['no tier is known with it', notch(0.4), notch(null)],
     ['it adds to what is held', of('one hold'), of('two holds')],
+    ['the same hold leaves a bone in doubt', of('one hold'), inDoubt],
     ['the same is held, and more is stopped', other(EACH_ONE[1]![1]), other(EACH_ONE[1]![2])],
     ['the same order was entered anew', other(EACH_ONE[4]![1]), other(EACH_ONE[4]![2])],
   ])('%s', (_what, without, withIt) => {
@@ -177,5 +184,22 @@ describe('while an entry is in doubt', () => {
       });
     const { trust } = shown(disagree('two checks'), disagree('two weights'));
     expect(trust.conflicts.map((c) => c.question)).toEqual(['two weights', 'two checks']);
+  });
+});
+
+describe('given an order that keeps somebody in bed, and a hold that a nurse narrows', () => {
+  const bed = { ...order(3, { about: 'activity', most: 'bed' }), id: 'bed' };
+  const held = { ...hold(2, 'out-of-bed', 40), id: 'held' };
+  const to = (scope: string) => ({ ...correct(4, 'held', hold(2, scope, 40)), id: 'put-right' });
+  const at = (...told: readonly Told[]) =>
+    evaluateStay(stayOf(check('walk', 1), ...told), ward, calendar, hours(5)).view;
+  it('the order and the entry are shown to disagree, though the order stops as much today', () => {
+    const { holds, trust } = at(held, bed, to('walking'));
+    expect(holds.map((h) => h.scope)).toContain('out-of-bed');
+    expect(trust.conflicts).toMatchObject([{ question: 'correction', safer: 'bed', other: 'put-right' }]);
+  });
+  it('made wider, the wider one counts', () => {
+    const scopes = at(held, bed, to('all-including-turning')).holds.map((h) => h.scope);
+    expect(scopes).toContain('all-including-turning');
   });
 });

@@ -8,6 +8,7 @@ import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import { joinStarts } from '../../assessments/rules/may-start-now.ts';
 import { standsAgainst, type Claim, type Restriction } from '../../corrections/rules/claims.ts';
+import { holdsAsMuch } from '../../orders/rules/holds.ts';
 import { asksMore, joinPlans, joinReasons } from '../../handling/rules/join-plans.ts';
 import { GUARDS } from '../../stays/rules/scope.ts';
 import type { TaskPlan, TierView } from '../moving-view.ts';
@@ -117,10 +118,7 @@ export function lessHelp(before: StayView, after: StayView): boolean {
     (before.firstTimeUpPending && !after.firstTimeUpPending) ||
     (after.onOwn !== null && before.onOwn === null) ||
     (after.tier.notch ?? -1) > (before.tier.notch ?? -1) ||
-    gone(
-      (view) => view.holds,
-      (one) => one.hold,
-    ) ||
+    before.holds.some((was) => !after.holds.some((now) => holdsAsMuch(now, was))) ||
     gone(
       (view) => view.trust.openTriggers,
       (one) => one.event,

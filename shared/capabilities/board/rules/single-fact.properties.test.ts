@@ -234,6 +234,12 @@ describe('what a single fact in force asks for', { timeout: patience }, () => {
             for (const p of [...view.plan.day, ...view.plan.night]) {
               if (asks.tasks.includes(p.task)) found.push(...missing(asks, p));
             }
+            // What ends trust is never current, and what asks or stops never says that all may start.
+            const ends = one.type === 'trigger-recorded';
+            if (ends && view.trust.state === 'current') found.push(`${asks.what}: trust current`);
+            if ((ends || one.type === 'hold-placed') && view.mayStart?.word === 'may-start')
+              found.push(`${asks.what}: may start`);
+            if (ends && view.onOwn) found.push(`${asks.what}: on own`);
           }
         }
         expect(found).toEqual([]);

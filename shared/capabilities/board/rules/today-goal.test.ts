@@ -90,7 +90,7 @@ describe('today on the row', () => {
     });
     expect(now.because.at(-1)).toEqual({
       rule: 'today/not-recorded',
-      facts: [],
+      facts: ['arrival'],
       words: 'No session recorded since the ward day began',
     });
     expect(factsOf(now, 'goal/proposed')).toEqual(['check']);

@@ -44,6 +44,7 @@ export function todayOf(
   const here = { from: standing.began ?? -Infinity, to: leaves?.at ?? Infinity };
   const staged = standing.scope.kind === 'staged';
   const trusted = input.trust.state !== 'not-known';
+  const { arrival } = input;
   const goalInput: GoalInput | null = staged
     ? {
         cleared: trusted ? tier.cleared : null,
@@ -61,7 +62,7 @@ export function todayOf(
         share: shareOfDay(day, here, calendar, input.rules),
         leaving: leaves?.event ?? null,
         hereBefore: here.from <= day.from,
-        arrival: facts.find((f) => f.type === 'stay-begun')?.id ?? null,
+        arrival,
         rules: input.rules,
       }
     : null;
@@ -72,7 +73,7 @@ export function todayOf(
   if (!amounts.recorded) {
     because.push({
       rule: 'today/not-recorded',
-      facts: [],
+      facts: arrival ? [arrival] : [],
       words: 'No session recorded since the ward day began',
     });
   }

@@ -104,7 +104,7 @@ describe('the validity of a plan', () => {
       { rule: 'trust/current', facts: ['first'], words: 'Checked 24 Oct 19:00' },
     ]);
     expect(at(stayOf(), 2).trust.because).toEqual([
-      { rule: 'trust/not-known', facts: [], words: 'Not checked on this ward' },
+      { rule: 'trust/not-known', facts: ['e00001'], words: 'Not checked on this ward' },
     ]);
   });
 });

@@ -5,6 +5,7 @@
 import type { EventId } from '../../../kernel/ids.ts';
 import type { Because } from '../because.ts';
 import type { DueView, TrustView } from '../moving-view.ts';
+import { arrivalOf } from '../../stays/rules/standing.ts';
 import { dueView } from './due.ts';
 import { lastRenewal, say, saidAt, validityFrom, type TrustInput } from './validity.ts';
 
@@ -30,13 +31,14 @@ export function trustAndDue(input: TrustInput): { trust: TrustView; due: DueView
     input.note(validity.nextMoveFrom);
   }
   const state = !renewal ? 'not-known' : reasons.length > 0 ? 're-check' : 'current';
+  const arrival = arrivalOf(input.facts);
   const standsOn = renewal
     ? say(
         'trust/current',
         [renewal.fact.id],
         `${renewal.fact.type === 'plan-confirmed' ? 'Confirmed' : 'Checked'} ${saidAt(input, renewal.at)}`,
       )
-    : say('trust/not-known', [], 'Not checked on this ward');
+    : say('trust/not-known', arrival ? [arrival] : [], 'Not checked on this ward');
   return {
     trust: {
       state,

@@ -9,7 +9,7 @@ import type { assessmentRecorded, planConfirmed } from '../../assessments/events
 import type { ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Fact } from '../../corrections/facts.ts';
-import { howFar, mayGoTo } from '../../orders/rules/reach.ts';
+import { howFar, isReadable, mayGoTo } from '../../orders/rules/reach.ts';
 import { isCheck, isConfirm, type Triggers } from '../../orders/rules/triggers.ts';
 import type { stayBegun } from '../../stays/events.ts';
 import type { Standing } from '../../stays/rules/standing.ts';
@@ -49,6 +49,7 @@ export interface Renewal {
  * A check renews that tested the last stage which stands cleared after it, or as far as the orders and
  * holds of its time let it: a look at the person in bed says nothing of the walk that was cleared a day
  * before. One that found a stage not met leaves less cleared, and so went as far. Common practice, no source.
+ * One under a protocol that nobody can read renews nothing.
  * A qualified person's confirm of the last check, or of the one the tier stands on, renews too. A session
  * never does, whoever recorded it.
  */
@@ -58,7 +59,9 @@ export function lastRenewal({ facts, tier, protocols, rules }: RenewalInput): Re
   let renewal: Fact | null = null;
   let lesser: Fact | null = null;
   for (const [i, fact] of facts.entries()) {
-    if (isCheck(fact)) {
+    if (isCheck(fact) && !isReadable(fact, protocols)) {
+      if (renewal) lesser = fact;
+    } else if (isCheck(fact)) {
       latest = fact;
       const { tested, lost } = howFar(fact, protocols);
       const stands = tier.clearedAfter.get(fact.id) ?? -1;
@@ -97,7 +100,10 @@ export function validityFrom(renewal: Renewal, input: TrustInput): Validity {
   const hours = settled ? v.settledHours : v.unsettledHours;
   const shiftEnds = input.calendar.shift(renewal.at).to;
   const byHours = renewal.at + hours.value * HOUR;
-  const byShift = v.eachShift.value ? shiftEnds + v.intoShiftHours.value * HOUR : Infinity;
+  // A shift shorter than the ward's hours into it still asks for its own check.
+  const nextEnds = input.calendar.shift(shiftEnds).to;
+  const intoShift = shiftEnds + v.intoShiftHours.value * HOUR;
+  const byShift = v.eachShift.value ? Math.min(intoShift, nextEnds) : Infinity;
   const moveBecause = checkedEachShift(input);
   const facts = renewal.lesser ? [renewal.fact.id, renewal.lesser.id] : [renewal.fact.id];
   const far = renewal.lesser ? ' as far as what stands cleared' : '';
@@ -116,7 +122,9 @@ export function validityFrom(renewal: Renewal, input: TrustInput): Validity {
     shiftBecause: say(
       'due/every-shift',
       facts,
-      `A check in every shift, within ${v.intoShiftHours.value} h of its start: ` +
+      (intoShift <= nextEnds
+        ? `A check in every shift, within ${v.intoShiftHours.value} h of its start: `
+        : `A check in every shift, the next by its end ${saidAt(input, nextEnds)}: `) +
         `the last one${far} was in the shift to ${saidAt(input, shiftEnds)} (${v.eachShift.source})`,
     ),
     moveBecause,

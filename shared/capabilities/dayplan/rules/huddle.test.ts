@@ -9,6 +9,7 @@ import {
   check,
   hold,
   hours,
+  order,
   session,
   setUpWard,
   trigger,
@@ -81,6 +82,13 @@ describe('the huddle', () => {
     expect(words(holds)).toEqual([
       '1: Hold on walking (waiting for review), HOLD REVIEW DUE since 25 Oct 02:00 (UTC+01:00)',
       '2: Hold on out of bed (waiting for review), review 25 Oct 05:00',
+    ]);
+  });
+  it('names an order of bed that nobody reviewed today among what is reviewed today', () => {
+    const bed = order(1, { about: 'activity', most: 'bed' });
+    expect(words(huddle(13, { 'bed-1': [bed] }).holdsToday)).toEqual([]);
+    expect(words(huddle(15, { 'bed-1': [bed] }).holdsToday)).toEqual([
+      '1: Order to stay in bed since 24 Oct 19:00: not reviewed today; ask whether it still applies',
     ]);
   });
   it('names who was not up for 24 h, unless a hold says so or the plan is comfort', () => {

@@ -9,6 +9,7 @@ import type { TaskPlan } from '../../board/moving-view.ts';
 import type { BedView, BoardView, StayView } from '../../board/view.ts';
 import type { Task } from '../../handling/values.ts';
 import type { WardCalendar } from '../../wards/context.ts';
+import { NOT_REVIEWED } from '../../orders/rules/order-review.ts';
 import { sayDayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
 import { dueFirst } from './due-first.ts';
@@ -73,7 +74,10 @@ export function huddleOf(
       ),
     ),
     holds: holds.map(holdLine),
-    holdsToday: holds.filter(({ hold }) => hold.reviewAt < dayEnds).map(holdLine),
+    holdsToday: [
+      ...holds.filter(({ hold }) => hold.reviewAt < dayEnds).map(holdLine),
+      ...lines(({ stay }) => notReviewed(stay)),
+    ],
     leavingShort: leaving
       .filter(({ stay }) => shortOfGoal(stay))
       .toSorted((a, b) => a.stay.leaving!.at - b.stay.leaving!.at)
@@ -100,6 +104,10 @@ export function huddleOf(
     },
   };
 }
+
+/** An order of bed that nobody renewed in this ward day. */
+const notReviewed = (stay: StayView): Said | null =>
+  stay.cautions.find((c) => c.because.some((b) => b.rule === NOT_REVIEWED)) ?? null;
 
 type Said = Pick<Line, 'words' | 'because'>;
 /** A line, whom it is about, and the nurse who looks after the bed. */

@@ -11,7 +11,7 @@ describe('a walk', () => {
     expect(plan).toMatchObject({ hold: false, people: 'two', aid: 'none', with: ['chair following'] });
     expect(plan.because).toContainEqual({
       rule: 'ours/first-walk',
-      facts: [],
+      facts: [walker[0]!.id],
       words: 'The first walk here: two people and a chair following',
     });
     const known = dayPlan(planInput(walker, { everWalkedHere: true }), 'walk');

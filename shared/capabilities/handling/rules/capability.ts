@@ -9,6 +9,7 @@ import type { StageStanding } from '../../assessments/rules/seen.ts';
 import { partKey } from '../../assessments/rules/seen.ts';
 import type { TierInput, TierJudgement } from '../../assessments/rules/tier.ts';
 import type { Side } from '../../assessments/values.ts';
+import { arrivalOf } from '../../stays/rules/standing.ts';
 import type { Because } from '../../board/because.ts';
 import type { WeightBearing } from '../../orders/values.ts';
 import type { Capability, PlanInput } from './types.ts';
@@ -39,8 +40,12 @@ export function bearsAsAWhole(left: WeightBearing, right: WeightBearing): Capabi
 export function capabilityOf(input: CapabilityInput): Capability {
   const { tier } = input;
   const because: Because[] = [];
-  const say: Say = (rule, facts, words) =>
-    because.push({ rule, facts: facts.filter((f) => f !== undefined) as Because['facts'], words });
+  const arrival = arrivalOf(input.facts);
+  const say: Say = (rule, from, words) => {
+    const facts = from.filter((f) => f !== undefined) as Because['facts'];
+    // What was never seen was not seen since the arrival.
+    because.push({ rule, facts: facts.length === 0 && arrival ? [arrival] : facts, words });
+  };
 
   const legs = legsOf(input, say);
   const cooperation = cooperationOf(input, say);

@@ -1,5 +1,6 @@
 /** What we add to OSHA 3182 figure 5 (moving up in a chair): common practice, no source. */
 import { describe, expect, it } from 'vitest';
+import type { EventId } from '../../../kernel/ids.ts';
 import { allMet } from '../../assessments/rules/assessment.testkit.ts';
 import type { Weight } from '../../stays/values.ts';
 import { inChairHelp } from './in-chair-help.ts';
@@ -25,7 +26,13 @@ describe('a seated aid in the chair', () => {
 
 describe('one helper who pushes the knees', () => {
   const chair = (weight: Weight | null) =>
-    dayPlan(planInput(seenTo('edge', partly), { weight: weight && stated(weight, 0, 'scales') }), 'in-chair');
+    dayPlan(
+      planInput(seenTo('edge', partly), {
+        weight: weight && stated(weight, 0, 'scales'),
+        arrival: 'arrived' as EventId,
+      }),
+      'in-chair',
+    );
   const measured = (kg: number) => chair({ kg, how: 'measured' });
   it('is enough below the bariatric weight', () => {
     expect(measured(135.9)).toMatchObject({ people: 'one', aid: 'none' });
@@ -36,6 +43,6 @@ describe('one helper who pushes the knees', () => {
     expect(measured(136)).toMatchObject({ people: 'two', aid: 'none' });
     expect(measured(136).because).toContainEqual({ rule: 'ours/in-chair-weight', facts: ['scales'], words });
     expect(chair(null)).toMatchObject({ people: 'two', aid: 'none' });
-    expect(chair(null).because).toContainEqual({ rule: 'ours/in-chair-weight', facts: [], words });
+    expect(chair(null).because).toContainEqual({ rule: 'ours/in-chair-weight', facts: ['arrived'], words });
   });
 });

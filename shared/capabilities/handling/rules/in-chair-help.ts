@@ -32,7 +32,7 @@ export function inChairHelp(input: PlanInput): Demand[] {
   if (byOne) out.push(caution('osha-3182/figure-5', KNEES_CAUTION, []));
   if (byOne && heavy) {
     const words = 'Weight unknown, or from the bariatric weight up: nobody pushes alone, two people';
-    out.push(demand('ours/in-chair-weight', words, [input.weight?.fact], 'two'));
+    out.push(demand('ours/in-chair-weight', words, [input.weight?.fact ?? input.arrival], 'two'));
   }
   if (c.assists === 'not' && !heavy) out.push(caution('osha-3182/figure-5', RECLINES_CAUTION, []));
   return out;

@@ -57,7 +57,7 @@ export function sedatedUntil(input: PlanInput): number | null {
 export function weightDemands(input: PlanInput, aids: readonly AidClass[]): Demand[] {
   const { weightKg } = input.capability;
   const from = input.rules.handling.bariatricFromKg.value;
-  const facts = [input.weight?.fact];
+  const facts = [input.weight?.fact ?? input.arrival];
   const carries = aids.filter((a) => a === 'sling-lift' || a === 'bariatric-lift');
   const rated = aids.filter((a) => a === 'standing-aid' || a === 'seated-transfer-aid');
   if (weightKg === null) {

@@ -60,6 +60,7 @@ export function planInput(facts: readonly Fact[], extra: Partial<PlanInput> = {}
   const weight = extra.weight === undefined ? stated({ kg: 70, how: 'measured' as const }) : extra.weight;
   return {
     t: input.t,
+    arrival: null,
     rules: input.rules,
     tier: tier.view,
     capability: capabilityOf({ ...input, tier, orders, weight }),

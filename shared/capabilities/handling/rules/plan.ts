@@ -80,8 +80,14 @@ function notKnownDemands(task: Task, input: PlanInput): Demand[] {
   if (task === 'stand' || task === 'walk') {
     return [
       ...base,
-      demand('not-known', `${words} and a sling lift; no standing or walking`, [], 'two', 'sling-lift'),
-      stop('not-known', 'Not known here: no standing or walking before a check', []),
+      demand(
+        'not-known',
+        `${words} and a sling lift; no standing or walking`,
+        [input.arrival],
+        'two',
+        'sling-lift',
+      ),
+      stop('not-known', 'Not known here: no standing or walking before a check', [input.arrival]),
     ];
   }
   const weight = input.capability.weightKg;
@@ -92,7 +98,7 @@ function notKnownDemands(task: Task, input: PlanInput): Demand[] {
     demand(
       'not-known',
       lying ? words : `${words} and a sling lift`,
-      [],
+      [input.arrival],
       lying && heavy ? 'three-or-more' : 'two',
       lying ? 'none' : 'sling-lift',
     ),
@@ -121,7 +127,11 @@ function compose(task: Task, input: PlanInput, seenWalking: boolean, tethers: re
     ...holdDemands(task, input),
     ...orderDemands(task, input),
     ...(input.trust.state === 're-check'
-      ? [note('trust/re-check', 'Re-check: the last plan is kept until then, never less', [])]
+      ? [
+          note('trust/re-check', 'Re-check: the last plan is kept until then, never less', [
+            ...new Set(input.trust.because.flatMap((b) => b.facts)),
+          ]),
+        ]
       : []),
     ...surgeryDemands(task, input),
     ...triggerDemands(task, input),
@@ -156,6 +166,17 @@ interface Own {
   readonly heldBack: Because | null;
 }
 
+/** Applies to everyone, whatever was seen. */
+const TO_ALL: ReadonlySet<string> = new Set(['stand-by', 'manual-load']);
+/** A reason without an entry of its own stands on what was seen until now, and before a check on the arrival. */
+const standingOn =
+  (input: PlanInput) =>
+  (b: Because): Because => {
+    if (b.facts.length > 0 || TO_ALL.has(b.rule)) return b;
+    const checked = input.tier.because[0]?.facts ?? [];
+    return { ...b, facts: checked.length > 0 || !input.arrival ? [...checked] : [input.arrival] };
+  };
+
 function say(task: Task, input: PlanInput, composed: Composed, own: Own): TaskPlan {
   const { help, more, demands } = composed;
   const ask = mustAsk(task, help);
@@ -184,7 +205,10 @@ function say(task: Task, input: PlanInput, composed: Composed, own: Own): TaskPl
     because: onceEach([
       ...(own.rule ? [own.rule] : []),
       ...(own.heldBack ? [own.heldBack] : []),
-      ...demands.filter((d) => decided(d, help)).map((d) => d.because),
+      ...demands
+        .filter((d) => decided(d, help))
+        .map((d) => d.because)
+        .map(standingOn(input)),
     ]),
   };
 }

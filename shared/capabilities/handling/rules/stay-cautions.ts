@@ -36,7 +36,8 @@ export function staysCautions(input: PlanInput, sedatedUntil: number | null): Ca
   }
   if (sedatedUntil !== null)
     say('night/sedative', 'Sedative given: one more person at night', [input.sedatedAt?.fact]);
-  if (c.weightMarked === 'unknown') say('weight/unknown', 'Weight unknown: weigh or estimate', []);
+  if (c.weightMarked === 'unknown')
+    say('weight/unknown', 'Weight unknown: weigh or estimate', [input.arrival ?? undefined]);
   if (c.weightMarked !== 'unknown' && c.weightMarked !== 'measured') {
     say('weight/estimated', 'Weight is an estimate: counts with the margin added', [input.weight?.fact]);
   }

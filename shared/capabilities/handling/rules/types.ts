@@ -1,4 +1,5 @@
 import type { Stated } from '../../../kernel/stated.ts';
+import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { StageStanding } from '../../assessments/rules/seen.ts';
 import type { Side, WalkingSupport } from '../../assessments/values.ts';
@@ -47,6 +48,8 @@ export interface Capability {
 /** Everything in force at an instant that bears on how to move the person. Assembled by the board room. */
 export interface PlanInput {
   readonly t: EpochMs;
+  /** The entry of the arrival: what was never recorded was not recorded since. */
+  readonly arrival: EventId | null;
   readonly rules: RulesDocument;
   readonly tier: TierView;
   readonly capability: Capability;

@@ -48,6 +48,20 @@ describe('a hold', () => {
     expect(inForce(3, placed, renewed(2, 30)).holds).toMatchObject([{ reviewAt: hours(30) }]);
     expect(inForce(3, placed, renewed(2, 30, 'aide')).holds).toMatchObject([{ reviewAt: hours(10) }]);
   });
+  it.each([
+    ['out-of-bed', 25],
+    ['raising-the-back', 25],
+    ['all-including-turning', 25],
+    ['walking', 7 * 24],
+    ['standing', 7 * 24],
+  ])('on %s for a week: keeping somebody in bed it is reviewed within the ward’s hours', (scope, at) => {
+    // Bed rest is reviewed daily: users-job.md 3a. The ward's own hours for a review, 24 unless it set others.
+    const week = hold(1, scope, 7 * 24);
+    expect(inForce(2, week).holds).toMatchObject([{ reviewAt: hours(at), reviewDue: false }]);
+    expect(inForce(30, week).holds[0]!.reviewDue).toBe(at < 30);
+    const again = inForce(30, week, renewed(20, 7 * 24)).holds[0]!;
+    expect(again).toMatchObject({ reviewAt: hours(at === 25 ? 44 : 7 * 24), reviewDue: false });
+  });
   it('placed by an aide is reviewed within an hour', () => {
     const byAide = hold(1, 'out-of-bed', 10, { role: 'aide' });
     expect(inForce(1.5, byAide).holds).toMatchObject([{ reviewAt: hours(2), reviewDue: false }]);

@@ -17,12 +17,19 @@ interface Standing {
   readonly placed: Fact;
   readonly scope: HoldScope;
   readonly reviewAt: EpochMs;
+  /** When somebody who may do so last placed or renewed it. */
+  readonly said: EpochMs;
   readonly ended: boolean;
 }
 
 /** Scopes are listed from the narrowest to the widest; a wider one stops all that a narrower one stops. */
 const width = (scope: HoldScope): number => holdScope.options.indexOf(scope);
 const wider = (a: HoldScope, b: HoldScope): HoldScope => (width(a) >= width(b) ? a : b);
+
+const keepsInBed = (scope: HoldScope): boolean => width(scope) >= width('out-of-bed');
+/** Bed rest is reviewed daily, whatever later time was given: users' research 3a. The hours are the ward's. */
+const daily = (said: EpochMs, { validity }: RulesDocument): EpochMs =>
+  said + validity.holdReviewHours.value * HOUR;
 
 /** `note` is told each later instant at which the answer changes by time alone. */
 export function holdsInForce(
@@ -41,14 +48,17 @@ export function holdsInForce(
         placed: fact,
         scope: again ? wider(last.scope, p.scope) : p.scope,
         reviewAt: firstReview(fact, p, rules),
+        said: fact.occurred,
         ended: false,
       });
     } else if (fact.type === 'hold-renewed') {
       const p = fact.data as PayloadOf<typeof holdRenewed>;
       const last = holds.get(p.hold);
       if (!last) continue;
-      const reviewAt = isQualified(fact.author) ? toEpoch(p.reviewAt) : last.reviewAt;
-      holds.set(p.hold, { ...last, reviewAt, ended: false });
+      const renews = isQualified(fact.author);
+      const reviewAt = renews ? toEpoch(p.reviewAt) : last.reviewAt;
+      const said = renews ? fact.occurred : last.said;
+      holds.set(p.hold, { ...last, reviewAt, said, ended: false });
     } else if (fact.type === 'hold-ended') {
       const p = fact.data as PayloadOf<typeof holdEnded>;
       const last = holds.get(p.hold);
@@ -58,8 +68,9 @@ export function holdsInForce(
     }
   }
   const views: HoldView[] = [];
-  for (const [hold, { placed, scope, reviewAt, ended }] of holds) {
+  for (const [hold, { placed, scope, ended, ...last }] of holds) {
     if (ended) continue;
+    const reviewAt = keepsInBed(scope) ? Math.min(last.reviewAt, daily(last.said, rules)) : last.reviewAt;
     const p = placed.data as Placed;
     note(reviewAt);
     views.push({
@@ -80,6 +91,12 @@ export function holdsInForce(
 /** Whatever its scope, such a hold stops every move until somebody looked: no lift replaces that. */
 export const leavesBoneInDoubt = ({ reason }: Pick<HoldView, 'reason'>): boolean =>
   reason === 'fracture-unclear' || reason === 'after-fall';
+
+/** Whether a hold still stops all that this one of the same id stopped, and leaves as much in doubt. */
+export const holdsAsMuch = (now: HoldView, was: HoldView): boolean =>
+  now.hold === was.hold &&
+  width(now.scope) >= width(was.scope) &&
+  (leavesBoneInDoubt(now) || !leavesBoneInDoubt(was));
 
 function firstReview(fact: Fact, placed: Placed, rules: RulesDocument): EpochMs {
   const asked = toEpoch(placed.reviewAt);

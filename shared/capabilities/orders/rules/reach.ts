@@ -19,6 +19,10 @@ export interface HowFar {
   readonly lost: number | null;
 }
 
+/** Whether anybody can say what the stages of a check were. */
+export const isReadable = ({ data }: Fact<Assessment>, protocols: ProtocolLookup): boolean =>
+  protocols(data.protocol.id, data.protocol.version) !== null;
+
 export function howFar(check: Fact<Assessment>, protocols: ProtocolLookup): HowFar {
   const { protocol, stages } = check.data;
   const known = protocols(protocol.id, protocol.version)?.stages;

@@ -10,15 +10,14 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import type { assessmentRecorded } from '../../assessments/events.ts';
 import type { ProtocolLookup } from '../../assessments/rules/protocol.ts';
 import type { Fact } from '../../corrections/facts.ts';
-import type { scopeSet } from '../../stays/events.ts';
-import { scopeCounts, type ScopeKind } from '../../stays/rules/scope.ts';
+import { scopesTold, type ScopeKind } from '../../stays/rules/scope.ts';
 import type { sessionRecorded } from '../../sessions/events.ts';
 import { wentWrong, wrongWords } from '../../sessions/rules/what-went-wrong.ts';
 import type { triggerRecorded } from '../events.ts';
 import type { TriggerKind } from '../values.ts';
 import { orderGoneBeyond } from './beyond-orders.ts';
 import { ordersInForce } from './orders.ts';
-import { howFar } from './reach.ts';
+import { howFar, isReadable } from './reach.ts';
 
 export interface Trigger {
   readonly event: EventId;
@@ -164,13 +163,15 @@ export function triggersOf(
     null;
   let checkedSince = -Infinity;
   const reach = new Reach();
+  const scopes = new Map(scopesTold(facts).counted.map((f) => [f.id, f.data.scope]));
   let scope: ScopeKind = 'staged';
   facts.forEach((fact, i) => {
     const trigger =
       derived(fact, 'early-warning-rise', rises) ??
       withLimits(triggerOf(fact), beyondStop) ??
       derived(fact, 'failed-attempt', beyondStop);
-    const checks = isCheck(fact);
+    // A check that nobody can read answers nothing.
+    const checks = isCheck(fact) && isReadable(fact, protocols);
     const asFar = checks && reach.goesAsFar(fact, protocols);
     if (trigger) {
       seen.push(trigger);
@@ -192,9 +193,9 @@ export function triggersOf(
               (NEEDS_PRESSURE_SET.has(o.kind) && depth !== 'full-with-pressure') ||
               (o.kind === 'order-change' && beyond))),
       );
-    } else if (fact.type === 'scope-set' && scopeCounts(scope, fact)) {
+    } else if (scopes.has(fact.id)) {
       const before = scope;
-      scope = (fact.data as PayloadOf<typeof scopeSet>).scope;
+      scope = scopes.get(fact.id)!;
       if (scope === 'staged' && before !== 'staged') {
         const back: Trigger = { event: fact.id, kind: 'asked-to-look-again', at: fact.occurred, words: BACK };
         seen.push(back);

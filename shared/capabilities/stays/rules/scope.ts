@@ -1,6 +1,7 @@
 /** Which plan applies to a stay, and who may say so. */
 import { isQualified } from '../../../kernel/author.ts';
 import type { PayloadOf } from '../../../kernel/event-type.ts';
+import type { TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { scopeSet } from '../events.ts';
 
@@ -12,8 +13,56 @@ export type ScopeKind = PayloadOf<typeof scopeSet>['scope'];
  */
 export const GUARDS: readonly ScopeKind[] = ['comfort', 'staged', 'clinicians-plan'];
 
-/** Whether a scope that is set counts: from someone who may not free only when it guards as much. Design, rule 2. */
-export function scopeCounts(now: ScopeKind, fact: Fact): boolean {
-  const { scope } = fact.data as PayloadOf<typeof scopeSet>;
-  return isQualified(fact.author) || GUARDS.indexOf(scope) >= GUARDS.indexOf(now);
+/** What the entries on which plan applies come to. */
+export interface ScopesTold {
+  /** Those that set the plan that applied from then on, in order: of one instant at most one. */
+  readonly counted: readonly ScopeFact[];
+  /** Entries of the instant of the last of them that say otherwise. */
+  readonly conflicts: TrustView['conflicts'];
+}
+type ScopeFact = Fact<PayloadOf<typeof scopeSet>>;
+
+/**
+ * Facts in order. From someone who may not free a scope counts only when it guards as much as what
+ * applies. Of one instant the one that guards more stands, of two clinicians' plans the one that leaves
+ * the spine in doubt, and what says otherwise is kept as a conflict until the next entry. Design, rule 2.
+ */
+export function scopesTold(facts: readonly Fact[]): ScopesTold {
+  const counted: ScopeFact[] = [];
+  let conflicts: TrustView['conflicts'] = [];
+  for (const told of atOneTime(facts)) {
+    const free = told.filter((f) => isQualified(f.author));
+    const least = free.length > 0 ? Math.min(...free.map(guards)) : guards(counted.at(-1));
+    const heard = told.filter((f) => free.includes(f) || guards(f) >= least).toSorted(mostGuardedFirst);
+    const [stands] = heard;
+    if (!stands) continue;
+    counted.push(stands);
+    const says = JSON.stringify(stands.data);
+    conflicts = heard
+      .filter((f) => JSON.stringify(f.data) !== says)
+      .map((other) => ({ question: 'scope', safer: stands.id, other: other.id, words: DISAGREE }));
+  }
+  return { counted, conflicts };
+}
+
+const DISAGREE =
+  'Two entries of the same time differ on which plan applies: the one that guards more stands; tell both authors';
+
+/** The staged check applies until something else is said. */
+const guards = (fact: ScopeFact | undefined): number => GUARDS.indexOf(fact?.data.scope ?? 'staged');
+const spine = ({ data }: ScopeFact): number =>
+  data.scope === 'clinicians-plan' && data.fence === 'unstable-spine-pelvis-or-long-bone' ? 1 : 0;
+const byQualified = (fact: ScopeFact): number => (isQualified(fact.author) ? 1 : 0);
+const mostGuardedFirst = (a: ScopeFact, b: ScopeFact): number =>
+  guards(b) - guards(a) || spine(b) - spine(a) || byQualified(b) - byQualified(a) || (a.id > b.id ? -1 : 1);
+
+function atOneTime(facts: readonly Fact[]): ScopeFact[][] {
+  const groups: ScopeFact[][] = [];
+  for (const fact of facts) {
+    if (fact.type !== 'scope-set') continue;
+    const last = groups.at(-1);
+    if (last?.[0]!.occurred === fact.occurred) last.push(fact as ScopeFact);
+    else groups.push([fact as ScopeFact]);
+  }
+  return groups;
 }

@@ -17,7 +17,7 @@ import type {
   wentOffWard,
 } from '../events.ts';
 import type { UsualWay, WallShowing, Weight } from '../values.ts';
-import { scopeCounts } from './scope.ts';
+import { scopesTold } from './scope.ts';
 
 type Attachment = PayloadOf<typeof attachmentAdded>;
 
@@ -41,14 +41,14 @@ export function standingOf(facts: readonly Fact[]): Standing {
   let began: EpochMs | null = null;
   let begunBy: EventId | null = null;
   let away: StayView['away'] = null;
-  let scope: StayView['scope'] = { kind: 'staged', fence: null, plan: null };
-  let scopeFact: Fact | null = null;
   let usualWay: UsualWay | null = null;
   let usualWayFact: Fact | null = null;
   let weight: Stated<Weight> | null = null;
   let wall: WallShowing = 'as-ward';
   const attached = new Map<string, { fact: Fact; of: Attachment }>();
-  const conflicts: TrustView['conflicts'] = [];
+  const scopes = scopesTold(facts);
+  const scopeFact = scopes.counted.at(-1) ?? null;
+  const conflicts: TrustView['conflicts'] = [...scopes.conflicts];
   for (const fact of facts) {
     switch (fact.type) {
       case 'stay-begun':
@@ -63,17 +63,6 @@ export function standingOf(facts: readonly Fact[]): Standing {
       case 'came-back':
         away = null;
         break;
-      case 'scope-set': {
-        const p = fact.data as PayloadOf<typeof scopeSet>;
-        if (!scopeCounts(scope.kind, fact)) break;
-        scope = {
-          kind: p.scope,
-          fence: p.scope === 'clinicians-plan' ? p.fence : null,
-          plan: p.scope === 'staged' ? null : (p.plan ?? null),
-        };
-        scopeFact = fact;
-        break;
-      }
       case 'usual-way-recorded':
         usualWay = (fact.data as PayloadOf<typeof usualWayRecorded>).usual;
         usualWayFact = fact;
@@ -121,7 +110,7 @@ export function standingOf(facts: readonly Fact[]): Standing {
   return {
     began,
     away,
-    scope,
+    scope: scopeOf(scopeFact?.data),
     scopeFact,
     usualWay,
     usualWayFact,
@@ -131,6 +120,16 @@ export function standingOf(facts: readonly Fact[]): Standing {
     conflicts,
   };
 }
+
+const scopeOf = (said?: PayloadOf<typeof scopeSet>): StayView['scope'] => ({
+  kind: said?.scope ?? 'staged',
+  fence: said?.scope === 'clinicians-plan' ? said.fence : null,
+  plan: !said || said.scope === 'staged' ? null : (said.plan ?? null),
+});
+
+/** The entry of the arrival: what was never recorded was not recorded since. Null where it is not among the facts. */
+export const arrivalOf = (facts: readonly Fact[]): EventId | null =>
+  facts.findLast((f) => f.type === 'stay-begun')?.id ?? null;
 
 /** The same attachment told twice: what asks for more of the two stands. */
 function askingMost(a: Attachment, b: Attachment): Attachment {
