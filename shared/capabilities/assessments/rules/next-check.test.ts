@@ -272,7 +272,11 @@ describe('the next check', () => {
     const one = publish(1, 'look-first');
     const said = evaluateStay(stayOf(id(withSet('walk', 1), 'c1')), one, calendar, hours(2)).view.nextCheck;
     expect(said).toMatchObject({ depth: 'full', from: 'look-first' });
-    expect(said?.because[0]).toMatchObject({ rule: 'next-check/protocol-changed', facts: ['c1'] });
+    expect(said?.because[0]).toEqual({
+      rule: 'next-check/protocol-changed',
+      facts: ['c1'],
+      words: 'The ward works by another protocol since the last check',
+    });
     // Another version is another protocol.
     const ours = withSet('walk', 1);
     const payload = ours.payload as { protocol: unknown; stages: { stage: string }[] };
