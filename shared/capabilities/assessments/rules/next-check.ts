@@ -121,7 +121,8 @@ function beginAgain(input: NextCheckInput, check: Fact): Again[] {
   for (const open of trust.openTriggers) {
     const light = CONFIRM_ANSWERS.has(open.kind) ? ' (watching one ordinary move answers it too)' : '';
     const dizzy = wasDizzy(facts.find((f) => f.id === open.event));
-    const words = `${open.words}${dizzy ? ', dizzy' : ''}${light}`;
+    const untold = dizzy && !open.words.includes('dizzy');
+    const words = `${open.words}${untold ? ', dizzy' : ''}${light}`;
     add(dizzy || PRESSURE_AFTER.has(open.kind), say('trigger', [open.event], words));
   }
   for (const c of trust.conflicts) add(false, say('conflict', [c.safer, c.other], c.words));

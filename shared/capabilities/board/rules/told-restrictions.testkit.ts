@@ -68,6 +68,8 @@ interface Given {
   readonly orders?: readonly object[];
   readonly stages?: readonly string[];
   readonly parts?: readonly boolean[];
+  /** Checks that were judged to have found less. */
+  readonly judged?: readonly string[];
   readonly drop?: boolean;
   readonly waits?: string;
   readonly follows?: string;
@@ -81,6 +83,7 @@ function standing(given: Given): string[] {
       seen: {
         stages: new Map((given.stages ?? []).map((outcome, i) => [i, { outcome }])),
         parts: new Map((given.parts ?? []).map((met, i) => [i, { met }])),
+        foundLess: new Set(given.judged ?? []),
       },
       pressureDrop: given.drop ? { fact: 'a' } : null,
     },
@@ -99,6 +102,10 @@ const GIVEN: readonly (readonly [string, Given])[] = [
   ['none on the leg', { orders: [{ ...leg, bears: 'unrestricted' }] }],
   ['a limit on activity', { orders: [{ about: 'activity', most: 'chair' }] }],
   ['a stage not met', { stages: ['met', 'not-met'] }],
+  [
+    'a stage not met as every check was judged',
+    { stages: ['not-met'], judged: ENTRIES.flatMap((e) => e.id ?? []) },
+  ],
   ['every stage met', { stages: ['met'], parts: [true] }],
   ['a part not met', { parts: [true, false] }],
   ['a pressure drop', { drop: true }],

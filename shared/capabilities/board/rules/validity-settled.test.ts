@@ -84,13 +84,13 @@ describe('given a check that cannot be read here, by a protocol the ward does no
       checkBeforeMoving: true,
     });
   });
-  it('after one that can be read, a confirm of either of the two renews, of an older one does not', () => {
+  it('after one that can be read, a confirm of that one renews, of the other or an older one does not', () => {
     const told = [{ ...check('edge', 0.5), id: 'older' }, first, foreign(5, 'foreign')];
     const confirmed = (of: string) => due(stayOf(...told, confirm(10, of)), 11).at;
     expect([confirmed('foreign'), confirmed('first'), confirmed('older')]).toEqual([
+      // What cannot be read renews nothing: the age is that of the check before it.
+      hours(13),
       hours(22),
-      hours(22),
-      // What cannot be read went as far as nothing: the age is that of the check before it.
       hours(13),
     ]);
   });

@@ -1,7 +1,7 @@
 /** Falls of the systolic pressure in a session, against the ward's limits. Sources: those that the limits carry. */
 import { toEpoch } from '../../../kernel/times.ts';
 import type { Reading } from '../../assessments/values.ts';
-import type { StopInput, StopReason, StopRules } from './stop-limits.ts';
+import type { StopReason, StopRules } from './stop-lines.ts';
 
 const POSTURES = ['lying', 'seated', 'standing'] as const;
 type Pressure = Extract<Reading, { kind: 'pressure' }>;
@@ -26,7 +26,13 @@ export function fallsOf({
   before,
   readings,
   rules,
-}: Pick<StopInput, 'before' | 'readings' | 'rules'>): StopReason[] {
+}: {
+  /** Taken before the session began, in any order. */
+  readonly before: readonly Reading[];
+  /** Taken since, in any order. */
+  readonly readings: readonly Reading[];
+  readonly rules: StopRules;
+}): StopReason[] {
   const earlier = pressures(before);
   const since = pressures(readings);
   const base = earlier.at(-1) ?? since[0];

@@ -8,20 +8,12 @@ import type { Reading } from '../../assessments/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Session } from '../values.ts';
 import { fallsOf } from './stop-falls.ts';
+import type { StopLine, StopReason, StopRules } from './stop-lines.ts';
+
+export type { StopLine, StopReason, StopRules } from './stop-lines.ts';
 
 export type StopEvent = Session['events'][number];
 export type OxygenTarget = { readonly low: number; readonly high: number } | null;
-export type StopRules = Pick<RulesDocument, 'stop' | 'rising'>;
-
-export interface StopLine {
-  readonly words: string;
-  readonly limit: number | null;
-  readonly source: string;
-}
-export interface StopReason extends StopLine {
-  /** When the reading was taken; null for what is not a reading. */
-  readonly takenAt: EpochMs | null;
-}
 export interface StopVerdict {
   /** `go-on`: nothing that was taken or seen is beyond a limit. */
   readonly word: 'stop' | 'go-on';
