@@ -3,9 +3,8 @@
  * of what was taken or seen meanwhile. What was not taken is listed, never taken as normal. Anyone
  * may stop at any time; orders, local policy and the clinician at the bedside come first.
  */
-import { toEpoch, type EpochMs } from '../../../kernel/times.ts';
+import { toEpoch } from '../../../kernel/times.ts';
 import type { Reading } from '../../assessments/values.ts';
-import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Session } from '../values.ts';
 import { fallsOf } from './stop-falls.ts';
 import type { StopLine, StopReason, StopRules } from './stop-lines.ts';
