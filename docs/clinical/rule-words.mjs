@@ -132,6 +132,7 @@ export const RULE_WORDS = {
   'goal/hold': 'The goal is capped by a hold.',
   'goal/order': 'The goal is capped by an order.',
   'goal/task-held': 'The goal is capped: the plan says not to do it.',
+  'goal/own-plan': 'A comfort plan or the clinician’s own plan applies: no daily goal.',
   'goal/not-known': 'Nothing is known of the person here: no goal.',
   'progression/up': 'A step up is proposed.',
   'progression/back': 'A step back and a review are proposed.',

@@ -33,6 +33,8 @@ export const sessionPhrases: readonly Phrase[] = [
   ['Not cleared now: {what}', 'Jetzt nicht erreicht: {what}'],
   ['The plan holds: {what}', 'Der Plan stoppt: {what}'],
   ['No goal before the first check', 'Kein Ziel vor der ersten Prüfung'],
+  ['No daily goal: a comfort plan applies', 'Kein Tagesziel: ein Komfortplan gilt'],
+  ["No daily goal: the clinician's own plan applies", 'Kein Tagesziel: der Einzelplan gilt'],
   [
     'Here for part of this ward day: {n} of {m} times asked',
     'Nur einen Teil dieses Stationstags hier: {n} von {m} Malen verlangt',

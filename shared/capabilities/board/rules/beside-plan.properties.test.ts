@@ -13,7 +13,7 @@ const told = fc.oneof(histories, histories.map(asRecorded));
 const who = fc.constantFrom('aide', 'nurse', 'therapist', 'charge-nurse', 'manager', 'administrator');
 
 describe('infection steps, leaving, the line for the bedside and visits', { timeout: patience }, () => {
-  it('BOARD-15 change no plan, trust, due time, goal or sign, whoever says them and whenever', () => {
+  it('BOARD-15 change no plan, trust, due time or sign, whoever says them and whenever; of the goal only how much of the day of leaving counts', () => {
     fc.assert(
       fc.property(told, besideThePlan, who, at, anyWard, (all, extra, role, t, { ward, calendar }) => {
         // Where the arrival itself was changed, the first fact of any kind stands in for it.
@@ -21,7 +21,10 @@ describe('infection steps, leaving, the line for the bedside and visits', { time
         const rest = (...more: readonly (typeof all)[number][]) => {
           const { view } = evaluateStay(recordOf([...all, ...more]), ward, calendar, t);
           const beside = { version: 0, isolation: false, leaving: null, therapistLine: null, visit: null };
-          return canonical({ ...view, ...beside });
+          const { goal, met, because, ...done } = view.today;
+          // On the day of leaving the goal counts in part, by when that is expected (leaving-day.test.ts).
+          const asked = extra.type === 'leaving-expected' ? goal?.activity : { goal, met, because };
+          return canonical({ ...view, ...beside, today: { ...done, asked } });
         };
         expect(rest({ ...extra, role, id: 'added' } as (typeof all)[number]) === rest()).toBe(true);
       }),

@@ -111,7 +111,7 @@ function workedOut(
     beyondStop,
   );
   const tier = judgeTier(judged);
-  const onOwn = onOwnInForce(facts, triggers.seen, standing.scopeFact, tier.seen.foundLess);
+  const onOwn = onOwnInForce(facts, triggers, standing.scopeFact, tier.seen.foundLess);
   const support = walkingSupportOf(facts);
   let words: ReadonlyMap<EventId, string> | null = null;
   return {

@@ -6,7 +6,7 @@ import type { seenWalking as seenWalkingType } from '../../assessments/events.ts
 import type { WalkingSupport } from '../../assessments/values.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
-import { isCheck, isConfirm, type Trigger } from '../../orders/rules/triggers.ts';
+import { isCheck, isConfirm, type Trigger, type Triggers } from '../../orders/rules/triggers.ts';
 import type { OnOwn } from '../../handling/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Role } from '../../../kernel/author.ts';
@@ -18,14 +18,16 @@ const TAKES_BACK: ReadonlySet<string> = new Set(['on-own-removed', 'hold-placed'
 
 /**
  * "On own" as last set by a nurse or therapist; taken back by anyone's removal, any trigger, a hold,
- * or a later check in which a stage was not met as judged (`judgedLess`), and never back by itself. Nor does it come back when
+ * or a later check in which a stage was not met as judged (`judgedLess`), and never back by itself. Set
+ * after a trigger it waits until somebody has looked; where the trigger was told of only afterwards, and
+ * nobody had looked in between, who set it did not know, and it is off. Nor does it come back when
  * someone who may not free tells afterwards that the staged check had applied all along: who set it
  * did so under another plan. `scopeFact` is what set the plan that applies. Set twice at one instant,
  * only what both say counts, and both are shown. Source: design, people and rule 2.
  */
 export function onOwnInForce(
   facts: readonly Fact[],
-  triggers: readonly Trigger[],
+  triggers: Triggers,
   scopeFact: Fact | null,
   judgedLess: ReadonlySet<EventId>,
 ): OnOwnTold {
@@ -45,11 +47,22 @@ export function onOwnInForce(
     if (later.type !== 'assessment-recorded') continue;
     if (judgedLess.has(later.id) || foundLess(later)) return OFF;
   }
-  if (triggers.some((trigger) => trigger.at >= last.occurred)) return OFF;
+  if (triggers.seen.some((trigger) => trigger.at >= last.occurred)) return OFF;
+  if (triggers.open.some(({ kind }) => kind !== 'arrival')) return OFF;
+  if (triggers.seen.some((trigger) => notKnownThen(trigger, last, facts))) return OFF;
   if (scopeFact && !isQualified(scopeFact.author) && sets.some((f) => scopeFact.recorded >= f.recorded)) {
     return OFF;
   }
   return whereAllAgree(sets);
+}
+
+/** A trigger of before "on own" was set, told of only after it, with no look at the person between the two. */
+function notKnownThen(trigger: Trigger, set: Fact, facts: readonly Fact[]): boolean {
+  const told = facts.find((f) => f.id === trigger.event);
+  if (trigger.kind === 'arrival' || !told || told.recorded <= set.recorded) return false;
+  return !facts.some(
+    (f) => f.occurred > trigger.at && f.occurred <= set.occurred && (isCheck(f) || isConfirm(f)),
+  );
 }
 
 /** What was set, and what was said otherwise at that very time. */

@@ -18,6 +18,7 @@ import type { Fact } from '../../corrections/facts.ts';
 import type { goalSet } from '../../sessions/events.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import type { TodayView } from '../activity-view.ts';
+import type { Because } from '../because.ts';
 import type { TaskPlan } from '../moving-view.ts';
 import { boardWrongIn } from '../../orders/rules/board-wrong.ts';
 import type { Known } from './known.ts';
@@ -68,7 +69,7 @@ export function todayOf(
     : null;
   const goalNow: GoalToday = goalInput ? goalToday(goalInput) : NO_GOAL;
   const { goal, proposed } = goalNow;
-  const because = [...goalNow.because];
+  const because = [...goalNow.because, ...(staged ? [] : noGoalUnder(standing))];
   const amounts = amountsOf(sessions, day, goal);
   if (!amounts.recorded) {
     because.push({
@@ -92,6 +93,18 @@ export function todayOf(
   };
   return { today, goalInput, goalNow, amounts };
 }
+
+/** Of somebody whose moves follow another plan the board asks nothing a day, and says which plan that is. */
+const noGoalUnder = ({ scope, scopeFact }: Known['standing']): Because[] => [
+  {
+    rule: 'goal/own-plan',
+    facts: scopeFact ? [scopeFact.id] : [],
+    words:
+      scope.kind === 'comfort'
+        ? 'No daily goal: a comfort plan applies'
+        : "No daily goal: the clinician's own plan applies",
+  },
+];
 
 /**
  * When the person leaves on this ward day, by the entry that says so: when they left, else when they are

@@ -87,12 +87,19 @@ describe('what a session shows most', () => {
   });
 });
 
-describe('the goal under a comfort plan', () => {
-  it('is none, and nothing is said of it', () => {
-    const comfort: Told = { type: 'scope-set', at: 1, payload: { scope: 'comfort' } };
-    const told = stayOf(check('walk', 0.5), comfort, session(15));
+describe('the goal under another plan than the staged check', () => {
+  it.each([
+    [{ scope: 'comfort' }, 'No daily goal: a comfort plan applies'],
+    [
+      { scope: 'clinicians-plan', fence: 'unstable-spine-pelvis-or-long-bone' },
+      "No daily goal: the clinician's own plan applies",
+    ],
+  ])('is none, and only the plan that applies is said of it', (payload, words) => {
+    const other: Told = { type: 'scope-set', at: 1, id: 'scope', payload };
+    const told = stayOf(check('walk', 0.5), other, session(15));
     const { today } = evaluateStay(told, ward, calendar, hours(16)).view;
-    expect(today).toMatchObject({ goal: null, goalProposed: false, met: null, because: [] });
+    const because = [{ rule: 'goal/own-plan', facts: ['scope'], words }];
+    expect(today).toMatchObject({ goal: null, goalProposed: false, met: null, because });
   });
 });
 
