@@ -91,7 +91,7 @@ describe('the goal under another plan than the staged check', () => {
   it.each([
     [{ scope: 'comfort' }, 'No daily goal: a comfort plan applies'],
     [
-      { scope: 'clinicians-plan', fence: 'unstable-spine-pelvis-or-long-bone' },
+      { scope: 'clinicians-plan', fence: 'traction', plan: { ref: 'text-1' } },
       "No daily goal: the clinician's own plan applies",
     ],
   ])('is none, and only the plan that applies is said of it', (payload, words) => {
