@@ -25,9 +25,9 @@ export class StagesSeen {
     return [...this.#disputes.values()].flat();
   }
 
-  /** Nothing stays cleared. */
+  /** Nothing stays cleared; what was found not met stays so. */
   clear(): void {
-    this.standing.clear();
+    for (const [key, { outcome }] of this.standing) if (outcome !== 'not-met') this.standing.delete(key);
   }
 
   /** Whether a stage before this one is cleared on one leg. */

@@ -69,6 +69,17 @@ describe('given a check under a protocol that nobody can read', () => {
       expect(open).toMatchObject([{ kind }]);
     },
   );
+  it('takes nothing back that speaks against starting, though it found something itself', () => {
+    const lost = { ...check('clear', 1, { clear: { outcome: 'not-met' } }), id: 'lost' };
+    const told = unread('walk', 2);
+    const dizzy: Told = { ...told, payload: { ...(told.payload as object), risingSymptoms: ['dizzy'] } };
+    expect(view(1.5, lost).mayStart).toMatchObject({ word: 'not-now' });
+    expect(view(3, lost, dizzy).mayStart).toMatchObject({ word: 'not-now' });
+    // Of somebody who walked nothing stays cleared, and what cannot be read asks first.
+    const { tier, mayStart } = view(3, walked, dizzy);
+    expect(tier.word).not.toBe('Walk');
+    expect(mayStart).toMatchObject({ word: 'ask-first' });
+  });
   it('answers no order either', () => {
     const limited = order(2, { about: 'activity', most: 'walk' });
     expect(view(4, walked, limited, unread('walk', 3)).trust.openTriggers).toHaveLength(1);
