@@ -45,7 +45,11 @@ export interface CourseShapes {
   readonly dayGaps: readonly (Box & { readonly fits: boolean })[];
   readonly sessionsY: number;
   /** The goal of each ward day on which one applied. */
-  readonly goals: readonly (Box & { readonly is: GoalIs; readonly room: number })[];
+  readonly goals: readonly (Box & {
+    readonly is: GoalIs;
+    readonly day: StayCourse['days'][number];
+    readonly room: number;
+  })[];
   readonly goalsY: number;
   readonly ticks: readonly (Tick & { readonly x: number })[];
   readonly axisY: number;
@@ -140,6 +144,7 @@ export function courseShapes(
         x: at.x + 1,
         width: Math.max(1, at.width - 2),
         is: goalIs(day.goal),
+        day,
         room: at.width / LETTER - 1,
       };
     }),

@@ -18,13 +18,17 @@ export const sessionWords = (one: StayCourse['sessions'][number]): string =>
 const tierIs = (tier: string | null, trust: StayCourse['standing'][number]['trust']): string =>
   tier === null ? say('no-tier') : say('tier-is', { word: told(tier), trust: TRUST[trust] });
 
-/** Of a day that is not over, what is missing may still come. */
-function goalWords(goal: NonNullable<StayCourse['days'][number]['goal']>, running: boolean): string {
+type Day = StayCourse['days'][number];
+/** Whether a ward day is not over: what is missing may still come. */
+export const isRunning = (day: Pick<Day, 'to'>, course: Pick<StayCourse, 'to' | 'ended'>): boolean =>
+  !course.ended && day.to >= course.to;
+
+export function goalIsWords(goal: NonNullable<Day['goal']>, running: boolean): string {
   const is = say(goalIs(goal));
-  return say(goal.proposed ? 'goal-proposed-is' : 'goal-is', {
-    is: running && goal.met !== true ? say('so-far', { is }) : is,
-  });
+  return running && goal.met !== true ? say('so-far', { is }) : is;
 }
+const goalWords = (goal: NonNullable<Day['goal']>, running: boolean): string =>
+  say(goal.proposed ? 'goal-proposed-is' : 'goal-is', { is: goalIsWords(goal, running) });
 
 interface Line {
   readonly at: number;
@@ -71,7 +75,7 @@ export function courseRows(course: StayCourse, time: (at: number) => string): st
       recorded ? [] : [{ at: from, to, what: say('nothing-recorded') }],
     ),
     ...course.days.flatMap(({ from, to, goal }) =>
-      goal ? [{ at: from, to, what: goalWords(goal, to === course.to && !course.ended) }] : [],
+      goal ? [{ at: from, to, what: goalWords(goal, isRunning({ to }, course)) }] : [],
     ),
   ];
   const until = ({ to, stands = false }: Line): string => {

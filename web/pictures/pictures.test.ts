@@ -7,6 +7,7 @@ import { HOUR, NOON, stayRow } from '../board/rows.testkit.ts';
 import DayPicture from './DayPicture.vue';
 import GoalBar from './GoalBar.vue';
 import StayCoursePicture from './StayCoursePicture.vue';
+import { goalIsWords, isRunning } from './course-words.ts';
 import { courseShapes } from './course-shapes.ts';
 
 const zone = 'Europe/Lisbon';
@@ -112,7 +113,12 @@ describe('the picture of a stay’s course', () => {
       expect.stringContaining('Goal of the day: not recorded'),
       expect.stringContaining('Goal of the day: not met so far'),
     ]);
+    // In the picture too, what is missing of a day that is not over may still come.
+    const drawn = (of: StayCourse) =>
+      shapes(of).goals.map(({ day }) => goalIsWords(day.goal!, isRunning(day, of)));
+    expect(drawn(course({ days }))).toEqual(['met', 'not met', 'not recorded', 'not met so far']);
     const left = mount(StayCoursePicture, { props: { course: course({ days, ended: true }), zone } });
+    expect(drawn(course({ days, ended: true })).at(-1)).toBe('not met');
     expect(left.text()).not.toContain('so far');
   });
 
