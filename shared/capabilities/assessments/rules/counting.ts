@@ -1,7 +1,7 @@
 /**
  * Which of the things taken counts for the next session. The last by a qualified author does; of two
- * of one instant the stricter; from someone who may not free only what is stricter than that. Source:
- * design, rule 2.
+ * of one instant the stricter; from someone who may not free only what is as strict or stricter and newer
+ * than that. Source: design, rule 2.
  */
 import { isQualified } from '../../../kernel/author.ts';
 import type { EventId } from '../../../kernel/ids.ts';
@@ -29,7 +29,8 @@ export function countingOf<T extends Taken>(taken: readonly T[], weigh: Weigh<T>
   }
   for (const one of taken) {
     if (one.at < since || isQualified(one.fact.author) || weigh(one) === 0) continue;
-    if (stricter(one)) counts = one;
+    // Of two as strict the newer: the older may be too old to stand, or answered by a check since.
+    if (stricter(one) || (weigh(one) === weigh(counts!) && one.at > counts!.at)) counts = one;
   }
   return counts;
 }

@@ -62,6 +62,18 @@ describe('the reading that counts', () => {
       'ask-first: heart rate 115 is 111 or more',
     ]);
   });
+  it('of two as strict by who may not free is the newer, which outlasts the older', () => {
+    const older = taken(1.5, [breathing(50, 1.5)], 'aide');
+    const newer = taken(10, [breathing(34, 10)], 'aide');
+    // Clear was met since, with no reading of its own: the older one is of more than 12 h ago.
+    const told = [checked(), older, newer, checked(14, [])];
+    expect(said(15, told)).toContain('not-now: breathing rate 34 is above 30');
+    expect(said(15, [checked(), newer, checked(14, [])])).toContain('not-now: breathing rate 34 is above 30');
+    // The stricter one is not forgotten for a newer one that only asks.
+    expect(
+      said(11, [checked(), taken(9, [rate(140, 9)], 'aide'), taken(10, [rate(115, 10)], 'aide')]),
+    ).toContain('not-now: heart rate 140 is above 130');
+  });
   it('of two of one instant is the stricter', () => {
     for (const two of [
       [pressure(120, 1.5), pressure(85, 1.5)],

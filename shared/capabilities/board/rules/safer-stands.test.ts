@@ -125,8 +125,8 @@ describe('an entry that came late', () => {
 
   it.each([
     ['an aide who tells it afterwards does not bring "on own" back', 'aide', 4, undefined],
-    ['a nurse who tells it afterwards does', 'nurse', 4, ['room']],
-    ['an aide who told it before "on own" was set does not stand against it', 'aide', 1.7, ['room']],
+    ['nor does a nurse: who set it did not know that somebody was to look again', 'nurse', 4, undefined],
+    ['told by an aide before "on own" was set, it waits until somebody looked', 'aide', 1.7, ['room']],
   ] as const)(
     'given "on own" set under a comfort plan: the staged check before it: %s',
     (_what, role, recorded, own) => {
@@ -143,7 +143,9 @@ describe('an entry that came late', () => {
       expect(at(5, ...told).onOwn).toBeNull();
       const after = at(5, ...told, back);
       expect(after.scope.kind).toBe('staged');
-      expect(after.onOwn?.where).toEqual(own);
+      expect(after.onOwn).toBeNull();
+      const looked = at(7, ...told, back, { ...check('walk', 6), id: 'looked' });
+      expect(looked.onOwn?.where).toEqual(own);
     },
   );
 });
