@@ -129,7 +129,7 @@ const scopeOf = (said?: PayloadOf<typeof scopeSet>): StayView['scope'] => ({
 
 /** The entry of the arrival: what was never recorded was not recorded since. Null where it is not among the facts. */
 export const arrivalOf = (facts: readonly Fact[]): EventId | null =>
-  facts.findLast((f) => f.type === 'stay-begun')?.id ?? null;
+  facts.find((f) => f.type === 'stay-begun')?.id ?? null;
 
 /** The same attachment told twice: what asks for more of the two stands. */
 function askingMost(a: Attachment, b: Attachment): Attachment {
