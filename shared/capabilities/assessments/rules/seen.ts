@@ -71,7 +71,7 @@ class Fold {
   private readonly cleared = new StagesSeen();
   private readonly partNotMet = new Map<string, Fact>();
   readonly orders: OrdersThen;
-  /** Litres per minute at the checks so far, the last one; null when never recorded. */
+  /** What is known of the oxygen flow at the checks so far. */
   private oxygenFlow: OxygenFlowBefore = null;
 
   constructor(
