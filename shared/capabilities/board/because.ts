@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { eventId } from '../../kernel/ids.ts';
+import { eventId, type EventId } from '../../kernel/ids.ts';
 
 /** Why a thing is shown: the rule that produced it, the facts it stands on, and plain words. */
 export const because = z.strictObject({
@@ -8,3 +8,6 @@ export const because = z.strictObject({
   words: z.string(),
 });
 export type Because = z.infer<typeof because>;
+
+/** The entry that a reason stands on, where there is one. */
+export const ifAny = (fact: EventId | null | undefined): EventId[] => (fact ? [fact] : []);

@@ -5,7 +5,7 @@
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
 import { HOUR, type EpochMs } from '../../../kernel/times.ts';
-import type { Because } from '../../board/because.ts';
+import { ifAny, type Because } from '../../board/because.ts';
 import type { NextCheckView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import { arrivalOf } from '../../stays/rules/standing.ts';
@@ -59,9 +59,8 @@ export function nextCheckOf(input: NextCheckInput): NextCheckView | null {
   const first = protocol.stages[0]!.id;
   const check = tier.assessment;
   if (!check || trust.state === 'not-known') {
-    const arrival = arrivalOf(facts);
-    const begun = arrival ? [arrival] : [];
-    const because = [say('first', begun, 'The first check of the stay: with the pressure set')];
+    const words = 'The first check of the stay: with the pressure set';
+    const because = [say('first', ifAny(arrivalOf(facts)), words)];
     return { depth: 'full-with-pressure', from: first, because };
   }
   const again = beginAgain(input, check);
@@ -205,7 +204,7 @@ function beginsAt({ protocol, tier, rules }: NextCheckInput, index: number): Bec
   const standing = tier.seen.stages.get(stageKey(protocol, stage));
   const hours = rules.validity.unsettledHours.value;
   const words = `Begins at ${named(stage)}: cleared with all before it, each less than ${hours} h ago`;
-  return say('from-last-cleared', standing ? [standing.fact.id] : [], words);
+  return say('from-last-cleared', ifAny(standing?.fact.id), words);
 }
 
 /** The last check stopped, or was not finished: the next one goes on. */

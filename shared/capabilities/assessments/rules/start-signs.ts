@@ -20,9 +20,11 @@ interface SignsInput extends CountingInput {
   /** The order that gave the target. */
   readonly targetFact: EventId | null;
 }
-interface TakenReading extends Taken {
-  readonly reading: Reading;
+interface TakenReading<R extends Reading = Reading> extends Taken {
+  readonly reading: R;
 }
+type Of<K extends Reading['kind']> = TakenReading<Extract<Reading, { kind: K }>>;
+type ByKind = { readonly [K in Reading['kind']]: Of<K>[] };
 
 /** Facts up to `t`, in order. */
 export function judgeSigns(input: SignsInput, found: Found): void {
@@ -31,8 +33,9 @@ export function judgeSigns(input: SignsInput, found: Found): void {
   const judge = ({ reading }: TakenReading) =>
     judgeReading(reading, { rules: rules.start, oxygenTarget }).reasons;
   for (const kind of Object.keys(SIGN_OF) as Reading['kind'][]) {
+    const ofKind: readonly TakenReading[] = taken[kind];
     // A standing pressure is none at rest.
-    const all = taken.filter(({ reading }) => reading.kind === kind && !isStanding(reading));
+    const all = kind === 'pressure' ? ofKind.filter(({ reading }) => !isStanding(reading)) : ofKind;
     const sign = { name: SIGN_OF[kind], hours: rules.start.readingHours.value };
     const counts = judgedOf(all, (one) => weightOf(judge(one)), sign, input, found);
     if (!counts) continue;
@@ -41,8 +44,8 @@ export function judgeSigns(input: SignsInput, found: Found): void {
       found.reasons.push({ ...reason, facts: [counts.fact.id, ...target] });
     }
   }
-  lowOnStanding(taken, input, found);
-  oxygenFlow(taken, input, found);
+  lowOnStanding(taken.pressure, input, found);
+  oxygenFlow(taken.oxygen, input, found);
 }
 
 const isStanding = (reading: Reading): boolean =>
@@ -52,12 +55,11 @@ const isStanding = (reading: Reading): boolean =>
  * A session whose last pressure was low on standing: not now, until somebody qualified has taken one that
  * is not, in any posture. In a check that belongs to rising. Common practice, no source.
  */
-function lowOnStanding(taken: readonly TakenReading[], input: SignsInput, found: Found): void {
+function lowOnStanding(taken: readonly Of<'pressure'>[], input: SignsInput, found: Found): void {
   const { value, source } = input.rules.rising.standingSystolicBelow;
   let answered = -Infinity;
   const low: (Taken & { readonly systolic: number })[] = [];
   for (const { reading, at, fact } of taken) {
-    if (reading.kind !== 'pressure') continue;
     const { systolic } = reading;
     if (!isStanding(reading) || systolic >= value) {
       if (isQualified(fact.author)) answered = Math.max(answered, at);
@@ -84,19 +86,20 @@ function lowOnStanding(taken: readonly TakenReading[], input: SignsInput, found:
  * More oxygen than at the entry before: against the last one of a qualified author, or a lower one since.
  * Where there is none of a qualified author, but a saturation before it without a flow, it may be more.
  */
-function oxygenFlow(taken: readonly TakenReading[], input: SignsInput, found: Found): void {
-  const flows = taken.flatMap(({ reading, at, fact }) =>
-    reading.kind === 'oxygen' && reading.litresPerMinute !== undefined
-      ? [{ flow: reading.litresPerMinute, at, fact, qualified: isQualified(fact.author) }]
-      : [],
-  );
+function oxygenFlow(taken: readonly Of<'oxygen'>[], input: SignsInput, found: Found): void {
+  const flows: { flow: number; at: EpochMs; fact: Fact; qualified: boolean }[] = [];
+  const silent: Of<'oxygen'>[] = [];
+  for (const one of taken) {
+    const { reading, at, fact } = one;
+    if (reading.litresPerMinute === undefined) silent.push(one);
+    else flows.push({ flow: reading.litresPerMinute, at, fact, qualified: isQualified(fact.author) });
+  }
   const lastBy = (before: EpochMs, but: Fact | null): EpochMs =>
     flows.reduce(
       (last, f) => (f.qualified && f.fact !== but && f.at < before && f.at > last ? f.at : last),
       -Infinity,
     );
   const since = lastBy(Infinity, null);
-  const silent = taken.filter((r) => r.reading.kind === 'oxygen' && r.reading.litresPerMinute === undefined);
   let unknown: { now: (typeof flows)[number]; before: Fact } | null = null;
   let most: { reasons: ReturnType<typeof moreOxygen>; facts: EventId[]; rise: number } | null = null;
   for (const now of flows) {
@@ -127,13 +130,21 @@ function oxygenFlow(taken: readonly TakenReading[], input: SignsInput, found: Fo
 }
 
 const CARE = 'critical-care-signs-recorded';
-function takenReadings({ facts, t, rules, note }: CountingInput): TakenReading[] {
+/** By kind, each in the order of the facts. */
+function takenReadings({ facts, t, rules, note }: CountingInput): ByKind {
   const care = rules.criticalCare.on.value;
-  const taken: TakenReading[] = [];
+  const taken: ByKind = {
+    'heart-rate': [],
+    pressure: [],
+    oxygen: [],
+    breathing: [],
+    temperature: [],
+    pain: [],
+  };
   for (const fact of facts) {
     for (const { reading, at } of readingsOf(fact, care)) {
       if (at > t) note(at);
-      else taken.push({ reading, at, fact });
+      else (taken[reading.kind] as TakenReading[]).push({ reading, at, fact });
     }
   }
   return taken;

@@ -4,7 +4,7 @@
  */
 import type { EventId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
-import type { Because } from '../../board/because.ts';
+import { ifAny, type Because } from '../../board/because.ts';
 import type { TierView, TrustView } from '../../board/moving-view.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Stated } from '../../handling/rules/types.ts';
@@ -126,7 +126,7 @@ export function judgeTier(input: TierInput): TierJudgement {
         ...noTier,
         word: NOT_KNOWN,
         because: [
-          { rule: 'tier/not-known', facts: arrival ? [arrival] : [], words: 'Not assessed on this ward' },
+          { rule: 'tier/not-known', facts: ifAny(arrival), words: 'Not assessed on this ward' },
           ...remarks,
         ],
       },

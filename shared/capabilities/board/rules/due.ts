@@ -7,7 +7,7 @@ import { HOUR, MINUTE, type EpochMs } from '../../../kernel/times.ts';
 import type { Trigger } from '../../orders/rules/triggers.ts';
 import type { TriggerKind } from '../../orders/values.ts';
 import { arrivalOf } from '../../stays/rules/standing.ts';
-import type { Because } from '../because.ts';
+import { ifAny, type Because } from '../because.ts';
 import type { DueView } from '../moving-view.ts';
 import { asleepAt, dueAfterAway, timesAway, type TimeAway } from './pauses.ts';
 import { say, saidAt, type Renewal, type TrustInput, type Validity } from './validity.ts';
@@ -47,7 +47,7 @@ export function dueView(
   if (standing.away) {
     const words = `Off the ward since ${saidAt(input, standing.away.since)}: before the next move`;
     const left = input.facts.findLast((f) => f.type === 'went-off-ward' && f.occurred <= t);
-    return { state: 'at-next-move', at: null, because: [say('due/away', left ? [left.id] : [], words)] };
+    return { state: 'at-next-move', at: null, because: [say('due/away', ifAny(left?.id), words)] };
   }
   const grace = rules.validity.graceMinutes.value * MINUTE;
   for (const { at } of limits) {
@@ -103,12 +103,11 @@ function firstCheckLimit({ standing, facts, rules }: TrustInput): Limit {
   const arrival = triggers.arrival;
   const hours =
     typeof arrival?.value === 'number' && arrival.value < firstCheckHours.value ? arrival : firstCheckHours;
-  const begunBy = arrivalOf(facts);
   const arrived = standing.began ?? facts[0]?.occurred ?? 0;
   const words = `First check within ${hours.value} h of arrival (${hours.source})`;
   return {
     at: arrived + Number(hours.value) * HOUR,
-    because: [say('due/arrival', begunBy ? [begunBy] : [], words)],
+    because: [say('due/arrival', ifAny(arrivalOf(facts)), words)],
     letsSleep: false,
   };
 }

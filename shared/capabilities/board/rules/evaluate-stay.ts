@@ -114,7 +114,7 @@ function evaluateAsTold(
   const staged = standing.scope.kind === 'staged';
   const comfort = standing.scope.kind === 'comfort';
   const start = staged
-    ? kept.at('may-start', t, note, [capability, holds, trust], (n) =>
+    ? kept.at('may-start', t, note, [capability, holds], (n) =>
         mayStartNow({ ...known, t, capability, holds, orders: orders.forPlan, note: n }),
       )
     : null;

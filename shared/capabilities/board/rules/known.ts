@@ -34,6 +34,7 @@ import type { TrustView } from '../moving-view.ts';
 import type { StayView } from '../view.ts';
 import { Kept } from './kept.ts';
 import { onOwnInForce, walkingSupportOf } from './on-own.ts';
+import { lastRenewal, type Renewal } from './validity.ts';
 
 export interface Known {
   readonly rules: RulesDocument;
@@ -49,6 +50,7 @@ export interface Known {
   /** Sessions beyond a stop limit, by their entry, with the words. */
   readonly beyondStop: ReadonlyMap<EventId, string>;
   readonly tier: TierJudgement;
+  readonly renewal: Renewal | null;
   readonly tierWords: () => ReadonlyMap<EventId, string>;
   readonly conflicts: TrustView['conflicts'];
   readonly sedatedAt: Stated<true> | null;
@@ -125,6 +127,7 @@ function workedOut(
     triggers,
     beyondStop,
     tier,
+    renewal: lastRenewal({ facts, tier, protocols, rules }),
     tierWords: () => (words ??= tierWords(judged)),
     conflicts: [
       ...conflictsOf(facts, effective, orders, standing, tier, protocols),

@@ -18,7 +18,7 @@ import type { Fact } from '../../corrections/facts.ts';
 import type { goalSet } from '../../sessions/events.ts';
 import type { PlanInput } from '../../handling/rules/types.ts';
 import type { TodayView } from '../activity-view.ts';
-import type { Because } from '../because.ts';
+import { ifAny, type Because } from '../because.ts';
 import type { TaskPlan } from '../moving-view.ts';
 import { boardWrongIn } from '../../orders/rules/board-wrong.ts';
 import type { Known } from './known.ts';
@@ -74,7 +74,7 @@ export function todayOf(
   if (!amounts.recorded) {
     because.push({
       rule: 'today/not-recorded',
-      facts: arrival ? [arrival] : [],
+      facts: ifAny(arrival),
       words: 'No session recorded since the ward day began',
     });
   }
@@ -98,7 +98,7 @@ export function todayOf(
 const noGoalUnder = ({ scope, scopeFact }: Known['standing']): Because[] => [
   {
     rule: 'goal/own-plan',
-    facts: scopeFact ? [scopeFact.id] : [],
+    facts: ifAny(scopeFact?.id),
     words:
       scope.kind === 'comfort'
         ? 'No daily goal: a comfort plan applies'

@@ -3,16 +3,15 @@
  * asked about is `t`; `note` is told each later instant at which an answer changes by time alone.
  */
 import type { EventId } from '../../../kernel/ids.ts';
-import type { Because } from '../because.ts';
+import { ifAny, type Because } from '../because.ts';
 import type { DueView, TrustView } from '../moving-view.ts';
 import { arrivalOf } from '../../stays/rules/standing.ts';
 import { dueView } from './due.ts';
-import { lastRenewal, say, saidAt, validityFrom, type TrustInput } from './validity.ts';
+import { say, saidAt, validityFrom, type TrustInput } from './validity.ts';
 
 export function trustAndDue(input: TrustInput): { trust: TrustView; due: DueView } {
-  const { standing, triggers, t } = input;
+  const { standing, triggers, renewal, t } = input;
   if (standing.scope.kind !== 'staged') return outsideTheStagedCheck(input);
-  const renewal = lastRenewal(input);
   const validity = renewal && validityFrom(renewal, input);
   const open = triggers.open.filter((o) => !(o.kind === 'arrival' && renewal === null));
 
@@ -31,14 +30,13 @@ export function trustAndDue(input: TrustInput): { trust: TrustView; due: DueView
     input.note(validity.nextMoveFrom);
   }
   const state = !renewal ? 'not-known' : reasons.length > 0 ? 're-check' : 'current';
-  const arrival = arrivalOf(input.facts);
   const standsOn = renewal
     ? say(
         'trust/current',
         [renewal.fact.id],
         `${renewal.fact.type === 'plan-confirmed' ? 'Confirmed' : 'Checked'} ${saidAt(input, renewal.at)}`,
       )
-    : say('trust/not-known', arrival ? [arrival] : [], 'Not checked on this ward');
+    : say('trust/not-known', ifAny(arrivalOf(input.facts)), 'Not checked on this ward');
   return {
     trust: {
       state,
@@ -56,7 +54,7 @@ function outsideTheStagedCheck({ standing, triggers, conflicts }: TrustInput): {
 } {
   const comfort = standing.scope.kind === 'comfort';
   const words = comfort ? 'Comfort plan' : "Clinician's plan only";
-  const facts: EventId[] = standing.scopeFact ? [standing.scopeFact.id] : [];
+  const facts: EventId[] = ifAny(standing.scopeFact?.id);
   const open = triggers.open.filter((o) => o.kind !== 'arrival');
   const state = open.length > 0 || conflicts.length > 0 ? 're-check' : 'current';
   return {

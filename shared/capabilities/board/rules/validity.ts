@@ -30,12 +30,11 @@ export interface TrustInput {
   readonly protocols: ProtocolLookup;
   readonly triggers: Triggers;
   readonly conflicts: TrustView['conflicts'];
+  readonly renewal: Renewal | null;
   /** The tier's word after each assessment, worked out when asked; for the settled rule. */
   readonly tierWords: () => ReadonlyMap<EventId, string>;
   readonly note: (at: EpochMs) => void;
 }
-
-export type RenewalInput = Pick<TrustInput, 'facts' | 'tier' | 'protocols' | 'rules'>;
 
 /** The last check or confirm that renewed the plan; null when never checked here. */
 export interface Renewal {
@@ -53,7 +52,12 @@ export interface Renewal {
  * A qualified person's confirm of the last check, or of the one the tier stands on, renews too. A session
  * never does, whoever recorded it.
  */
-export function lastRenewal({ facts, tier, protocols, rules }: RenewalInput): Renewal | null {
+export function lastRenewal({
+  facts,
+  tier,
+  protocols,
+  rules,
+}: Pick<TrustInput, 'facts' | 'tier' | 'protocols' | 'rules'>): Renewal | null {
   if (!tier.assessment) return null;
   let latest: Fact | null = null;
   let renewal: Fact | null = null;

@@ -93,6 +93,10 @@ describe('putting an entry in', () => {
     ['exercise in bed with no readings', exercise({ readings: [] }), false],
     ['exercise in bed, first time up', exercise({ firstTimeUp: true }), true],
     ['exercise in bed with a reading', exercise({ readings: [reading] }), true],
+    ['exercise in bed with a pain before it', exercise({ painBefore: 0 }), true],
+    ['exercise in bed with a pain after it', exercise({ painAfter: 2 }), true],
+    ['one not done with a pain before it', session(1, { ...notDone, painBefore: 1 }), true],
+    ['exercise in bed with an effort', exercise({ effort: 1 }), false],
   ] as const)('of sessions, %s: %#', (_what, told, may) => {
     expect(puttingInMayLowerHelp(entry(told))).toBe(may);
   });
@@ -186,6 +190,9 @@ describe('putting another in an entry’s place', () => {
     ['less effort', exercise({ effort: 9 }), exercise({ effort: 8 }), true],
     ['no effort', exercise({ effort: 9 }), exercise(), true],
     ['less pain after', exercise({ painAfter: 7, effort: 1 }), exercise({ painAfter: 6, effort: 1 }), true],
+    ['a pain where none was', exercise(), exercise({ painBefore: 0 }), true],
+    ['a pain after a walk where none was', session(1), session(1, { painAfter: 0 }), true],
+    ['more pain', exercise({ painAfter: 6 }), exercise({ painAfter: 7 }), false],
     ['less pain before', exercise({ painBefore: 7 }), exercise({ painBefore: 6 }), true],
     [
       'the same effort of one that was not done',

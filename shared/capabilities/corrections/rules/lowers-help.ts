@@ -91,14 +91,18 @@ const scoresLess = (before: SessionPayload['session'], after: SessionPayload['se
   return elsewhere || had.some((score) => (after[score] ?? -1) < before[score]!);
 };
 
+/** "May we start" takes each for a reading: it may stand in place of an earlier, worse one. */
+const PAINS = ['painBefore', 'painAfter'] as const;
+
 /**
  * A first time up that went well, or a first walk here, takes back what the plan asks for because of
- * it; good readings take the place of worse ones.
+ * it; good readings and pains take the place of worse ones.
  */
 const frees = (session: SessionPayload['session']): boolean =>
   session.firstTimeUp ||
   (session.outcome !== 'not-done' && session.activities.includes('walk')) ||
-  hasReadings(session);
+  hasReadings(session) ||
+  PAINS.some((pain) => session[pain] !== undefined);
 
 /**
  * `author` of the replacement, where it is known to count. Said again by somebody qualified, what an
@@ -115,6 +119,7 @@ export function replacingMayLowerHelp(
     const before = (old.data as SessionPayload).session;
     const after = (next.data as SessionPayload).session;
     if (asksForMore(before) || scoresLess(before, after)) return true;
+    if (PAINS.some((pain) => before[pain] === undefined && after[pain] !== undefined)) return true;
     const hadScores = SCORES.some((score) => before[score] !== undefined);
     if (hadScores && (old.occurred !== next.occurred || countsNow)) return true;
     const moved = old.occurred !== next.occurred && qualified;

@@ -19,21 +19,22 @@ export interface Demand {
 }
 
 type Facts = readonly (string | null | undefined)[];
-const because = (rule: string, words: string, facts: Facts): Because => ({
-  rule,
-  words,
-  facts: [...new Set(facts.filter((f) => f !== null && f !== undefined))] as Because['facts'],
-});
+const because = (rule: string, words: string, facts: Facts): Because => {
+  const named: string[] = [];
+  for (const f of facts) if (f !== null && f !== undefined && !named.includes(f)) named.push(f);
+  return { rule, words, facts: named as Because['facts'] };
+};
 
 interface Extra {
   readonly with?: readonly (string | undefined)[];
   readonly cautions?: readonly string[];
 }
+const NOTHING: readonly string[] = [];
 const make = (h: Help, more: number, why: Because, extra: Extra): Demand => ({
   help: h,
   more,
-  with: (extra.with ?? []).filter((w) => w !== undefined),
-  cautions: extra.cautions ?? [],
+  with: extra.with?.filter((w) => w !== undefined) ?? NOTHING,
+  cautions: extra.cautions ?? NOTHING,
   because: why,
   tells: false,
 });

@@ -111,7 +111,27 @@ interface Composed {
   readonly demands: readonly Demand[];
 }
 
-function compose(task: Task, input: PlanInput, seenWalking: boolean, tethers: readonly Demand[]): Composed {
+/** Derived help starts at "stand by": on own is never derived. */
+const STAND_BY = demand('stand-by', 'Stand by unless a nurse or therapist sets "on own"', [], 'stand-by');
+
+function checkAgainDemands({ trust }: PlanInput): Demand[] {
+  if (trust.state !== 're-check') return [];
+  const facts = trust.because.flatMap((b) => b.facts);
+  return [note('trust/re-check', 'Re-check: the last plan is kept until then, never less', facts)];
+}
+
+/** Demands that are the same for every task. */
+interface OfEveryTask {
+  readonly checkAgain: readonly Demand[];
+  readonly tethers: readonly Demand[];
+}
+
+function compose(
+  task: Task,
+  input: PlanInput,
+  seenWalking: boolean,
+  { checkAgain, tethers }: OfEveryTask,
+): Composed {
   // Nobody who was seen walking is on the floor by habit: that plan does not speak of it.
   const base =
     seenWalking && task !== 'from-floor'
@@ -120,19 +140,12 @@ function compose(task: Task, input: PlanInput, seenWalking: boolean, tethers: re
         ? notKnownDemands(task, input)
         : baseHelp(task, input);
   const demands = [
-    // Derived help starts at "stand by": on own is never derived.
-    demand('stand-by', 'Stand by unless a nurse or therapist sets "on own"', [], 'stand-by'),
+    STAND_BY,
     ...base,
     ...scopeDemands(task, input),
     ...holdDemands(task, input),
     ...orderDemands(task, input),
-    ...(input.trust.state === 're-check'
-      ? [
-          note('trust/re-check', 'Re-check: the last plan is kept until then, never less', [
-            ...new Set(input.trust.because.flatMap((b) => b.facts)),
-          ]),
-        ]
-      : []),
+    ...checkAgain,
     ...surgeryDemands(task, input),
     ...triggerDemands(task, input),
     ...pressureDemands(task, input),
@@ -169,13 +182,11 @@ interface Own {
 /** Applies to everyone, whatever was seen. */
 const TO_ALL: ReadonlySet<string> = new Set(['stand-by', 'manual-load']);
 /** A reason without an entry of its own stands on what was seen until now, and before a check on the arrival. */
-const standingOn =
-  (input: PlanInput) =>
-  (b: Because): Because => {
-    if (b.facts.length > 0 || TO_ALL.has(b.rule)) return b;
-    const checked = input.tier.because[0]?.facts ?? [];
-    return { ...b, facts: checked.length > 0 || !input.arrival ? [...checked] : [input.arrival] };
-  };
+function standingOn(input: PlanInput, b: Because): Because {
+  if (b.facts.length > 0 || TO_ALL.has(b.rule)) return b;
+  const checked = input.tier.because[0]?.facts ?? [];
+  return { ...b, facts: checked.length > 0 || !input.arrival ? [...checked] : [input.arrival] };
+}
 
 function say(task: Task, input: PlanInput, composed: Composed, own: Own): TaskPlan {
   const { help, more, demands } = composed;
@@ -205,10 +216,7 @@ function say(task: Task, input: PlanInput, composed: Composed, own: Own): TaskPl
     because: onceEach([
       ...(own.rule ? [own.rule] : []),
       ...(own.heldBack ? [own.heldBack] : []),
-      ...demands
-        .filter((d) => decided(d, help))
-        .map((d) => d.because)
-        .map(standingOn(input)),
+      ...demands.filter((d) => decided(d, help)).map((d) => standingOn(input, d.because)),
     ]),
   };
 }
@@ -222,12 +230,12 @@ const sameReason = (a: Because, b: Because): boolean =>
 export function planStay(input: PlanInput): StayPlan {
   const walkingUntil = seenWalkingUntil(input);
   const sedated = sedatedUntil(input);
-  const tethers = attachmentDemands(input);
+  const ofEveryTask = { checkAgain: checkAgainDemands(input), tethers: attachmentDemands(input) };
   const ownStands = onOwnStands(input);
   const day: TaskPlan[] = [];
   const night: TaskPlan[] = [];
   const all = new Map(
-    taskValues.options.map((task) => [task, compose(task, input, walkingUntil !== null, tethers)]),
+    taskValues.options.map((task) => [task, compose(task, input, walkingUntil !== null, ofEveryTask)]),
   );
   const onFeet = [...all.get('stand')!.demands, ...all.get('walk')!.demands];
   const chair = all.get('bed-chair')!;

@@ -5,7 +5,7 @@
  */
 import type { PayloadOf } from '../../../kernel/event-type.ts';
 import type { EventId } from '../../../kernel/ids.ts';
-import type { Because } from '../../board/because.ts';
+import { ifAny, type Because } from '../../board/because.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { UsualWay } from '../../stays/values.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
@@ -49,7 +49,7 @@ export function goalToday(input: GoalInput): GoalToday {
   if (cleared === null) {
     return {
       ...NO_GOAL,
-      because: [say('goal/not-known', arrival ? [arrival] : [], 'No goal before the first check')],
+      because: [say('goal/not-known', ifAny(arrival), 'No goal before the first check')],
     };
   }
   const whole = wholeDay(input);
@@ -106,7 +106,7 @@ function propose(input: GoalInput, set: Goal | null): GoalToday {
       because.push(say('goal/usual-way', [usualWay.fact], words));
     } else if (!usualWay) {
       const words = 'Usual way of moving not recorded: ask for it, the goal starts from there';
-      because.push(say('goal/usual-way-not-known', arrival ? [arrival] : [], words));
+      because.push(say('goal/usual-way-not-known', ifAny(arrival), words));
     }
     if (wish) because.push(say('goal/wish', [wish], 'A wish is recorded: set the goal from it'));
     because.push(...reasonsOf(stops));
@@ -117,7 +117,7 @@ function propose(input: GoalInput, set: Goal | null): GoalToday {
 
 function goalFor(activity: Activity, timesUp: number, input: GoalInput): { goal: Goal; because: Because[] } {
   const { longestWalk, tierFact, rules } = input;
-  const facts = tierFact ? [tierFact] : [];
+  const facts = ifAny(tierFact);
   const because = [
     say('goal/proposed', facts, `Proposed from what is cleared: ${dose(activity, timesUp, input)}`),
   ];
