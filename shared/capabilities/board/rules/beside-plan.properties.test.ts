@@ -23,8 +23,11 @@ describe('infection steps, leaving, the line for the bedside and visits', { time
           const beside = { version: 0, isolation: false, leaving: null, therapistLine: null, visit: null };
           const { goal, met, because, ...done } = view.today;
           // On the day of leaving the goal counts in part, by when that is expected (leaving-day.test.ts).
-          const asked = extra.type === 'leaving-expected' ? goal?.activity : { goal, met, because };
-          return canonical({ ...view, ...beside, today: { ...done, asked } });
+          const leaves = extra.type === 'leaving-expected';
+          const asked = leaves ? goal?.activity : { goal, met, because };
+          // What clears the debt says how many more times meet that goal.
+          const debt = leaves && view.debt ? { ...view.debt, clears: null } : view.debt;
+          return canonical({ ...view, ...beside, debt, today: { ...done, asked } });
         };
         expect(rest({ ...extra, role, id: 'added' } as (typeof all)[number]) === rest()).toBe(true);
       }),

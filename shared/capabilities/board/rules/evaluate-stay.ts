@@ -222,6 +222,7 @@ function evaluateAsTold(
     view,
     nextChange: next === Infinity ? null : next,
     claims: effective.claims,
+    arrival: input.arrival,
     open: () => restrictionsOf(facts, { triggers, holds, orders, tier, capability }),
   };
 }

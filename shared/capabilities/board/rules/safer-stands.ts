@@ -15,6 +15,7 @@ import type { TaskPlan, TierView } from '../moving-view.ts';
 import type { StayView } from '../view.ts';
 import { conflictWords, inOwnWords } from './in-own-words.ts';
 import { withLesserGoal } from './lesser-goal.ts';
+import { namingArrival } from './naming-arrival.ts';
 
 export interface Evaluated {
   readonly view: StayView;
@@ -22,6 +23,8 @@ export interface Evaluated {
   readonly nextChange: EpochMs | null;
 }
 export interface AsTold extends Evaluated {
+  /** The entry of the arrival; null at an instant before it. */
+  readonly arrival: EventId | null;
   /** What is in force at that instant and asks for more help. */
   readonly open: () => readonly Restriction[];
   readonly claims: readonly Claim[];
@@ -41,7 +44,8 @@ export function withOpenClaims(
   const look = (entries: Iterable<EventId>): AsTold => {
     const seen = ifOnlySafer(new Set(entries));
     nextChange = sooner(nextChange, seen.nextChange);
-    return seen;
+    const unnamed = told.arrival !== null && seen.arrival === null;
+    return unnamed ? { ...seen, view: namingArrival(seen.view, told.arrival) } : seen;
   };
 
   // Every such entry there is: one that does not count may bring out another.

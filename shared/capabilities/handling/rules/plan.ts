@@ -179,8 +179,8 @@ interface Own {
   readonly heldBack: Because | null;
 }
 
-/** Applies to everyone, whatever was seen. */
-const TO_ALL: ReadonlySet<string> = new Set(['stand-by', 'manual-load']);
+/** Rules whose reason applies to everyone, whatever was seen: it names no entry. */
+export const TO_ALL: ReadonlySet<string> = new Set(['stand-by', 'manual-load']);
 /** A reason without an entry of its own stands on what was seen until now, and before a check on the arrival. */
 function standingOn(input: PlanInput, b: Because): Because {
   if (b.facts.length > 0 || TO_ALL.has(b.rule)) return b;
