@@ -1,6 +1,9 @@
+import { fileURLToPath } from 'node:url';
+
 // How one room's rules are mutated. Started by `npm run test:mutation -- <room>` (run.mjs), which names the room.
 const room = process.env.FOOTBOARD_ROOM;
 const work = `.mutation/${room}`;
+const bundle = fileURLToPath(new URL('bundle.mjs', import.meta.url));
 
 /** @type {import('@stryker-mutator/api/core').PartialStrykerOptions} */
 export default {
@@ -8,6 +11,7 @@ export default {
   ignorers: ['told-not-tested'],
   testRunner: 'vitest',
   vitest: { configFile: 'vitest.mutation.config.ts', related: false },
+  buildCommand: `"${process.execPath}" "${bundle}"`,
   // Rules only: what is pure, without its tests and their kits.
   mutate: process.env.FOOTBOARD_MUTATE?.split(',') ?? [
     `shared/capabilities/${room}/rules/**/*.ts`,

@@ -7,8 +7,7 @@ import { TO_ALL } from '../../handling/rules/plan.ts';
 import type { StayView } from '../view.ts';
 
 /** The same view, with the arrival named by each reason that names no entry and does not apply to all. */
-export const namingArrival = (view: StayView, arrival: EventId): StayView =>
-  named(view, arrival) as StayView;
+export const namingArrival = (view: StayView, arrival: EventId): StayView => named(view, arrival) as StayView;
 
 function named(value: unknown, arrival: EventId): unknown {
   if (Array.isArray(value)) return value.map((one) => named(one, arrival));
