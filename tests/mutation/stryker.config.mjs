@@ -11,7 +11,8 @@ export default {
   ignorers: ['told-not-tested'],
   testRunner: 'vitest',
   vitest: { configFile: 'vitest.mutation.config.ts', related: false },
-  buildCommand: `"${process.execPath}" "${bundle}"`,
+  // No shell takes it apart: a space within a path is escaped.
+  buildCommand: [process.execPath, bundle].map((path) => path.replaceAll(' ', '\\ ')).join(' '),
   // Rules only: what is pure, without its tests and their kits.
   mutate: process.env.FOOTBOARD_MUTATE?.split(',') ?? [
     `shared/capabilities/${room}/rules/**/*.ts`,
