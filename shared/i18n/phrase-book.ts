@@ -14,7 +14,7 @@ export type Phrase = readonly [from: string, to: string];
 export interface HowWritten {
   /** An amount as the language writes it. */
   readonly amount: (text: string) => string;
-  /** An instant of the ward's clock ("24 Oct 18:00", "18:00 (UTC+1)"); null when the text is none. */
+  /** An instant of the ward's clock ("24 Oct 18:00", "18:00 (UTC+1)") or a date ("24 Oct 2026"); null when the text is none. */
   readonly time: (text: string) => string | null;
   /** What stands between two pieces, where it differs: " and " to " und ". */
   readonly between: Readonly<Record<string, string>>;
@@ -40,7 +40,7 @@ interface Form {
 const HOLE = /\{([~?]?)([a-z]+)\}/gi;
 const AMOUNT_IN = String.raw`-?\d+(?:\.\d+)?(?:e[-+]?\d+)?`;
 const AMOUNT = new RegExp(`^${AMOUNT_IN}$`, 'i');
-const TIME_IN = String.raw`(?:[A-Z][a-z]{2} )?(?:\d{1,2} [A-Z][a-z]{2} )?\d\d:\d\d(?: \(UTC[^)]*\))?`;
+const TIME_IN = String.raw`(?:[A-Z][a-z]{2} )?(?:\d{1,2} [A-Z][a-z]{2} )?\d\d:\d\d(?: \(UTC[^)]*\))?|\d{1,2} [A-Z][a-z]{2} \d{4}`;
 const SEPARATORS = ['. ', '; ', ': ', ', ', ' + ', ' and ', ' or '] as const;
 /** Steps for one sentence. One that is not known after so many stays as it is: a screen never waits for it. */
 const MOST_STEPS = 4_000;

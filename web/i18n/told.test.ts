@@ -22,6 +22,16 @@ describe('a sentence of a rule', () => {
     expect(line.html()).toBe('<span>Stopp aufgehoben</span>');
   });
 
+  it.each([
+    ['examination was due 24 Oct 2026', 'Prüfung war fällig 24. Okt. 2026'],
+    ['Lift 1 was due for its examination 3 Mar 2027', 'die Prüfung von Lift 1 war fällig 3. März 2027'],
+    ['Taken 24 Oct 18:00', 'Genommen 24. Okt. 18:00'],
+  ])('with a date in it writes that in German too: %s', async (english, german) => {
+    chooseLanguage('de');
+    await phrasesReady();
+    expect(told(english)).toBe(german);
+  });
+
   it('that the book does not know is read aloud as English', async () => {
     chooseLanguage('de');
     await phrasesReady();

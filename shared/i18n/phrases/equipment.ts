@@ -269,7 +269,7 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['label not readable', 'Etikett nicht lesbar'],
   ['inspection', 'Prüfung'],
   ['not there when looked for', 'gesucht, nicht da'],
-  ['examination was due {~when}', 'Prüfung war fällig {when}'],
+  ['examination was due {when}', 'Prüfung war fällig {when}'],
   ['battery flat', 'Akku leer'],
   ['nobody has said where it is', 'niemand hat gesagt, wo es ist'],
   ['nobody has said that it is clean', 'niemand hat gesagt, dass es sauber ist'],

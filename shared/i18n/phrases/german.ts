@@ -76,9 +76,13 @@ const DAYS: Readonly<Record<string, string>> = {
 const INSTANT =
   /^(?:(Mon|Tue|Wed|Thu|Fri|Sat|Sun) )?(?:(\d{1,2}) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?(\d\d:\d\d(?: \(UTC[^)]*\))?)$/;
 
+const DATE = /^(\d{1,2}) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) (\d{4})$/;
+
 export const GERMAN_WRITING: HowWritten = {
   amount: (text) => text.replace('.', ','),
   time: (text) => {
+    const [, of, named, year] = DATE.exec(text) ?? [];
+    if (year) return `${of}. ${MONTHS[named!]} ${year}`;
     const [, day, date, month, clock] = INSTANT.exec(text) ?? [];
     if (!clock) return /^\d{4}-\d\d-\d\d$/.test(text) ? text : null;
     return [day ? DAYS[day] : '', month ? `${date}. ${MONTHS[month]}` : '', clock].filter(Boolean).join(' ');

@@ -2,6 +2,7 @@
  * When a piece is to be examined next: by the date told, by the last examination and the ward's interval for
  * its kind, or by the earlier of both. The interval and its source stand in the ward's rules (`aids`).
  */
+import { sayDayTime } from '../../wards/rules/calendar.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { ItemDescription } from '../values.ts';
 
@@ -23,4 +24,10 @@ export function examinationDue(
   const due = last === null ? null : monthsAfter(last, rules.examinationMonths[is.kind].value);
   if (due === null || is.inspectionDue === null) return due ?? is.inspectionDue;
   return due < is.inspectionDue ? due : is.inspectionDue;
+}
+
+/** '2026-10-24' as the boards write a date that may lie in another year: '24 Oct 2026'. */
+export function sayDate(date: string): string {
+  const [day, month] = sayDayTime('UTC', Date.parse(date)).split(' ');
+  return `${day} ${month} ${date.slice(0, 4)}`;
 }

@@ -3,7 +3,7 @@ import type { StayId } from '../../../kernel/ids.ts';
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { ItemDescription } from '../values.ts';
-import { examinationDue } from './examination.ts';
+import { examinationDue, sayDate } from './examination.ts';
 import type { ItemState } from './item-state.ts';
 
 export interface StandsInput {
@@ -41,7 +41,7 @@ export function standsAgainst(
   const missing = since(state.missing);
   if (missing) return `${is.label} was looked for ${missing} and is not there`;
   const due = examinationDue(is, rules);
-  if (due !== null && due < today) return `${is.label} was due for its examination ${due}`;
+  if (due !== null && due < today) return `${is.label} was due for its examination ${sayDate(due)}`;
   const kept = keptFor !== null && keptFor !== stay ? since(state.bound) : null;
   if (kept) return `${is.label} is kept for another person since ${kept}`;
   const dirty = state.clean?.is === false ? since(state.clean) : null;

@@ -94,7 +94,10 @@ describe('whether a lift can be used', () => {
 
   it('is not usable past its examination', () => {
     expect(judged(READY, 1, LIFT, '2026-09-01').word).toBe('usable');
-    expect(judged(READY, 1, LIFT, '2026-09-02')).toMatchObject({ word: 'not-usable' });
+    expect(judged(READY, 1, LIFT, '2026-09-02')).toMatchObject({
+      word: 'not-usable',
+      against: ['examination was due 1 Sep 2026'],
+    });
     expect(judged(READY, 1, { ...LIFT, inspectionDue: null })).toMatchObject({ word: 'unknown' });
   });
 

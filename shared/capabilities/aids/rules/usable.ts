@@ -1,7 +1,7 @@
 /** Whether a piece of equipment can be used now, with every reason for and against. */
 import type { EpochMs } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
-import { examinationDue } from './examination.ts';
+import { examinationDue, sayDate } from './examination.ts';
 import { itemAt, type ItemState } from './item-state.ts';
 import type { ItemDescription } from '../values.ts';
 
@@ -40,7 +40,7 @@ export function usableAt(
   if (now.missing) no.push('not there when looked for');
   if (now.clean?.is === false) no.push('dirty');
   const due = examinationDue(is, rules);
-  if (due !== null && due < today) no.push(`examination was due ${due}`);
+  if (due !== null && due < today) no.push(`examination was due ${sayDate(due)}`);
   if (is.powered && now.battery?.band === 'flat') no.push('battery flat');
 
   if (!now.missing && !now.inUse && !now.place && is.kind !== 'ceiling-lift')

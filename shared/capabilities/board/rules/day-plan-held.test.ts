@@ -37,7 +37,7 @@ describe('PLANNED-7 a visit that is no longer allowed is held, never to be done'
       expect(why({ on: 'ward', ...off })).toBe('Equipment of this visit is not on the ward’s list any more');
       const is = { ...(LIFT.payload as { is: object }).is, inspectionDue: '2026-10-23' };
       const changed: Told = { type: 'item-changed', payload: { item: 'i1', is }, at: 1.5 };
-      expect(why({ on: 'ward', ...changed })).toBe('Lift 1 was due for its examination 2026-10-23');
+      expect(why({ on: 'ward', ...changed })).toBe('Lift 1 was due for its examination 23 Oct 2026');
     });
     it('not by what may be settled by then: somebody has it, it is kept for them, nobody has spoken of it', () => {
       expect(why()).toBeNull();
