@@ -37,6 +37,12 @@ describe('sessions at a saturation of 82 %', () => {
     expect(low.because[0]!.words).toContain('A stop limit was passed');
   });
 
+  it('given that what went wrong was named as well, then the step back says what was named', () => {
+    const dizzy = view(5, walk(3, 'b', { ...readings(3), events: ['dizzy'] })).proposal!;
+    expect(dizzy).toMatchObject({ step: 'back', sessions: ['b'] });
+    expect(dizzy.because[0]!.words).toBe('Something went wrong in a session: dizzy');
+  });
+
   it('given a check afterwards, then they carry no step up', () => {
     const looked: Told = { ...check('walk', 4), id: 'looked' };
     const told = [walk(2, 'a', readings(2)), walk(3, 'b', readings(3)), looked];

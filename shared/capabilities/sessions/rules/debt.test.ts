@@ -20,6 +20,10 @@ import type { DebtView } from '../../board/activity-view.ts';
 import { patience, runs } from '../../../kernel/runs.testkit.ts';
 import { HOUR, toIso } from '../../../kernel/times.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
+import { amountsOf } from './activity.ts';
+import { movementDebt } from './debt.ts';
+import { goalToday } from './goals.ts';
+import { input } from './goals.testkit.ts';
 
 /** START is 18:00; the night is from 3 h to 14 h after it (the clocks go back), then from 28 h to 38 h. */
 const look = (h: number, ...told: readonly Told[]) => evaluateStay(stayOf(...told), ward, calendar, hours(h));
@@ -28,6 +32,11 @@ const waking = (d: DebtView, t: number) => ((d.pausedAt ?? t) - d.since - d.slep
 const walks = check('walk', 14.5);
 const sat = (at: number, until?: number): Told =>
   session(at, { activities: ['chair'], ...(until === undefined ? {} : { endedAt: toIso(hours(until)) }) });
+/** A day of which nothing is known: no check, no session. */
+const todayWithout = {
+  today: goalToday(input({ cleared: null })),
+  amounts: amountsOf([], { from: hours(0), to: hours(14) }, null),
+};
 
 describe('movement debt', () => {
   it('DEBT-1 counts from the end of the last time up', () => {
@@ -55,6 +64,25 @@ describe('movement debt', () => {
       words: 'Waking time since arrival, no time up recorded; owed from 4 waking hours on',
     });
   });
+  it('stands on no entry where the arrival was not told as one', () => {
+    const { today, amounts } = todayWithout;
+    const told = movementDebt({
+      t: hours(2),
+      began: hours(1),
+      arrival: null,
+      scope: 'staged',
+      lastUp: null,
+      holds: [],
+      activityOrder: null,
+      calendar,
+      rules: DEFAULT_RULES,
+      today,
+      amounts,
+      note: () => undefined,
+    });
+    expect(told).toMatchObject({ since: hours(1), owed: false });
+    expect(told.because.map((b) => b.facts)).toEqual([[]]);
+  });
   it('leaves the nights out, 11 h of them when the clocks go back', () => {
     expect(waking(debt(2), hours(2))).toBe(2);
     expect(debt(5)).toMatchObject({ sleptMs: 0, pausedAt: hours(3) });
@@ -75,6 +103,10 @@ describe('movement debt', () => {
     const rules = structuredClone(DEFAULT_RULES);
     rules.activity.debtFreeHours.value = 2;
     expect(evaluateStay(stayOf(), { ...ward, rules }, calendar, hours(2)).view.debt?.owed).toBe(true);
+  });
+  it('names that instant after a night too, and in the night only that it ends: sleep adds nothing', () => {
+    expect(look(14.5).nextChange).toBe(hours(15));
+    expect(look(5, sat(2)).nextChange).toBe(hours(14));
   });
   it('is not owed while a hold or an order stops getting up, and says which', () => {
     const at = (...told: readonly Told[]) => debt(22, walks, sat(15), ...told);

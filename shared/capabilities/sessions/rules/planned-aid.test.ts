@@ -65,4 +65,25 @@ describe('COORD-3 planned equipment that was not used', () => {
     ]);
     expect(countNotUsed([])).toEqual([]);
   });
+  it('is none where the lift was meant and the person said no: nobody was moved without it', () => {
+    const saidNo = of({
+      outcome: 'not-done',
+      notDone: { group: 'said-no' },
+      help: { people: 1, aid: 'none' },
+    });
+    expect(saidNo.activities).toEqual(['chair']);
+    expect(notUsedIn(saidNo, () => PLAN)).toBeNull();
+  });
+  it('that came as often is told by equipment, then by reason, "not said" first, whatever was told first', () => {
+    const belt = { planned: 'belt', used: 'none', because: 'with-others' } as const;
+    const lift = (because: 'no-room' | 'not-ready' | null) =>
+      ({ planned: 'sling-lift', used: 'none', because }) as const;
+    const told = [belt, lift(null), lift('no-room'), lift('not-ready')];
+    const expected = told.map(({ planned, because }) => ({ planned, because, count: 1 }));
+    for (let turn = 0; turn < told.length; turn++) {
+      const turned = [...told.slice(turn), ...told.slice(0, turn)];
+      expect(countNotUsed(turned)).toEqual(expected);
+      expect(countNotUsed(turned.toReversed())).toEqual(expected);
+    }
+  });
 });

@@ -71,6 +71,44 @@ describe('a number out of ten that somebody said', () => {
   });
 });
 
+describe('what is read before a session', () => {
+  it('names every limit once, with the number of the ward for that limit and no other', () => {
+    const own = structuredClone(DEFAULT_RULES);
+    const { stop, rising } = own;
+    stop.painFrom.value = 1;
+    stop.effortFrom.value = 2;
+    stop.heartRateBelow.value = 31;
+    stop.heartRateAbove.value = 141;
+    stop.saturationBelow.value = 81;
+    stop.saturationWithSymptomsBelow.value = 91;
+    stop.breathingBelow.value = 6;
+    stop.breathingAbove.value = 26;
+    stop.systolicBelow.value = 76;
+    stop.systolicAbove.value = 196;
+    stop.systolicFallWithEffort.value = 11;
+    rising.systolicFall.value = 21;
+    const lines = stopLimitsFor({ oxygenTarget: null, rules: own });
+    expect(lines.map((l) => [l.limit, l.words])).toEqual([
+      [
+        null,
+        'Chest pain, dizzy or faint, new confusion, pale or sweating, unsteady, or the person says stop',
+      ],
+      [1, 'Pain 1 of 10 or more'],
+      [2, 'Effort 2 of 10 or more'],
+      [31, 'Heart rate below 31 a minute'],
+      [141, 'Heart rate above 141 a minute'],
+      [81, 'Oxygen saturation below 81 %'],
+      [91, 'Oxygen saturation below 91 % with any symptom'],
+      [6, 'Breathing rate 6 a minute or less'],
+      [26, 'Breathing rate above 26 a minute'],
+      [76, 'Systolic pressure below 76 mmHg'],
+      [196, 'Systolic pressure above 196 mmHg'],
+      [11, 'Systolic pressure more than 11 mmHg down with effort'],
+      [21, 'Systolic pressure 21 mmHg or more down after standing up'],
+    ]);
+  });
+});
+
 describe('the line of a person’s own oxygen target', () => {
   it('has its number and says that an order set it', () => {
     const lines = stopLimitsFor({ oxygenTarget: { low: 88, high: 92 }, rules: DEFAULT_RULES });
@@ -100,6 +138,21 @@ describe('a recorded session', () => {
   it('takes a reading of the instant it began as one of it', () => {
     expect(recorded([pressure(130, 4), pressure(119, 5)])).toEqual([
       'systolic fell by 11 mmHg with effort (130 to 119), more than 10',
+    ]);
+  });
+  it.each([
+    ['at the instant it began', 5],
+    ['later in it', 10],
+  ])('compares a pressure standing, taken %s, with the one seated before it', (_when, minute) => {
+    const standing: Reading = {
+      kind: 'pressure',
+      posture: 'standing',
+      systolic: 110,
+      diastolic: 35,
+      at: clock(minute),
+    };
+    expect(recorded([pressure(130, 4), standing])).toEqual([
+      'systolic fell by 20 mmHg on rising (130 to 110), 20 or more',
     ]);
   });
   it('has a symptom where any of what went wrong is one, and none where nothing did', () => {

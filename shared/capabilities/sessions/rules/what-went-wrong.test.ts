@@ -9,7 +9,7 @@ import type { Fact } from '../../corrections/facts.ts';
 import { triggersOf } from '../../orders/rules/triggers.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { sessionEventKind, type Session } from '../values.ts';
-import { sessionsBeyondStop, wentWrong } from './what-went-wrong.ts';
+import { sessionsBeyondStop, wentWrong, wrongWords } from './what-went-wrong.ts';
 
 const session = (extra: Partial<Session> = {}, at = 1): Session => ({
   outcome: 'done',
@@ -53,6 +53,17 @@ describe('what a session amounts to (common practice, no source)', () => {
     });
     expect(wentWrong(session({ outcome: 'stopped' }))).toBe('failed-attempt');
     expect(wentWrong(session({ outcome: 'part' }))).toBeNull();
+  });
+});
+
+describe('what went wrong with the person, in words', () => {
+  it.each<[Session['events'], string | null]>([
+    [['pain', 'near-fall', 'pain'], 'Something went wrong in a session: pain, near fall'],
+    [['equipment-fault', 'pain'], 'Something went wrong in a session: pain'],
+    [['equipment-fault'], null],
+    [[], null],
+  ])('of %j is: %s', (events, words) => {
+    expect(wrongWords(session({ events }))).toBe(words);
   });
 });
 

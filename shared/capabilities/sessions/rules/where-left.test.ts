@@ -13,7 +13,10 @@ import {
   ward,
   type Told,
 } from '../../board/rules/history.testkit.ts';
+import { effectiveFacts } from '../../corrections/rules/effective.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
+import { sessionsOf } from './activity.ts';
+import { toiletTimes } from './where-left.ts';
 
 const evaluated = (at: number, ...told: readonly Told[]) =>
   evaluateStay(stayOf(...told), ward, calendar, hours(at));
@@ -56,6 +59,25 @@ describe('the chair spell', () => {
     expect(chair(15.9, sat, told)).not.toBeNull();
     expect(chair(16, sat, told)).toBeNull();
   });
+  it.each([
+    ['off the ward', { type: 'went-off-ward', at: 15, payload: { reason: 'test' } }],
+    ['a fall', trigger('fall', 15)],
+  ] as const)(
+    'is none with %s at the very instant it would begin, but goes on after one before',
+    (_what, told) => {
+      expect(chair(15.5, sat, told)).toBeNull();
+      expect(chair(15.5, sat, { ...told, at: 14.9 })).toMatchObject({ event: 'sat' });
+    },
+  );
+  it('is what the session that ended last left, although another began later', () => {
+    const long = {
+      ...session(15, { activities: ['chair'], left: 'chair', endedAt: toIso(hours(16.5)) }),
+      id: 'long',
+    };
+    expect(chair(17, long, later(16, { left: 'bed' }))).toMatchObject({ since: hours(16.5), event: 'long' });
+    // Of two that ended together the later entry says where the person is.
+    expect(chair(17, long, later(16, { left: 'bed', endedAt: toIso(hours(16.5)) }))).toBeNull();
+  });
   it('is not ended by a session that was not done, nor by other triggers', () => {
     expect(chair(17, sat, notDone(16, 'said-no'), trigger('board-wrong', 16))).toMatchObject({
       event: 'sat',
@@ -93,6 +115,16 @@ describe('the toilet times of the ward day', () => {
     expect(toilet(13.5, ...told)).toEqual([13]);
     expect(toilet(15, ...told)).toEqual([14]);
     expect(toilet(38, ...told)).toEqual([]);
+  });
+  it('go by when the toilet was reached, not by the order of the entries', () => {
+    const late = { ...session(16, { activities: ['toilet'] }), at: 19 };
+    const told = [session(18, { activities: ['toilet'] }), session(17, { activities: ['toilet'] }), late];
+    expect(toilet(20, ...told)).toEqual([16, 17, 18]);
+  });
+  it('of a ward day that is over leave out whatever came after it', () => {
+    const at = [9.9, 10, 10.1].map((h) => session(h, { activities: ['toilet'] }));
+    const sessions = sessionsOf(effectiveFacts(stayOf(...at)).facts, hours(20));
+    expect(toiletTimes(sessions, { from: hours(0), to: hours(10) })).toEqual([hours(9.9)]);
   });
   it('leaves out what was not done', () => {
     expect(toilet(17, { ...notDone(16, 'said-no') })).toEqual([]);
