@@ -22,6 +22,10 @@ describe('given an order to stay in bed', () => {
     ]);
     expect(view(13.9, bed(1)).nextChange).toBeLessThanOrEqual(hours(14));
   });
+  it('given at the very moment the ward day begins, it is of that day', () => {
+    expect(said(14, bed(14))).toEqual([]);
+    expect(said(38, bed(14))).toHaveLength(1);
+  });
   it('renewed in the ward day, it is said no more until the next', () => {
     expect(said(16, bed(1), bed(15))).toEqual([]);
     expect(said(38, bed(1), bed(15))).toHaveLength(1);

@@ -62,6 +62,10 @@ describe('how far a check goes', () => {
     const told = [check('walk', 0.5), trigger('fall', 1)];
     expect(open([...told, foreign('met')], unreadable)).toEqual(['fall']);
     expect(open([...told, foreign('not-met')], unreadable)).toEqual(['fall']);
+    // Any check would do after a sedative, but this one says nothing that can be read.
+    expect(open([check('walk', 0.5), trigger('sedation', 1), foreign('met')], unreadable)).toEqual([
+      'sedation',
+    ]);
   });
 });
 

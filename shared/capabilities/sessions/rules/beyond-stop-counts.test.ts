@@ -43,6 +43,14 @@ describe('sessions at a saturation of 82 %', () => {
     expect(dizzy.because[0]!.words).toBe('Something went wrong in a session: dizzy');
   });
 
+  it('given that only a device failed beside it, then the step back says which limit was passed', () => {
+    const failed = view(5, walk(3, 'b', { ...readings(3), events: ['equipment-fault'] })).proposal!;
+    expect(failed).toMatchObject({ step: 'back', sessions: ['b'] });
+    expect(failed.because[0]!.words).toContain('A stop limit was passed');
+    const stopped = walk(3, 'b', { outcome: 'stopped', events: ['equipment-fault'] });
+    expect(view(5, stopped).proposal!.because[0]!.words).toBe('A session was stopped: equipment fault');
+  });
+
   it('given a check afterwards, then they carry no step up', () => {
     const looked: Told = { ...check('walk', 4), id: 'looked' };
     const told = [walk(2, 'a', readings(2)), walk(3, 'b', readings(3)), looked];

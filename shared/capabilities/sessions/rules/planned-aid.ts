@@ -4,14 +4,15 @@ import type { AidClass, Task } from '../../handling/values.ts';
 import type { Activity, AidNotUsedReason, Session } from '../values.ts';
 
 /** The task of the plan that an activity is; null where the plan has none for it. */
-export const TASK_OF: Readonly<Record<Activity, Task | null>> = {
+const TASK_OF: Readonly<Record<Activity, Task | null>> = {
   'bed-exercise': null,
   'back-raised': null,
   'edge-sit': 'edge-of-bed',
   stand: 'stand',
   chair: 'bed-chair',
   'lifted-to-chair': 'bed-chair',
-  march: 'walk',
+  // On the spot, before walking is cleared.
+  march: 'stand',
   walk: 'walk',
   stairs: null,
   toilet: 'toilet',

@@ -14,6 +14,7 @@ import { reaches } from './activities.ts';
 import type { SessionFact } from './activity.ts';
 import { stepBack, stepUp, type Step } from './goal-steps.ts';
 import type { GoalInput, GoalToday } from './goals.ts';
+import { isOfThePerson } from './what-went-wrong.ts';
 
 export interface ProgressionInput extends GoalInput {
   /** Effective facts up to the instant asked about, in order. */
@@ -143,7 +144,8 @@ function tooMuch(
     const { outcome, events } = event.session;
     const named = events.map((e) => e.replaceAll('-', ' ')).join(', ');
     const passed = beyondStop.get(event.fact.id);
-    if (named === '' && passed !== undefined) return { sessions: [event], words: passed };
+    // A device that failed says nothing of the person: what passed the limit does.
+    if (passed !== undefined && !events.some(isOfThePerson)) return { sessions: [event], words: passed };
     const what = named || 'no reason written down';
     return {
       sessions: [event],

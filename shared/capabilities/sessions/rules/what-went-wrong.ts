@@ -9,7 +9,7 @@ import type { Session } from '../values.ts';
 import { beyondStopLimits, type OxygenTarget } from './stop-limits.ts';
 
 /** What a person's own body or a line did; when the equipment fails that says nothing of the person. */
-const isOfThePerson = (event: Session['events'][number]): boolean => event !== 'equipment-fault';
+export const isOfThePerson = (event: Session['events'][number]): boolean => event !== 'equipment-fault';
 
 /**
  * The trigger that a session amounts to: lowered to the floor counts as a fall; anything else that went

@@ -48,4 +48,8 @@ describe('what stands beside the plan', () => {
     });
     expect(view(3, ...told).therapistLine).toBeNull();
   });
+  it('the line stays through whatever else is entered', () => {
+    const told = [line(1, 'text-1'), isolation(2, true), leaving(2, 20)];
+    expect(view(3, ...told).therapistLine).toMatchObject({ event: 'line-1' });
+  });
 });

@@ -24,8 +24,8 @@ type ScopeFact = Fact<PayloadOf<typeof scopeSet>>;
 
 /**
  * Facts in order. From someone who may not free a scope counts only when it guards as much as what
- * applies. Of one instant the one that guards more stands, of two clinicians' plans the one that leaves
- * the spine in doubt, and what says otherwise is kept as a conflict until the next entry. Design, rule 2.
+ * applies; a clinician's plan that leaves the spine in doubt guards more than another. Of one instant the one
+ * that guards more stands, and what says otherwise is kept as a conflict until the next entry. Design, rule 2.
  */
 export function scopesTold(facts: readonly Fact[]): ScopesTold {
   const counted: ScopeFact[] = [];
@@ -48,13 +48,15 @@ export function scopesTold(facts: readonly Fact[]): ScopesTold {
 const DISAGREE =
   'Two entries of the same time differ on which plan applies: the one that guards more stands; tell both authors';
 
+/** A clinician's plan that leaves the spine in doubt guards more than any other of its kind: nobody is turned by two. */
+const leavesSpineInDoubt = ({ data }: ScopeFact): boolean =>
+  data.scope === 'clinicians-plan' && data.fence === 'unstable-spine-pelvis-or-long-bone';
 /** The staged check applies until something else is said. */
-const guards = (fact: ScopeFact | undefined): number => GUARDS.indexOf(fact?.data.scope ?? 'staged');
-const spine = ({ data }: ScopeFact): number =>
-  data.scope === 'clinicians-plan' && data.fence === 'unstable-spine-pelvis-or-long-bone' ? 1 : 0;
+const guards = (fact: ScopeFact | undefined): number =>
+  GUARDS.indexOf(fact?.data.scope ?? 'staged') + (fact && leavesSpineInDoubt(fact) ? 1 : 0);
 const byQualified = (fact: ScopeFact): number => (isQualified(fact.author) ? 1 : 0);
 const mostGuardedFirst = (a: ScopeFact, b: ScopeFact): number =>
-  guards(b) - guards(a) || spine(b) - spine(a) || byQualified(b) - byQualified(a) || (a.id > b.id ? -1 : 1);
+  guards(b) - guards(a) || byQualified(b) - byQualified(a) || (a.id > b.id ? -1 : 1);
 
 function atOneTime(facts: readonly Fact[]): ScopeFact[][] {
   const groups: ScopeFact[][] = [];

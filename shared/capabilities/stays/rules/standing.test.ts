@@ -1,9 +1,9 @@
 /** What a stay's own facts say: design, section 1 and rule 2. Who may free what: common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import { toIso } from '../../../kernel/times.ts';
-import { hours, stayOf, type Told } from '../../board/rules/history.testkit.ts';
+import { begun, hours, recordOf, stayOf, type Told } from '../../board/rules/history.testkit.ts';
 import { effectiveFacts } from '../../corrections/rules/effective.ts';
-import { attachmentsForPlan, standingOf } from './standing.ts';
+import { arrivalOf, attachmentsForPlan, standingOf } from './standing.ts';
 
 const of = (...told: readonly Told[]) => standingOf(effectiveFacts(stayOf(...told)).facts);
 const fact = (
@@ -44,6 +44,21 @@ describe('a stay of which nothing was told but the arrival', () => {
       conflicts: [],
     });
     expect(standingOf([]).began).toBeNull();
+  });
+});
+
+describe('the entry of the arrival', () => {
+  const arrival = { type: 'stay-begun', id: 'arrived', payload: begun().payload, at: 0 };
+  it('is found wherever it stands among the entries', () => {
+    expect(arrivalOf(effectiveFacts(recordOf([arrival, weighed(1, 80)])).facts)).toBe('arrived');
+    // Told with a time before the arrival, an entry stands before it.
+    const { facts } = effectiveFacts(recordOf([arrival, weighed(-1, 80), attached(1)]));
+    expect(facts.map((f) => f.id)).toEqual(['w80', 'arrived', 'a1']);
+    expect(arrivalOf(facts)).toBe('arrived');
+  });
+  it('is none where it is not among them', () => {
+    expect(arrivalOf(effectiveFacts(recordOf([weighed(1, 80)])).facts)).toBeNull();
+    expect(arrivalOf([])).toBeNull();
   });
 });
 
@@ -99,6 +114,10 @@ describe('which plan applies', () => {
     expect(after(comfort, staged).scope.kind).toBe('staged');
     expect(after(staged, clinicians).scope.kind).toBe('clinicians-plan');
     expect(after(clinicians, { ...clinicians, fence: 'under-18' }).scope.fence).toBe('under-18');
+    const spine = { ...clinicians, fence: 'unstable-spine-pelvis-or-long-bone' };
+    expect(after(spine, clinicians).scope.fence).toBe(spine.fence);
+    expect(after(clinicians, spine).scope.fence).toBe(spine.fence);
+    expect(of(scope(1, spine), scope(2, clinicians)).scope.fence).toBe('traction');
     expect(of(scope(1, clinicians), scope(2, comfort)).scope.kind).toBe('comfort');
   });
 });
