@@ -21,6 +21,13 @@ describe('the equipment of the plan for what was done', () => {
   it('is that of the tasks the activities are, each once, and none where the plan has none', () => {
     expect(plannedAids(PLAN, ['chair', 'lifted-to-chair', 'toilet'])).toEqual(['sling-lift', 'standing-aid']);
     expect(plannedAids(PLAN, ['walk', 'bed-exercise', 'stairs', 'stand'])).toEqual([]);
+    const onFeet = [
+      { task: 'stand', aid: 'standing-aid' },
+      { task: 'walk', aid: 'walking-support' },
+    ] as const;
+    expect(plannedAids(onFeet, ['march'])).toEqual(['standing-aid']);
+    expect(plannedAids(onFeet, ['walk', 'stand'])).toEqual(['walking-support', 'standing-aid']);
+    expect(plannedAids(onFeet, ['stairs'])).toEqual([]);
   });
   it('was used when any of it was, or a lift that bears more', () => {
     expect(missedAid(['sling-lift', 'standing-aid'], 'standing-aid')).toBeNull();
