@@ -26,6 +26,7 @@ const doubtful: Claim = {
 const look = (view: StayView, nextChange: EpochMs | null = null): AsTold => ({
   view,
   nextChange,
+  arrival: null,
   claims: [doubtful],
   open: () => [faint],
 });

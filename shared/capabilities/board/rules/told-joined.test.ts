@@ -33,7 +33,7 @@ const look = (
   claims: readonly Claim[],
   open: readonly Restriction[],
   nextChange: number | null = null,
-): AsTold => ({ view, nextChange, claims, open: () => open });
+): AsTold => ({ view, nextChange, arrival: null, claims, open: () => open });
 
 const doubtful = claim('doubtful', AT - 10);
 const faint = restriction('faint');
