@@ -37,6 +37,13 @@ describe('given one check, the plan names it', () => {
     ['for the edge of the bed', 'edge-of-bed', free, 'ours/edge-of-bed', ''],
     ['for one within reach', 'walk', waitsForNobody, 'ours/does-not-wait', ''],
     ['for a stand in a sling', 'stand', inSling, 'secured/keep', 'Stood in a sling'],
+    [
+      'for as many as at the stand',
+      'stand',
+      heldAtStanding,
+      'secured/keep',
+      'As many people as at the check',
+    ],
     ['for as many as at the walk', 'walk', helpedByOne, 'ours/walk', 'As many people as at the check'],
     ['for no rise from the floor', 'from-floor', helpedByOne, 'ours/from-floor', ''],
     ['for how standing was held', 'bed-chair', heldAtStanding, 'secured/keep', 'Standing was held safe'],

@@ -66,7 +66,7 @@ describe('given an arrival', () => {
     for (const rule of ['capability/weight-bearing', 'capability/worst-of-the-window', 'capability/assists'])
       expect(from(facts, rule)).toEqual([['early']]);
   });
-  it('then before anybody was there, nothing names it', () => {
+  it('and with none told, then what was never seen names nothing', () => {
     expect(from([], 'capability/not-seen-standing')).toEqual([[]]);
   });
 });
