@@ -1,12 +1,14 @@
 /** What stands against "on own": design, people; set by a qualified person, never derived. */
 import { describe, expect, it } from 'vitest';
 import { NOT_KNOWN } from '../../assessments/rules/tier.ts';
+import type { Task } from '../values.ts';
 import type { Help } from './help.ts';
 import { help } from './help.ts';
 import { onOwnReaches, onOwnStands } from './on-own.ts';
 import { planStay } from './plan.ts';
 import {
   dayPlan,
+  hold,
   leftLeg,
   planInput,
   seenTo,
@@ -63,4 +65,30 @@ describe('on own reaches', () => {
     expect(dayPlan(limited, 'walk')).toMatchObject({ people: 'one', aid: 'walking-support' });
     expect(dayPlan(limited, 'in-bed').people).toBe('on-own');
   });
+});
+
+describe('on own set for the room alone, while a hold is on', () => {
+  const roomOnly = set(walker, {
+    onOwn: stated({ where: ['room'], when: ['day', 'night'] }, 0, 'own'),
+    holds: [hold('walking')],
+  });
+  const told = (task: Task) => dayPlan(roomOnly, task).because.filter((b) => b.rule === 'on-own/held-back');
+  it.each(['in-bed', 'edge-of-bed', 'bed-chair', 'stand', 'in-chair'] as const)(
+    'says for what is done in the room that it does not count now: %s',
+    (task) => {
+      expect(told(task)).toEqual([
+        {
+          rule: 'on-own/held-back',
+          facts: ['own', 'e-walking'],
+          words: 'On own does not count while a hold is on',
+        },
+      ]);
+    },
+  );
+  it.each(['toilet', 'walk', 'lateral', 'from-floor'] as const)(
+    'says nothing where it was not set: %s',
+    (task) => {
+      expect(told(task)).toEqual([]);
+    },
+  );
 });

@@ -60,6 +60,7 @@ describe('how the person was held at standing or turning', () => {
       ]);
     // Nobody goes over the feet then: the people stay, the standing aid does not.
     expect(held(since(by('standing-aid', 2)))).toEqual([['secured/keep', 'two']]);
+    expect(held(since(by('standing-aid', 1)))).toEqual([['secured/keep', 'one']]);
     expect(held(since({}))).toEqual([]);
   });
   it('leaves the people and not the standing aid where the way is a lift, not over the feet', () => {

@@ -3,7 +3,11 @@
  * another's strength. What speaks against that is ours, common practice, no source.
  */
 import { describe, expect, it } from 'vitest';
+import { assessment, tierInput, upTo } from '../../assessments/rules/assessment.testkit.ts';
+import { DEFAULT_PROTOCOL, protocolLookup, type Protocol } from '../../assessments/rules/protocol.ts';
+import { judgeTier } from '../../assessments/rules/tier.ts';
 import type { TriggerKind } from '../../orders/values.ts';
+import { capabilityOf } from './capability.ts';
 import {
   dayPlan,
   help,
@@ -66,6 +70,28 @@ describe('given a person who walks and was not alone at the edge of the bed', ()
     ['helped there by one', { people: 1 }],
   ])('%s, when that person lies on the floor, then it is a lift', (_, edge) => {
     const input = planInput(seenTo('walk', { edge }));
+    expect(help(input, 'from-floor').slice(1)).toEqual(LIFTED);
+    expect(dayPlan(input, 'from-floor').because.map((b) => b.words)).toContain(
+      'Did not come to the edge of the bed free and alone: does not get up alone',
+    );
+  });
+});
+
+describe('given a protocol of the ward in which nobody is looked at at the edge of the bed', () => {
+  it('when a person who walked free lies on the floor, then it is a lift, and says that the edge was not seen', () => {
+    const own: Protocol = {
+      ...DEFAULT_PROTOCOL,
+      id: 'own',
+      stages: DEFAULT_PROTOCOL.stages.filter((s) => s.shows !== 'edge'),
+    };
+    const { edge: _edge, ...rest } = upTo('walk');
+    const facts = [assessment(rest, { id: 'check' }, { protocol: { id: 'own', version: own.version } })];
+    const judged = { ...tierInput(facts, 1), protocols: protocolLookup([{ ...own, document: own }]) };
+    const tier = judgeTier(judged);
+    const { orders, weight } = planInput([]);
+    const capability = capabilityOf({ ...judged, tier, orders, weight });
+    expect(capability.clearedFree.has('walk')).toBe(true);
+    const input = planInput(facts, { tier: tier.view, trust: trust('current'), capability });
     expect(help(input, 'from-floor').slice(1)).toEqual(LIFTED);
     expect(dayPlan(input, 'from-floor').because.map((b) => b.words)).toContain(
       'Did not come to the edge of the bed free and alone: does not get up alone',
