@@ -32,5 +32,7 @@ describe('given a check in every shift, the last one in the night shift to 07:00
       'A check in every shift, the next by its end 25 Oct 11:00: ' +
         'the last one was in the shift to 25 Oct 07:00 (common practice, no source)',
     ]);
+    // Of hours as long as the shift itself the hours are named.
+    expect(due(night, 13.5, every(EIGHT, 8)).because[0]!.words).toContain('within 8 h of its start');
   });
 });

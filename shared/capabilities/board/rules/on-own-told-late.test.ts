@@ -122,6 +122,17 @@ describe('given a check by a protocol that nobody can read any more, with a stag
   });
 });
 
+it('given a stage not met that the protocol of the check does not have, then "on own" is taken back by that too', () => {
+  const known = check('walk', 2);
+  const { stages, ...rest } = known.payload as { stages: readonly { outcome: string }[] };
+  const more = (outcome: string): Told => ({
+    ...known,
+    payload: { ...rest, stages: [...stages, { ...stages[0]!, stage: 'garden', outcome }] },
+  });
+  expect(here(walked, own('own'), more('met'), checkedAgain).onOwn?.event).toBe('own');
+  expect(here(walked, own('own'), more('not-met'), checkedAgain).onOwn).toBeNull();
+});
+
 describe('given two walking supports seen at one time', () => {
   const walkedWith = (id: string, walkingSupport: string, met = true): Told => ({
     ...check('walk', 2, met ? {} : { walk: { outcome: 'not-met' } }, { walkingSupport }),

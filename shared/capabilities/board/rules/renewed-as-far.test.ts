@@ -59,6 +59,27 @@ describe('given a person cleared to walk at hour 1', () => {
     expect(then).toMatchObject({ at: hours(23) });
     expect(trust.because.map((b) => b.words)).toEqual(['Confirmed 25 Oct 04:00']);
   });
+  it('when it was confirmed, and a shorter check came after that, then the age is still that of the confirm', () => {
+    expect(dueAt(walked, confirm(10, 'walked'), check('clear', 11))).toBe(hours(22));
+  });
+  it('when an order holds them back only after the shorter check, then it went no further than it did', () => {
+    const inBed = order(12, { about: 'activity', most: 'bed' });
+    const { trust } = seen(stayOf(walked, check('upright', 11), inBed), hours(13));
+    expect(trust.because.map((b) => b.rule)).toContain('trust/ran-out');
+  });
+  it('when a check by a protocol that nobody can read came after it, then that one is named beside it', () => {
+    const unread = { ...check('walk', 11, {}, { protocol: { id: 'gone', version: 1 } }), id: 'unread' };
+    expect(due(stayOf(walked, unread), 12).because).toEqual([
+      {
+        rule: 'due/validity',
+        facts: ['walked', 'unread'],
+        words: '12 h after the last check as far as what stands cleared (common practice, no source)',
+      },
+    ]);
+    // Before any other check there is nothing that it went less far than.
+    const earlier = stayOf({ ...unread, at: 0.5 }, walked);
+    expect(due(earlier, 12).because).toMatchObject([{ facts: ['walked'] }]);
+  });
   it('when the ward asks for a check in each shift, then a shorter one is not it, and the words say so', () => {
     const record = stayOf(walked, check('clear', 11));
     const rules = rulesWith({ eachShift: true, unsettledHours: 100 });
@@ -67,6 +88,22 @@ describe('given a person cleared to walk at hour 1', () => {
         .because.map((b) => b.words)
         .join(' '),
     ).toContain('the last one as far as what stands cleared was in the shift to');
+  });
+});
+
+describe('given a check in which nothing was tested but a stage that its protocol does not have', () => {
+  const garden = (at: number): Told => {
+    const told = check('clear', at);
+    const { stages, ...rest } = told.payload as { stages: readonly object[] };
+    return { ...told, id: 'garden', payload: { ...rest, stages: [{ ...stages[0], stage: 'garden' }] } };
+  };
+  it('alone it makes nothing known', () => {
+    expect(seen(stayOf(garden(1)), hours(2)).trust.state).toBe('not-known');
+  });
+  it('after a walk, then a confirm of either of the two renews', () => {
+    expect(dueAt(walked, garden(11))).toBe(hours(13));
+    expect(dueAt(walked, garden(11), confirm(12, 'walked'))).toBe(hours(24));
+    expect(dueAt(walked, garden(11), confirm(12, 'garden'))).toBe(hours(24));
   });
 });
 

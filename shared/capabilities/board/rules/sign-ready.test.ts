@@ -3,8 +3,8 @@
  * users' research, 4b and 4c. Common practice, no source.
  */
 import { describe, expect, it } from 'vitest';
-import { check, hold, notDone, order, type Told } from './history.testkit.ts';
-import { did, fails, kindsAt, rulesWith, sign, usual } from './signs.testkit.ts';
+import { check, confirm, hold, notDone, order, trigger, type Told } from './history.testkit.ts';
+import { did, fails, kindsAt, rulesWith, sign, signWithoutArrival, usual } from './signs.testkit.ts';
 
 const ready = (...told: readonly Told[]) => sign('ready', 24, told);
 const turned = { ...check('turn', 14.5), id: 'turned' };
@@ -51,6 +51,8 @@ describe('ready for the next stage', () => {
     for (const extra of [{ events: ['pain'] }, { outcome: 'part' }, { outcome: 'stopped' }, { effort: 6 }]) {
       expect(between(did(16, 'chair', extra))).toBeUndefined();
     }
+    // A fault of the equipment says nothing of the person, but easy it was not.
+    expect(between(did(16, 'chair', { events: ['equipment-fault'] }))).toBeUndefined();
     expect(between(notDone(16, 'said-no'))).toBeUndefined();
     expect(between(notDone(16, 'no-people'))).toBeDefined();
     expect(between(did(16, 'edge-sit'))?.because[0]?.facts).not.toContain('s-16');
@@ -62,11 +64,23 @@ describe('ready for the next stage', () => {
     expect(ready(turned, ...easy, fails('walk', 17))).toBeUndefined();
     expect(ready(turned, ...easy, fails('walk', 17), did(18, 'chair'), did(19, 'chair'))).toBeDefined();
   });
+  it('only sessions since the last of several reasons to look again, also where a confirm answered it', () => {
+    const asked = [trigger('asked-to-look-again', 14.6), confirm(14.7, 'turned')];
+    const again = [trigger('board-wrong', 17), confirm(18, 'turned')];
+    expect(ready(turned, ...asked, ...easy)).toBeDefined();
+    expect(ready(turned, ...asked, ...easy, ...again)).toBeUndefined();
+    expect(ready(turned, ...asked, ...easy, ...again, did(19, 'chair'), did(20, 'chair'))).toBeDefined();
+  });
+  it('also where nobody entered the arrival', () => {
+    expect(signWithoutArrival('ready', 24, [turned, ...easy])).toBeDefined();
+  });
   it('not where a hold, an order or the usual way stops the next stage', () => {
     const told = [turned, ...easy];
     expect(ready(...told, hold(17, 'walking', 40))).toBeUndefined();
     expect(ready(...told, order(17, { about: 'activity', most: 'chair' }))).toBeUndefined();
     expect(ready(order(13, { about: 'activity', most: 'walk' }), ...told)).toBeDefined();
+    // Given before the check, which went as far as it lets somebody go.
+    expect(ready(order(13, { about: 'activity', most: 'stand' }), ...told)).toBeUndefined();
     expect(ready(usual('wheelchair'), ...told)).toBeUndefined();
     expect(ready(usual('frame'), ...told)).toBeDefined();
   });

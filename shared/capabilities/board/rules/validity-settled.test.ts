@@ -52,6 +52,19 @@ describe('given the same tier for 48 h, the last check holds 24 h', () => {
   });
 });
 
+it('given the same tier for 48 h and a shorter look since, the words say what the 24 h are counted from', () => {
+  const record = stayOf(...same({ ...check('clear', 59), id: 'short' }));
+  expect(due(record, 60).because).toEqual([
+    {
+      rule: 'due/validity',
+      facts: ['last', 'short'],
+      words:
+        '24 h after the last check as far as what stands cleared: ' +
+        'the same tier for 48 h and no trigger (common practice, no source)',
+    },
+  ]);
+});
+
 describe('a check holds only 12 h', () => {
   it('when it is the first, however long the person is here', () => {
     expect(due(stayOf(check('edge', 50)), 51).at).toBe(hours(62));
