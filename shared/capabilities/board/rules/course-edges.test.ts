@@ -70,6 +70,32 @@ describe('the sessions of a course', () => {
   });
 });
 
+it('what begins while the person is off the ward names that going off, no other entry and no later one', () => {
+  const off = (id: string, at: number): Told => ({
+    type: 'went-off-ward',
+    at,
+    id,
+    payload: { reason: 'test' },
+  });
+  const told = [
+    check('edge', 0.5),
+    off('first-time', 2),
+    { ...trigger('fall', 2.5), id: 'fall' },
+    session(2.9),
+    { ...hold(3, 'walking', 30), id: 'held' },
+    { type: 'came-back', at: 4, payload: {} },
+    off('second-time', 6),
+  ];
+  const named = (from: number) =>
+    course(8, told)
+      .standing.find((span) => span.from === hours(from))!
+      .facts.filter((f) => /time|held/.test(f));
+  expect(named(2)).toEqual(['first-time']);
+  expect(named(3)).toEqual(['first-time']);
+  expect(named(4)).toEqual([]);
+  expect(named(6)).toEqual(['second-time']);
+});
+
 describe('the ward days of a course', () => {
   // The first ward day ends 14 h after START, the next 24 h later.
   it('hold what was done at their first instant, and not what was done at the next one’s', () => {

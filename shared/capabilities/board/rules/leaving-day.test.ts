@@ -4,7 +4,17 @@ import { wardCalendar } from '../../wards/rules/calendar.ts';
 import { germanBook } from '../../../i18n/phrases/german.ts';
 import { toIso } from '../../../kernel/times.ts';
 import { evaluateStay } from './evaluate-stay.ts';
-import { calendar, check, hours, session, stayOf, ward, type Told } from './history.testkit.ts';
+import {
+  begun,
+  calendar,
+  check,
+  hours,
+  recordOf,
+  session,
+  stayOf,
+  ward,
+  type Told,
+} from './history.testkit.ts';
 
 // START is 18:00 in Berlin: the ward day of the day after runs from 14 h to 38 h (07:00 to 07:00).
 const goal: Told = {
@@ -73,6 +83,43 @@ describe('the goal on the day of leaving', () => {
     const part = seen.because.find((b) => b.rule === 'goal/part-of-day')!;
     expect(part.facts).toHaveLength(2);
     expect(part.facts).toContain('leaves');
+  });
+  it.each([
+    ['on the day before', 10],
+    ['at the very time the ward day began', 14],
+  ])(
+    'given they left %s, then no part of this ward day was theirs to leave, and nothing is counted down',
+    (_when, at) => {
+      const seen = today(16, left(at));
+      expect(seen.goal?.timesUp).toBe(4);
+      expect(seen.because.map((b) => b.rule)).not.toContain('goal/part-of-day');
+    },
+  );
+  it('given they are expected to leave at the very time the ward day ends, then only the arrival makes it a part', () => {
+    const partOf = (leaves: number) =>
+      evaluateStay(
+        recordOf([{ ...begun(), id: 'arrived' }, stands, goal, expected(1.5, leaves)]),
+        ward,
+        calendar,
+        hours(3),
+      ).view.today.because.find((b) => b.rule === 'goal/part-of-day')?.facts;
+    expect(partOf(14)).toEqual(['arrived']);
+    expect(partOf(13.9)).toEqual(['arrived', 'leaves']);
+  });
+  it('given they arrived at the very time the ward day began, then only the leaving makes it a part', () => {
+    const partOf = (arrives: number) =>
+      evaluateStay(
+        recordOf([
+          { ...begun(), id: 'arrived', at: arrives },
+          { ...check('stand', 14.5), id: 'stands' },
+          expected(15, 21),
+        ]),
+        ward,
+        calendar,
+        hours(16),
+      ).view.today.because.find((b) => b.rule === 'goal/part-of-day')?.facts;
+    expect(partOf(14)).toEqual(['leaves']);
+    expect(partOf(14.1)).toEqual(['arrived', 'leaves']);
   });
   it('given the ward day begins in the night and they go before it is over, then nothing is asked, and it says why', () => {
     const early = { ...ward, wardDayFrom: '05:00' };

@@ -118,6 +118,21 @@ describe('the goal names', () => {
   });
 });
 
+describe('given another plan than the staged check', () => {
+  it.each([
+    [{ scope: 'comfort' }, 'No daily goal: a comfort plan applies'],
+    [
+      { scope: 'clinicians-plan', fence: 'traction', plan: { ref: 'text-1' } },
+      "No daily goal: the clinician's own plan applies",
+    ],
+  ])('then no goal is asked, and the row says which plan that is', (payload, words) => {
+    const other: Told = { type: 'scope-set', at: 2, id: 'scope', payload };
+    const now = today(arrived, checked, other);
+    expect(now.goal).toBeNull();
+    expect(now.because[0]).toEqual({ rule: 'goal/own-plan', facts: ['scope'], words });
+  });
+});
+
 describe('the wish that the goal names', () => {
   it.each([
     ['the one told with the usual way', [usual('u', 0.5, 'w')], 'u'],
