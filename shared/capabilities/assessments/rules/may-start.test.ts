@@ -91,6 +91,8 @@ describe('may we start', () => {
   });
   it('takes a check with a saturation and no flow as one that says nothing of it, and keeps a flow known before', () => {
     expect(oxygenFlowAfter([oxygen(95)], null)).toBe('not-recorded');
+    expect(oxygenFlowAfter([rate(80), oxygen(95)], null)).toBe('not-recorded');
+    expect(oxygenFlowAfter([], null)).toBeNull();
     expect(oxygenFlowAfter([oxygen(95)], 2)).toBe(2);
     expect(oxygenFlowAfter([oxygen(95, 0)], 'not-recorded')).toBe(0);
     expect(oxygenFlowAfter([rate(80)], null)).toBeNull();
@@ -127,6 +129,35 @@ describe('may we start', () => {
     expect(lastOxygenFlow([flow(1, 1), flow(2, 4)])).toBe(4);
     expect(lastOxygenFlow([flow(2, 4), flow(1, 1)])).toBe(4);
     expect(lastOxygenFlow([rate(80)])).toBeNull();
+  });
+  it.each<[string, readonly [number, number][], number]>([
+    [
+      'the last taken, though a stricter one from before was written down after it',
+      [
+        [120, 2],
+        [85, 1],
+      ],
+      120,
+    ],
+    [
+      'of two taken at once the stricter, though written down first',
+      [
+        [85, 1],
+        [120, 1],
+      ],
+      85,
+    ],
+    [
+      'of two taken at once and as strict the one written down last',
+      [
+        [85, 1],
+        [84, 1],
+      ],
+      84,
+    ],
+  ])('of two pressures it looks at %s', (_, taken, counts) => {
+    const readings = taken.map(([value, minute]): Reading => ({ ...systolic(value), at: clock(minute) }));
+    expect(ask(readings).lookedAt.map((l) => l.words)).toEqual([expect.stringContaining(`${counts}`)]);
   });
   it('looks at the last reading before the start, not at one taken later or on standing', () => {
     const readings: Reading[] = [

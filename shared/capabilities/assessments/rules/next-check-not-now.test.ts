@@ -137,6 +137,13 @@ describe('the next check while signs stand against starting', () => {
       expect.arrayContaining(['next-check/not-now', 'next-check/from-first']),
     );
   });
+  it('a sign that only asks first is no such reason: a confirm does', () => {
+    const told = [measured(2, { kind: 'heart-rate', perMinute: 120, at: at(2) })];
+    const { mayStart, nextCheck } = view(3, told);
+    expect(mayStart!.reasons.map((r) => r.words)).toContain('heart rate 120 is 111 or more');
+    expect(nextCheck).toMatchObject({ depth: 'confirm' });
+    expect(nextCheck!.because.map((b) => b.rule)).not.toContain('next-check/not-now');
+  });
   it('a hold is no sign: a deeper check does not answer it', () => {
     expect(next(3, [hold(2, 'out-of-bed', 9)])).toMatchObject({ depth: 'confirm' });
   });

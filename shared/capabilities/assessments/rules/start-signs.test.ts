@@ -129,6 +129,10 @@ describe('oxygen now, and a reading before that said nothing of it', () => {
     const flows = [taken('one', 2, 4, 'aide'), taken('two', 3, 1, 'aide')];
     expect(asked(taken('silent', 1), ...flows)).toEqual([['ask-first', says(4), 'one', 'silent']]);
   });
+  it('given two flows since that are the same, by those who may not free, then the first is named', () => {
+    const flows = [taken('one', 2, 4, 'aide'), taken('two', 3, 4, 'aide')];
+    expect(asked(taken('silent', 1), ...flows)).toEqual([['ask-first', says(4), 'one', 'silent']]);
+  });
   it('given it got old and a check cleared the start since, then it is not asked any more', () => {
     const facts = [taken('before', 1), taken('now', 2, 2)];
     const late = { t: hours(20), clearedAt: hours(3) };
