@@ -2,7 +2,15 @@
 import { describe, expect, it } from 'vitest';
 import { toIso } from '../../../kernel/times.ts';
 import { evaluateStay } from '../../board/rules/evaluate-stay.ts';
-import { calendar, check, hours, stayOf, ward, type Told } from '../../board/rules/history.testkit.ts';
+import {
+  calendar,
+  check,
+  hours,
+  session,
+  stayOf,
+  ward,
+  type Told,
+} from '../../board/rules/history.testkit.ts';
 
 const next = (at: number, ...told: Told[]) =>
   evaluateStay(stayOf(...told), ward, calendar, hours(at)).view.nextCheck!;
@@ -66,5 +74,23 @@ describe('two checks of one time that disagree', () => {
     const said = next(2, ...two);
     expect(said.because.map((b) => b.rule)).toContain('next-check/conflict');
     expect(said).toMatchObject({ depth: 'full', from: 'clear' });
+  });
+});
+
+describe('the check after a session in which a person was lowered to the floor', () => {
+  const after = (...events: string[]) => {
+    const { depth, from, because } = next(4, withSet('walk', 1), session(3, { events }));
+    return { depth, from, words: because.find((b) => b.rule === 'next-check/trigger')?.words };
+  };
+  it('says dizzy where the words of the fall do not, and measures the pressures', () => {
+    expect(after('dizzy', 'lowered-to-floor')).toEqual({
+      depth: 'full-with-pressure',
+      from: 'clear',
+      words: 'Fall, dizzy',
+    });
+    expect(after('lowered-to-floor')).toEqual({ depth: 'full', from: 'clear', words: 'Fall' });
+  });
+  it('says dizzy once where the words say it already', () => {
+    expect(after('dizzy').words).toBe('Something went wrong in a session: dizzy');
   });
 });
