@@ -10,6 +10,7 @@ const measuring = (...standingMinutes: number[]): PressureSet => ({
   lying: true,
   standingMinutes,
   within: 0.5,
+  source: 'invented for this test',
 });
 const lying = (when: number): Reading =>
   ({ kind: 'pressure', posture: 'lying', systolic: 130, diastolic: 70, at: at(when) }) as Reading;
