@@ -7,6 +7,7 @@ import type { EpochMs } from '../../../kernel/times.ts';
 import { toEpoch, toIso } from '../../../kernel/times.ts';
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { Side, StageRecord } from '../values.ts';
+import { DEFAULT_PROTOCOL } from './default-protocol.ts';
 import type { Assessment, JudgedStage } from './judge-stage.ts';
 import { findingsOf, judgeStage } from './judge-stage.ts';
 import type { OxygenFlowBefore, StartVerdict } from './may-start.ts';
@@ -16,7 +17,7 @@ import { judgeRising } from './pressure.ts';
 import type { PartMeaning, Protocol, ProtocolStage } from './protocol.ts';
 
 export interface JudgedRecord {
-  /** Place of the stage in the protocol. */
+  /** Place of the stage in the protocol; after its last one for a Stand that it does not have. */
   readonly index: number;
   readonly stage: ProtocolStage;
   readonly record: StageRecord;
@@ -28,7 +29,7 @@ export interface JudgedRecord {
 export interface WorkedOut {
   /**
    * In the order of the records; records of stages the protocol does not know are left out. Last a Stand that nobody
-   * wrote down, when the person rose and what was found then stands against it.
+   * wrote down, when the person rose and what was found then stands against it; in a document without one, beyond its own.
    */
   readonly judged: readonly JudgedRecord[];
   /** By part key: met in every finding of it; a part not tested is not in it. */
@@ -81,6 +82,9 @@ const alike = (a: AtThatTime, b: AtThatTime): boolean =>
 const same = (a: ReadonlySet<Side>, b: ReadonlySet<Side>): boolean =>
   a.has('left') === b.has('left') && a.has('right') === b.has('right');
 
+/** Whoever was unwell on rising does not stand under a document that has no stage for it either. */
+const STAND = DEFAULT_PROTOCOL.stages.find((s) => s.shows === 'stand')!;
+
 function worked(data: Assessment, given: AtThatTime): WorkedOut {
   const { protocol, rules, oxygenTarget, oxygenFlowBefore, mayNotBear, mayNotPush } = given;
   const clear = protocol.stages.find((s) => s.shows === 'clear');
@@ -123,9 +127,9 @@ function worked(data: Assessment, given: AtThatTime): WorkedOut {
     const at = toEpoch(record.at);
     judged.push({ index, stage, record, at, judged: judgeStage(record, stage, context) });
   }
-  const index = protocol.stages.findIndex((s) => s.shows === 'stand');
-  const stand = protocol.stages[index];
-  if (rising && stand && !judged.some((j) => j.index === index)) {
+  const place = protocol.stages.findIndex((s) => s.shows === 'stand');
+  const [index, stand] = place < 0 ? [protocol.stages.length, STAND] : [place, protocol.stages[place]!];
+  if (rising && !judged.some((j) => j.index === index)) {
     const record = unwritten(stand, data, rising);
     const found = judgeStage(record, stand, context);
     if (found.outcome === 'not-met') {

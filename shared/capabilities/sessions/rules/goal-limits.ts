@@ -65,8 +65,8 @@ export function reasonsOf(stops: readonly Stop[]): Because[] {
   });
 }
 
-/** The task of the plan that an activity is. */
-const TASK_OF: Readonly<Record<Activity, Task | null>> = {
+/** The task of the plan that an activity is; null where the plan has none. A march is on the spot, before walking is cleared. */
+export const TASK_OF: Readonly<Record<Activity, Task | null>> = {
   'bed-exercise': null,
   'back-raised': null,
   'edge-sit': 'edge-of-bed',

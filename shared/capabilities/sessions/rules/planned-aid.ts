@@ -1,28 +1,17 @@
 /** Which equipment the plan has for what was done, and whether it was used. Ours, practice. */
 import type { TaskPlan } from '../../board/moving-view.ts';
-import type { AidClass, Task } from '../../handling/values.ts';
+import type { AidClass } from '../../handling/values.ts';
 import type { Activity, AidNotUsedReason, Session } from '../values.ts';
+import { TASK_OF } from './goal-limits.ts';
 
-/** The task of the plan that an activity is; null where the plan has none for it. */
-const TASK_OF: Readonly<Record<Activity, Task | null>> = {
-  'bed-exercise': null,
-  'back-raised': null,
-  'edge-sit': 'edge-of-bed',
-  stand: 'stand',
-  chair: 'bed-chair',
-  'lifted-to-chair': 'bed-chair',
-  // On the spot, before walking is cleared.
-  march: 'stand',
-  walk: 'walk',
-  stairs: null,
-  toilet: 'toilet',
-};
+/** The plan has no equipment for stairs. */
+const TASK_WITH_AID: typeof TASK_OF = { ...TASK_OF, stairs: null };
 
 type Planned = Pick<TaskPlan, 'task' | 'aid'>;
 
 /** Equipment that the plan has for these activities, each once, in their order; none where it has none. */
 export function plannedAids(plan: readonly Planned[], activities: readonly Activity[]): AidClass[] {
-  const tasks = activities.map((one) => TASK_OF[one]);
+  const tasks = activities.map((one) => TASK_WITH_AID[one]);
   const aids = tasks.flatMap((task) => plan.filter((one) => one.task === task).map(({ aid }) => aid));
   return [...new Set(aids)].filter((aid) => aid !== 'none');
 }
