@@ -66,9 +66,10 @@ const why = (words: string, { id, occurred }: Fact): StartWhy => ({
 function atTheStart(check: Fact<Assessment>, protocols: ProtocolLookup): Answer {
   const { protocol, stages } = check.data;
   const clear = protocols(protocol.id, protocol.version)?.stages.find((s) => s.shows === 'clear');
-  const record = stages.find((s) => s.stage === clear?.id);
-  if (record?.symptom) return why('A symptom at the start of the last check', check);
-  return record && record.outcome !== 'not-tested' ? 'well' : 'not asked';
+  // Written down twice in one check, each time counts.
+  const records = stages.filter((s) => s.stage === clear?.id);
+  if (records.some((r) => r.symptom)) return why('A symptom at the start of the last check', check);
+  return records.some((r) => r.outcome !== 'not-tested') ? 'well' : 'not asked';
 }
 
 function symptomsOnRising(check: Fact<Assessment>): Answer {

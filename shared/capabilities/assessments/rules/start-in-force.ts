@@ -52,20 +52,25 @@ export function stageReasons({ seen }: TierJudgement, protocols: ProtocolLookup)
   const { fact } = standing;
   const { protocol, stages } = fact.data as Assessment;
   const stage = protocols(protocol.id, protocol.version)?.stages.find((s) => s.shows === 'clear');
-  const record = stages.find((s) => s.stage === stage?.id);
-  if (!stage || !record) return [];
-  const failed = stage.parts.filter((part) => {
-    const found = part.gate === 'informs' ? [] : findingsOf(record, part);
-    const oneSideDoes = part.gate === 'one-side' && found.some((f) => f.result === 'met');
-    return found.some((f) => f.result === 'not-met') && !oneSideDoes;
-  });
+  // Written down twice in one check, each time counts.
+  const records = stages.filter((s) => s.stage === stage?.id);
+  if (!stage) return [];
+  const failed = stage.parts.filter(
+    (part) =>
+      part.gate !== 'informs' &&
+      records.some((record) => {
+        const found = findingsOf(record, part);
+        const oneSideDoes = part.gate === 'one-side' && found.some((f) => f.result === 'met');
+        return found.some((f) => f.result === 'not-met') && !oneSideDoes;
+      }),
+  );
   const say = (words: string, source: string) => why('not-now', words, [fact.id], source, fact.occurred);
   const reasons = failed.map((part) => say(`${part.says}: not met at the last check`, part.source));
-  if (record.symptom && stage.symptomStops) {
+  if (records.some((record) => record.symptom) && stage.symptomStops) {
     reasons.push(say('A symptom at the start of the last check', stage.source));
   }
   // Not written down as not met, it is so by a sign, and of those the newest reading speaks.
-  if (reasons.length > 0 || record.outcome !== 'not-met') return reasons;
+  if (reasons.length > 0 || records.every((record) => record.outcome !== 'not-met')) return reasons;
   return [say(`${stage.word ?? stage.id}: not met at the last check`, stage.source)];
 }
 

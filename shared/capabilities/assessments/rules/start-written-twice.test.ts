@@ -1,0 +1,46 @@
+/**
+ * A check with its start written down twice, as a log may hold one that was not entered at this door: the
+ * safer of the two counts. Design, rule 2; common practice, no source.
+ */
+import { describe, expect, it } from 'vitest';
+import { toIso } from '../../../kernel/times.ts';
+import { hours } from '../../board/rules/history.testkit.ts';
+import { ask, checked, well } from './may-start-now.testkit.ts';
+
+const once = { stage: 'clear', how: 'free', people: 0, findings: [], symptom: false, at: toIso(hours(1)) };
+const fine = { ...once, outcome: 'met' };
+const confused = {
+  ...once,
+  outcome: 'met',
+  findings: [{ part: 'no-new-confusion', result: 'not-met' }],
+};
+const notMet = { ...once, outcome: 'not-met' };
+const ill = { ...once, outcome: 'met', symptom: true };
+const notTested = { ...once, outcome: 'not-tested', reason: 'asleep' };
+
+const says = (...stages: readonly object[]) =>
+  ask(1.1, [checked(1, well(1), { stages })]).reasons.map((r) => `${r.word}: ${r.words}`);
+const either = (one: object) => [says(fine, one), says(one, fine)];
+
+describe('may we start, when the start of the last check is written down twice', () => {
+  it('given one of them has a part not met, then not now, whichever came first', () => {
+    for (const reasons of either(confused)) {
+      expect(reasons).toContain('not-now: No new confusion: not met at the last check');
+    }
+  });
+  it('given one of them is not met as a whole, then not now, whichever came first', () => {
+    for (const reasons of either(notMet)) {
+      expect(reasons).toContain('not-now: clear: not met at the last check');
+    }
+  });
+  it('given a symptom in one of them, then it asks first, whichever came first', () => {
+    for (const reasons of either(ill)) {
+      expect(reasons).toContain('ask-first: A symptom at the start of the last check');
+    }
+  });
+  it('given one of them was not tested, then the other has answered', () => {
+    for (const reasons of either(notTested)) {
+      expect(reasons.filter((r) => r.includes('last check'))).toEqual([]);
+    }
+  });
+});
