@@ -124,7 +124,8 @@ describe('COORD-3 planned equipment that was not used', () => {
       ['1B', null, 'not-to-hand'],
       ['1B', 'belt', null],
     ]);
-    expect(JSON.stringify(found)).not.toContain('ada');
+    // As a word of its own: an id may well hold these three letters.
+    expect(JSON.stringify(found)).not.toMatch(/\bada\b/);
   });
 
   it('of more than four weeks ago counts no more', async () => {

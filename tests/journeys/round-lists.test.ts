@@ -111,7 +111,8 @@ describe('the list as it was', () => {
     await ward.enter('record-session', { stay: 'stay-1', session, list }, 'bea');
     await expect.poll(async () => (await acts()).length).toBe(2);
     const answer = await ward.get(`/api/wards/${WARD}/round/acts`);
-    expect(JSON.stringify(answer.body)).not.toMatch(/ada|bea|noor|ines/);
+    // As words of their own: an id may well hold these letters.
+    expect(JSON.stringify(answer.body)).not.toMatch(/\b(ada|bea|noor|ines)\b|Ada|Bea|Noor|Ines/);
     const [one] = await acts();
     expect(one).toMatchObject({ act: 'not-now', label: '1A', place: 1, instead: null });
     const then = await ward.get(`/api/wards/${WARD}/round/acts/${one!.event}`);
