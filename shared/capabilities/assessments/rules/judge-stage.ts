@@ -85,7 +85,7 @@ export function judgeStage(
     } else if (findings.some((f) => f.result === 'not-tested') && !(part.gate === 'one-side' && tested)) {
       untested ??= part.says;
     }
-    if (recorded !== 'not-tested' && appliesToNoLeg(part, findings)) {
+    if (appliesToNoLeg(part, findings)) {
       reasons.push(`${part.says}: there is no leg it applies to`);
     }
   }

@@ -69,16 +69,25 @@ describe('a Stand that was written down', () => {
     expect(word(check)).toBe('Edge');
     expect(judge(check).cleared.has('stand')).toBe(false);
   });
-  it('as not tested, with no leg it applies to, is not cleared yet rather than not met', () => {
+  it('as not tested, with no leg it applies to, takes back the walk seen before it', () => {
     const noLeg = swapped(
       'stand',
       of('rises', 'not-tested'),
       of('leg-bears', 'not-applicable', 'left'),
       of('leg-bears', 'not-applicable', 'right'),
     );
+    const walked = assessment(upTo('walk'), { at: 0, id: 'walked' });
     const check = assessment(
       upTo('stand', { stand: { outcome: 'not-tested', reason: 'other', findings: noLeg } }),
+      { at: 2, id: 'no-leg' },
     );
-    expect(says(check)).toContain('tier/stage-not-cleared-yet: Stand not cleared yet');
+    expect(word(walked)).toBe('Walk');
+    expect(word(walked, check)).toBe('Edge');
+    const carries = DEFAULT_PROTOCOL.stages
+      .find((s) => s.shows === 'stand')!
+      .parts.find((p) => p.shows === 'leg-bears')!.says;
+    expect(says(walked, check)).toContain(
+      `tier/stage-not-met: Stand not met: ${carries}: there is no leg it applies to`,
+    );
   });
 });
