@@ -27,15 +27,12 @@ const SINCE = '; Stand not cleared since';
 
 export function afterSymptoms({ facts, rules, protocols, tier }: AfterInput): StartWhy[] {
   const checks = facts.filter((f): f is Fact<Assessment> => f.type === 'assessment-recorded');
-  const stand = tier.seen.stages.get('stand');
-  const stood = stand?.outcome === 'met' ? stand.fact : null;
-  const sinceStanding = stood
-    ? checks.filter((f) => f.occurred >= stood.occurred && f.id !== stood.id)
-    : checks;
+  // A check that found the person unwell on rising, or low, takes back a Stand seen before it: whoever has stood since is well.
+  const onRising = tier.seen.stages.get('stand')?.outcome === 'met' ? [] : checks;
   return [
     standsOf(checks, (f) => atTheStart(f, protocols)),
-    standsOf(sinceStanding, symptomsOnRising),
-    standsOf(sinceStanding, (f) => lowOnStanding(f, rules)),
+    standsOf(onRising, symptomsOnRising),
+    standsOf(onRising, (f) => lowOnStanding(f, rules)),
   ].filter((one) => one !== null);
 }
 

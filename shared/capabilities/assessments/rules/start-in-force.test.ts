@@ -1,6 +1,7 @@
 /** What was seen or ordered and stands against starting, asked by itself. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import type { EventId } from '../../../kernel/ids.ts';
+import { toIso } from '../../../kernel/times.ts';
 import type { Fact } from '../../corrections/facts.ts';
 import type { Capability } from '../../handling/rules/types.ts';
 import type { Cooperation, Finding, StageRecord } from '../values.ts';
@@ -27,6 +28,20 @@ describe('the start of the last check', () => {
       ['Wakes to voice and stays awake: not met at the last check', 'check'],
       ['No new chest pain: not met at the last check', 'check'],
     ]);
+  });
+  it('is not what was found at a later stage, when a sign stood against starting', () => {
+    const low = {
+      kind: 'pressure',
+      posture: 'lying',
+      systolic: 70,
+      diastolic: 40,
+      at: toIso(hours(0)),
+    } as const;
+    const ill = upTo('edge', { edge: { symptom: true, outcome: 'not-met' } });
+    expect(tierOf([assessment(ill, {}, { readings: [low] })]).seen.stages.get('clear')?.outcome).toBe(
+      'not-met',
+    );
+    expect(stages(assessment(ill, {}, { readings: [low] }))).toEqual([]);
   });
   const unreadable = (at: number, id: string, version: number) =>
     assessment(upTo('clear', { clear: notMet() }), { at, id }, { protocol: { id: 'gone', version } });

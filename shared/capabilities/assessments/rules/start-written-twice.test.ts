@@ -5,7 +5,12 @@
 import { describe, expect, it } from 'vitest';
 import { toIso } from '../../../kernel/times.ts';
 import { hours } from '../../board/rules/history.testkit.ts';
+import { fact, tierInput } from './assessment.testkit.ts';
 import { ask, checked, well } from './may-start-now.testkit.ts';
+import { checkUnder, SHORT } from './own-protocol.testkit.ts';
+import { protocolLookup } from './protocol.ts';
+import { stageReasons } from './start-in-force.ts';
+import { judgeTier } from './tier.ts';
 
 const once = { stage: 'clear', how: 'free', people: 0, findings: [], symptom: false, at: toIso(hours(1)) };
 const fine = { ...once, outcome: 'met' };
@@ -41,6 +46,22 @@ describe('may we start, when the start of the last check is written down twice',
   it('given one of them was not tested, then the other has answered', () => {
     for (const reasons of either(notTested)) {
       expect(reasons.filter((r) => r.includes('last check'))).toEqual([]);
+    }
+  });
+  it('given a symptom in one of them under a document in which it stops, then not now, whichever came first', () => {
+    const protocols = protocolLookup([{ id: SHORT.id, version: 1, document: SHORT }]);
+    const data = checkUnder(SHORT, 'look', hours(1));
+    const [calm] = data.stages;
+    const unwell = { ...calm!, symptom: true };
+    for (const twice of [
+      [calm!, unwell],
+      [unwell, calm!],
+    ]) {
+      const check = fact('assessment-recorded', { ...data, stages: twice }, { at: 1 });
+      const tier = judgeTier({ ...tierInput([check]), protocols });
+      expect(stageReasons(tier, protocols).map((r) => `${r.word}: ${r.words}`)).toEqual([
+        'not-now: A symptom at the start of the last check',
+      ]);
     }
   });
 });

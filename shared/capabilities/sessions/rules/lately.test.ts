@@ -67,6 +67,12 @@ describe('the last meal', () => {
     expect(lately([refused]).meal).toBeNull();
     expect(lately([meal, refused]).meal).toEqual({ at: hours(15), event: 'meal' });
   });
+  it('is never a walk that came after it', () => {
+    const meal = named('meal', session(15, { occasion: 'meal', activities: ['chair'] }));
+    expect(lately([meal, session(16, { occasion: 'planned', activities: ['walk'] })]).meal?.event).toBe(
+      'meal',
+    );
+  });
 });
 
 describe('the last no', () => {
