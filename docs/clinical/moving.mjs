@@ -115,7 +115,8 @@ function triggers() {
     '### What a trigger does until someone has looked',
     '',
     'Common practice, no source: to be signed by the ward. Every trigger ends trust in the plan and takes "on own" back.',
-    'Several triggers ask for the most that any of them asks for.',
+    'Several triggers ask for the most that any of them asks for. A new symptom is also signs of a stroke, and more oxygen',
+    'needed than before.',
     '',
     ...table(
       [

@@ -59,6 +59,8 @@ export const sayOrders = defineWords('orders', {
     'happened-entry': 'Something happened: {what}',
     'safe-first': 'Make the person safe first.',
     'one-tap': 'One tap records it; the plan then asks for more help until a nurse has looked.',
+    'symptom-too':
+      'New symptom is for signs of a stroke too (call for help first), and for more oxygen needed than before.',
     'add-words': 'Add a few words first',
     words: 'In a few words',
   },
@@ -119,6 +121,8 @@ export const sayOrders = defineWords('orders', {
     'happened-entry': 'Es ist etwas passiert: {what}',
     'safe-first': 'Zuerst die Person sichern.',
     'one-tap': 'Ein Tippen erfasst es; der Plan verlangt dann mehr Hilfe, bis die Pflege hingesehen hat.',
+    'symptom-too':
+      'Neues Symptom gilt auch für Zeichen eines Schlaganfalls (zuerst Hilfe rufen) und für mehr Sauerstoffbedarf als zuvor.',
     'add-words': 'Erst ein paar Worte dazu',
     words: 'In wenigen Worten',
   },
