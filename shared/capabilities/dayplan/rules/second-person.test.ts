@@ -28,7 +28,8 @@ const along = (type: 'second-named' | 'second-gave-back', second: string, visit 
   id: `${type}-${second}`,
   payload: { visit, second },
 });
-const visit = (...told: readonly Told[]) => evaluateStay(stayOf(...told), ward, calendar, hours(1.5)).view.visit;
+const visit = (...told: readonly Told[]) =>
+  evaluateStay(stayOf(...told), ward, calendar, hours(1.5)).view.visit;
 
 describe('whoever goes along', () => {
   it('given somebody is named, then they are the second person, by that entry, and all else stays', () => {
