@@ -29,6 +29,7 @@ export const roundPhrases: readonly Phrase[] = [
     'Erst prüft die Pflege: die letzte Prüfung ist abgelaufen',
   ],
   ['A nurse checks first: {why}, {when}', 'Erst prüft die Pflege: {why}, {when}'],
+  ['A nurse checks first: {why}', 'Erst prüft die Pflege: {why}'],
   ['Once a nurse has checked', 'Sobald die Pflege geprüft hat'],
   ['Not now: {why}', 'Jetzt nicht: {why}'],
   ['Once a nurse has looked', 'Sobald die Pflege nachgesehen hat'],

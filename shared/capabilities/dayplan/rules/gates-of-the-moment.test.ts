@@ -52,6 +52,12 @@ describe('somebody up or resting', () => {
     );
   });
 
+  it('given the time after it could not be done and that wait is over first, then they rest on', () => {
+    expect(gate(walked(3.4), no(3.45, 'bad-moment'))).toEqual(
+      stops('resting', 'Resting: last up 11:24', 'From 12:24 on', 'the-walk'),
+    );
+  });
+
   it('given night, then asleep, unless they ask', () => {
     const t = hours(28.5);
     expect(gateAt(t, rowOf(t, check('walk', 27)))).toEqual(

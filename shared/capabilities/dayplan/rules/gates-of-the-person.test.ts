@@ -122,7 +122,24 @@ describe('somebody a nurse looks at first', () => {
 
   it('given the last check ran out, then that', () => {
     const t = hours(h(4 + 24));
-    expect(gateAt(t, rowOf(t))).toEqual(nurseFirst('A nurse checks first: the last check ran out'));
+    const [told] = rowOf(t).trust.because;
+    expect(gateAt(t, rowOf(t))).toEqual(
+      nurseFirst('A nurse checks first: the last check ran out', ...told!.facts),
+    );
+    expect(told!.facts).toHaveLength(1);
+  });
+
+  it('given two orders of one time that do not agree, then that, and both', () => {
+    const arm = (bears: string, id: string): Told => ({
+      ...order(h(-2), { about: 'weight-bearing', limb: 'left-arm', bears }),
+      id,
+    });
+    const twice = gate(arm('none', 'one-order'), arm('unrestricted', 'the-other'), check('walk', h(-0.5)));
+    expect(twice?.kind).toBe('nurse-first');
+    expect(twice?.because.words).toBe(
+      'A nurse checks first: Order (weight bearing left arm): two orders of the same time differ; the stricter stands',
+    );
+    expect(twice?.because.facts.toSorted()).toEqual(['one-order', 'the-other']);
   });
 
   it('given a reading against starting, then which, and the entry it was taken in', () => {

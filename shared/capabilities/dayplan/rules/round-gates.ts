@@ -124,15 +124,12 @@ function checkGate(stay: StayView, say: SayInput['say']): Gate | null {
     return gate('nurse-first', 'CHECK BEFORE MOVING: a nurse looks first', 'Once a nurse has checked');
   }
   if (stay.trust.state === 're-check') {
-    const open = stay.trust.openTriggers[0];
-    return open
-      ? gate(
-          'nurse-first',
-          `A nurse checks first: ${open.words}, ${say(open.at)}`,
-          'Once a nurse has checked',
-          [open.event],
-        )
-      : gate('nurse-first', 'A nurse checks first: the last check ran out', 'Once a nurse has checked');
+    const [open] = stay.trust.openTriggers;
+    const [because] = stay.trust.because;
+    const ranOut = because?.rule === 'trust/ran-out';
+    const why = open ? `${open.words}, ${say(open.at)}` : ranOut ? 'the last check ran out' : because?.words;
+    const facts = open ? [open.event] : because?.facts;
+    return gate('nurse-first', `A nurse checks first: ${why}`, 'Once a nurse has checked', facts);
   }
   return null;
 }
@@ -170,16 +167,9 @@ function momentGates(stay: StayView, { t, night, rules, say }: GateInput): Gate 
     return gate('up-now', `In the chair since ${say(chair.since)}${back}`, until, [chair.event]);
   }
   const last = lately?.last;
-  const rest = rules.round.restMinutes.value * MINUTE;
-  // Overdue in the chair, help back to bed is what they need: no rest comes first.
-  if (!chair && last && last.outcome !== 'not-done' && stay.lastUp && t < stay.lastUp.at + rest) {
-    return gate(
-      'resting',
-      `Resting: last up ${say(stay.lastUp.at)}`,
-      `From ${say(stay.lastUp.at + rest)} on`,
-      [stay.lastUp.event],
-    );
-  }
+  const resting = restGate(stay, { t, rules, say });
+  // What was tried after they were up says more of how to go on; the rest goes on beside it.
+  if (resting && !last?.notDone) return resting;
   const refused = rules.round.againAfterMinutes['said-no']!.value * MINUTE;
   if (lately?.saidNo && t < lately.saidNo.at + refused) {
     return gate(
@@ -197,7 +187,18 @@ function momentGates(stay: StayView, { t, night, rules, say }: GateInput): Gate 
       ]);
     }
   }
-  return null;
+  return resting;
+}
+
+/** Overdue in the chair, help back to bed is what they need: no rest comes first. */
+function restGate(
+  { chair, lastUp }: StayView,
+  { t, rules, say }: Pick<GateInput, 't' | 'rules' | 'say'>,
+): Gate | null {
+  if (chair || !lastUp) return null;
+  const until = lastUp.at + rules.round.restMinutes.value * MINUTE;
+  if (t >= until) return null;
+  return gate('resting', `Resting: last up ${say(lastUp.at)}`, `From ${say(until)} on`, [lastUp.event]);
 }
 
 /** Moves out of bed that the plan of the day allows, the most demanding first. */
