@@ -38,7 +38,7 @@ describe('a plan that needs a check again', () => {
 });
 
 describe('a person checked again after the ward changed its staged check', () => {
-  /** As `until` says, with the check before it done under this document. */
+  /** What is said, beside the help, where the check before was done under this document. */
   function checkedUnder(protocol: NonNullable<TierView['protocol']>) {
     const log = wardOf({ 1: [check('edge', 1)] });
     const before = boardOf(log, HUDDLE);
