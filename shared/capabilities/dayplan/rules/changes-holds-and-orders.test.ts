@@ -1,6 +1,6 @@
 /** Which holds and orders the huddle is told of: what came and what is in force no more. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { check, hold, order, retract, type Told } from '../../board/rules/history.testkit.ts';
+import { check, correct, hold, order, retract, type Told } from '../../board/rules/history.testkit.ts';
 import type { Change } from './changes.ts';
 import { changedFor, lines, ofKind } from './changes.testkit.ts';
 
@@ -43,6 +43,14 @@ describe('a hold', () => {
   });
 });
 
+describe('a hold placed again on more than it was', () => {
+  it('is said as placed on what it stops now, and not as ended', () => {
+    const changes = changedFor([walks, hold(1, 'walking', 12)], [hold(3, 'out-of-bed', 12)]);
+    const said = changes.filter(({ kind }) => kind === 'hold-placed' || kind === 'hold-ended');
+    expect(said.map(({ words }) => words)).toEqual([expect.stringMatching(/^Hold placed on out of bed /)]);
+  });
+});
+
 describe('an order', () => {
   it('given since is said with since when, and stands on its entry', () => {
     const changes = changedFor([walks], [given('e-order', 3, upTo('chair'))]);
@@ -58,7 +66,27 @@ describe('an order', () => {
     const said = ofKind(changes, 'order-changed');
     expect(said.map(({ words }) => words)).toEqual(['In force no more: Order: activity up to chair']);
     expect(said.map(({ because }) => because)).toEqual([
-      [{ rule: 'changes/order-changed', facts: ['e-order'], words: 'Taken back or corrected' }],
+      [
+        {
+          rule: 'changes/order-changed',
+          facts: ['e-order'],
+          words: 'Taken back, corrected or ended by a newer order',
+        },
+      ],
+    ]);
+  });
+});
+
+describe('an order that is corrected', () => {
+  const corrected = (from: Record<string, unknown>, to: Record<string, unknown>): string[] =>
+    ordersSaid([given('e-order', 1, from)], [correct(3, 'e-order', order(1, to))]);
+  it('is said as it is now', () => {
+    expect(corrected(upTo('chair'), upTo('bed'))).toEqual(['Order: activity up to bed']);
+  });
+  it('from one leg to the other is said of both', () => {
+    expect(corrected(leg('left-leg', 'none'), leg('right-leg', 'none'))).toEqual([
+      'Order: weight bearing right leg none',
+      'In force no more: Order: weight bearing left leg none',
     ]);
   });
 });

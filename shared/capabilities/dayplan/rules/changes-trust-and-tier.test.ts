@@ -39,10 +39,10 @@ describe('a plan that needs a check again', () => {
 
 describe('a person checked again after the ward changed its staged check', () => {
   /** What is said, beside the help, where the check before was done under this document. */
-  function checkedUnder(protocol: NonNullable<TierView['protocol']>) {
+  function checkedUnder(protocol: NonNullable<TierView['protocol']>, reached: 'walk' | 'edge' = 'walk') {
     const log = wardOf({ 1: [check('edge', 1)] });
     const before = boardOf(log, HUDDLE);
-    tell(log, 1, [check('walk', 3)]);
+    tell(log, 1, [check(reached, 3)]);
     const now = boardOf(log, LATER);
     const beds = before.beds.map((bed) => ({
       ...bed,
@@ -56,6 +56,10 @@ describe('a person checked again after the ward changed its staged check', () =>
   });
   it('so also under a newer version of the same document', () => {
     expect(checkedUnder({ id: 'footboard-default', version: 2 })).toEqual(['checked: Checked: Walk']);
+  });
+  it('so also where the new document has them at the same place on the bar', () => {
+    expect(checkedUnder({ id: 'the-one-before', version: 1 }, 'edge')).toEqual(['checked: Checked: Edge']);
+    expect(checkedUnder({ id: 'footboard-default', version: 1 }, 'edge')).toEqual([]);
   });
   it('goes up under the same one', () => {
     expect(checkedUnder({ id: 'footboard-default', version: 1 })).toEqual([

@@ -123,14 +123,20 @@ function trustLost({ trust: was }: StayView, { trust: is }: StayView): Said[] {
   return [{ kind: 'trust-lost', words: why ? `${state}: ${why}` : state, because: is.because }];
 }
 
-const holdId = ({ hold }: { readonly hold: string }): string => hold;
-const entryId = ({ event }: { readonly event: EventId }): string => event;
+type Hold = StayView['holds'][number];
+type InForce = StayView['orders'][number];
+const holdId = ({ hold }: Hold): string => hold;
+/** Placed again or corrected to stop something else, it is the same hold and said anew. */
+const holdSays = ({ hold, scope }: Hold): string => `${hold} ${scope}`;
+const orderWords = ({ order }: InForce): string => orderChanged.words({ order }, NO_NAMES);
+/** A correction keeps the entry and changes what is ordered. */
+const orderSays = (one: InForce): string => `${one.event} ${orderWords(one)}`;
 const onlyIn = <T>(all: readonly T[], others: readonly T[], id: (one: T) => string): T[] =>
   all.filter((one) => !others.some((other) => id(other) === id(one)));
 
 function holdChanges(was: StayView, is: StayView, say: (at: EpochMs) => string): Said[] {
   return [
-    ...onlyIn(is.holds, was.holds, holdId).map(({ scope, reason, reviewAt, placedAt, event }): Said => ({
+    ...onlyIn(is.holds, was.holds, holdSays).map(({ scope, reason, reviewAt, placedAt, event }): Said => ({
       kind: 'hold-placed',
       words: `Hold placed on ${plain(scope)} (${plain(reason)}), review ${say(reviewAt)}`,
       because: [because('hold-placed', [event], `Placed ${say(placedAt)}`)],
@@ -144,33 +150,34 @@ function holdChanges(was: StayView, is: StayView, say: (at: EpochMs) => string):
 }
 
 function orderChanges(was: StayView, is: StayView, say: (at: EpochMs) => string): Said[] {
-  const inForce = onlyIn(is.orders, was.orders, entryId);
+  const inForce = onlyIn(is.orders, was.orders, orderSays);
   return [
-    ...inForce.map(({ order, event, at }): Said => ({
+    ...inForce.map((one): Said => ({
       kind: 'order-changed',
-      words: orderChanged.words({ order }, NO_NAMES),
-      because: [because('order-changed', [event], `In force since ${say(at)}`)],
+      words: orderWords(one),
+      because: [because('order-changed', [one.event], `In force since ${say(one.at)}`)],
     })),
     // What a newer order replaced is said by the newer one.
-    ...onlyIn(was.orders, is.orders, entryId)
+    ...onlyIn(was.orders, is.orders, orderSays)
       .filter(({ order }) => !inForce.some((one) => sameQuestion(one.order, order)))
-      .map(({ order, event }): Said => ({
+      .map((one): Said => ({
         kind: 'order-changed',
-        words: `In force no more: ${orderChanged.words({ order }, NO_NAMES)}`,
-        because: [because('order-changed', [event], 'Taken back or corrected')],
+        words: `In force no more: ${orderWords(one)}`,
+        because: [because('order-changed', [one.event], 'Taken back, corrected or ended by a newer order')],
       })),
   ];
 }
-type Order = StayView['orders'][number]['order'];
+type Order = InForce['order'];
 const sameQuestion = (a: Order, b: Order): boolean =>
   a.about === b.about &&
   !('limb' in a && 'limb' in b && a.limb !== b.limb) &&
   !('precaution' in a && 'precaution' in b && a.precaution !== b.precaution);
 
 function tierChange({ tier: was }: StayView, { tier: is }: StayView): Said[] {
-  if (is.notch === null || is.word === null || is.notch === was.notch) return [];
+  if (is.notch === null || is.word === null) return [];
   // Under another protocol the notches cannot be compared.
   const sameProtocol = was.protocol?.id === is.protocol?.id && was.protocol?.version === is.protocol?.version;
+  if (sameProtocol && is.notch === was.notch) return [];
   if (was.notch === null || !sameProtocol)
     return [{ kind: 'checked', words: `Checked: ${is.word}`, because: is.because }];
   const kind = is.notch > was.notch ? 'tier-up' : 'tier-down';

@@ -81,6 +81,9 @@ describe('who leaves below the usual way of moving', () => {
     expect(wordsAt(87, ...belowUsual, did(86.2, 'chair'), did(86.6, 'chair'), leaves(100))).toEqual([
       'Leaves 28 Oct 21:00: 2 times up today; below the usual way',
     ]);
+    expect(wordsAt(87, ...belowUsual, did(86.6, 'chair'), leaves(100))).toEqual([
+      'Leaves 28 Oct 21:00: 1 time up today; below the usual way',
+    ]);
   });
 
   it('given another sign of decline, then it is not said to be that one', () => {

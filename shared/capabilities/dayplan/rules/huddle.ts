@@ -133,7 +133,7 @@ function leavingShort(stay: StayView, when: (at: EpochMs) => string): Said {
     ? 'nothing recorded today'
     : today.goal
       ? `${today.timesUp} of ${today.goal.timesUp} today`
-      : `${today.timesUp} times up today`;
+      : `${today.timesUp === 1 ? '1 time' : `${today.timesUp} times`} up today`;
   return {
     words: `Leaves ${when(leaving!.at)}: ${done}${sign ? '; below the usual way' : ''}`,
     because: [
