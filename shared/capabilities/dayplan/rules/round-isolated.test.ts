@@ -26,12 +26,13 @@ describe('isolation on the round', () => {
   describe('given the ward day before is known', () => {
     const t = at(4 + 48);
     const checked = check('walk', MORNING + 47.5);
-    const other = rowOf(t, checked, session(MORNING + 47.9));
+    const wasUp = session(MORNING + 30);
+    const other = rowOf(t, wasUp, checked, session(MORNING + 47.9));
     const order = (...yesterday: readonly Told[]) =>
       roundFor([rowOf(t, isolated, ...yesterday, checked), other], { t }).entries.map((e) => e.label);
 
     it('and they were up on it, then they are seen last', () => {
-      expect(order(session(MORNING + 30))).toEqual(['2', '1']);
+      expect(order(wasUp)).toEqual(['2', '1']);
     });
     it('and nothing was recorded on it, then they are not', () => {
       expect(order()).toEqual(['1', '2']);
