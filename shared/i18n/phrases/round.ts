@@ -87,6 +87,10 @@ export const roundPhrases: readonly Phrase[] = [
   ['Moves up from {when} on', 'Rückt ab {when} nach oben'],
   ['Not last any more from {when} on', 'Ab {when} nicht mehr am Ende'],
   [
+    'Not last any more after {n} h awake without getting up',
+    'Nach {n} Std. wach ohne Aufstehen nicht mehr am Ende',
+  ],
+  [
     'A time up recorded takes them off the list for a while',
     'Ein erfasstes Aufstehen nimmt die Person für eine Weile von der Liste',
   ],

@@ -178,6 +178,17 @@ describe('what stands against a visit, whatever the hour', () => {
     expect([stop(false, symptom)?.kind, stop(true, symptom)?.kind]).toEqual(['held', 'nurse-first']);
   });
 
+  it('given an order to stay in bed, then nothing stops exercise there but a sign against it', () => {
+    expect(stopOf(orderedToBed, { say }, false)?.kind).toBe('held');
+    expect(stopOf(orderedToBed, { say }, true)).toBeNull();
+    const breathing = reading(['breathing', 34], h(2));
+    const fast = unchecked(
+      order(h(-1), { about: 'activity', most: 'bed' }),
+      check('upright', h(2), {}, { readings: [breathing] }),
+    );
+    expect(stopOf(fast, { say }, true)?.because.words).toBe('Not now: breathing rate 34 is above 30');
+  });
+
   it('given a hold, then it is no matter of where they are or whose plan they are under', () => {
     expect(whoStop(rowOf(NOON, hold(h(1), 'out-of-bed', h(9))), { say })).toBeNull();
     expect(whoStop(rowOf(NOON, away()), { say })?.kind).toBe('away');

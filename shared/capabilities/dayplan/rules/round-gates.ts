@@ -2,6 +2,7 @@
  * Who may be on the round at all. A gate is never outscored: whoever meets one is not on the list, and
  * stands in the register beside it with the reason and with what would put them back. Ours, practice.
  */
+import type { EventId } from '../../../kernel/ids.ts';
 import { MINUTE, type EpochMs } from '../../../kernel/times.ts';
 import type { Because } from '../../board/because.ts';
 import type { TaskPlan } from '../../board/moving-view.ts';
@@ -90,7 +91,7 @@ export const stopOf = (stay: StayView, input: SayInput, inBed: boolean): Gate | 
   heldGate(stay, input.say) ??
   (inBed ? null : noMoveGate(stay)) ??
   checkGate(stay, input.say) ??
-  startGate(stay);
+  startGate(stay, inBed ? ordersToBed(stay) : []);
 
 /** Off the ward, or under a plan of their own: what stands against any visit. */
 export { whoGates as whoStop };
@@ -134,16 +135,15 @@ function checkGate(stay: StayView, say: SayInput['say']): Gate | null {
   return null;
 }
 
-function startGate(stay: StayView): Gate | null {
-  if (stay.mayStart?.word === 'not-now') {
-    const [why] = stay.mayStart.reasons.filter((r) => r.word === 'not-now');
-    return gate(
-      'not-now',
-      `Not now: ${why?.words ?? 'see the bedside page'}`,
-      'Once a nurse has looked',
-      why?.facts,
-    );
-  }
+/** An order to stay in bed is nothing against exercise there. */
+const ordersToBed = ({ orders }: StayView): EventId[] =>
+  orders.filter(({ order }) => order.about === 'activity' && order.most === 'bed').map(({ event }) => event);
+
+function startGate(stay: StayView, saysNothing: readonly EventId[] = []): Gate | null {
+  const why = stay.mayStart?.reasons.find(
+    (r) => r.word === 'not-now' && !r.facts.some((fact) => saysNothing.includes(fact)),
+  );
+  if (why) return gate('not-now', `Not now: ${why.words}`, 'Once a nurse has looked', why.facts);
   const refusals = stay.signs.find(({ kind }) => kind === 'refusals');
   if (refusals) {
     return gate(

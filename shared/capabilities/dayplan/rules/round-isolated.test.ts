@@ -16,6 +16,14 @@ describe('isolation on the round', () => {
     expect(entries[0]!.changes).toBe('A time up recorded takes them off the list for a while');
   });
 
+  it('given those hours end in the night, then after how many of them awake, and no time', () => {
+    const t = at(12.5);
+    const evening = rowOf(t, isolated, check('walk', MORNING + 9.5), session(MORNING + 10));
+    expect(roundFor([evening], { t }).entries.map((e) => e.changes)).toEqual([
+      'Not last any more after 8 h awake without getting up',
+    ]);
+  });
+
   it('given eight hours awake, then not last from that very time on', () => {
     const order = (t: number) =>
       roundFor([rowOf(t, isolated), rowOf(t, session(MORNING + 6))], { t }).entries.map((e) => e.label);

@@ -15,7 +15,7 @@ import type { WardCalendar } from '../../wards/context.ts';
 import { sayTime } from '../../wards/rules/calendar.ts';
 import { DEFAULT_RULES, type RulesDocument } from '../../wards/rules/rules-document.ts';
 import { pairingsOf, plannedOn, visitsOn, type Hands, type Pairing } from './pairing.ts';
-import { gateOf, gettingUp, type Gate, type GateKind } from './round-gates.ts';
+import { gateOf, gettingUp, type Gate, type GateKind, type GateInput } from './round-gates.ts';
 import { awakeHours, missing, reasonsOf, type Reason } from './round-rank.ts';
 import { goes } from './visits.ts';
 
@@ -214,10 +214,7 @@ function whoCouldInBed({ plan }: StayView, on: ReadonlySet<StaffId> | null): str
   return `${WHO.one} while nobody is turned or moved up in bed; for that: ${whoCould(moved, on)}`;
 }
 
-interface EntryInput {
-  readonly t: EpochMs;
-  readonly rules: RulesDocument;
-  readonly say: (at: EpochMs) => string;
+interface EntryInput extends GateInput {
   readonly on: ReadonlySet<StaffId> | null;
   readonly pairs: (of: Placed) => readonly Pairing[];
 }
@@ -254,13 +251,17 @@ function whyAfter(one: Ranked, before: Ranked): string {
     : `${bed}: more stands against this one now`;
 }
 
-function whatChanges({ reasons, last, stay }: Ranked, { t, rules, say }: EntryInput): string {
+function whatChanges({ reasons, last, stay }: Ranked, { t, night, rules, say }: EntryInput): string {
   const waits = reasons.filter((r) => r.until !== null && r.points < 0);
   if (waits.length > 0) return `Moves up from ${say(Math.max(...waits.map((r) => r.until!)))} on`;
   const hours = awakeHours(stay, t);
   if (last && hours !== null) {
-    const at = t + (rules.round.isolationLastHours.value - hours) * HOUR;
-    return `Not last any more from ${say(at)} on`;
+    const awake = rules.round.isolationLastHours.value;
+    const at = t + (awake - hours) * HOUR;
+    // Nobody is awake the whole night, and nobody is listed in it.
+    return at < night.until
+      ? `Not last any more from ${say(at)} on`
+      : `Not last any more after ${awake} h awake without getting up`;
   }
   return missing(stay) > 0
     ? 'A time up recorded takes them off the list for a while'

@@ -23,6 +23,7 @@ export const toldStay = (plans: readonly TaskPlan[], more: Partial<StayView> = {
     scope: { kind: 'staged', fence: null, plan: null },
     trust: { state: 'current', openTriggers: [], conflicts: [], because: [] },
     holds: [],
+    orders: [],
     plan: { day: plans, night: plans },
     checkBeforeMoving: false,
     due: { state: 'not-due', at: null, because: [] },
