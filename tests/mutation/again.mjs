@@ -58,15 +58,16 @@ function keepAgain(before, ranges, movedBy, room, passes) {
     counts[to] = (counts[to] ?? 0) + 1;
   };
   const survived = [];
+  const asked = new Set();
   for (const s of before.survived) {
     const again = now.get(key(s));
-    now.delete(key(s));
+    asked.add(key(s));
     if (again) move(s.file, s.never ? 'NoCoverage' : 'Survived', again.status);
     if (!again || lives(again.status)) survived.push(again?.mutant ?? s);
   }
   // One that was noticed then and is not today counts as what it is today.
-  for (const { status, mutant } of now.values()) {
-    if (!lives(status)) continue;
+  for (const [of, { status, mutant }] of now) {
+    if (!lives(status) || asked.has(of)) continue;
     move(mutant.file, 'Killed', status);
     survived.push(mutant);
   }

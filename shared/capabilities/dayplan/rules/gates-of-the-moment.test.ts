@@ -46,6 +46,12 @@ describe('somebody up or resting', () => {
     );
   });
 
+  it('given a no before it that is still heeded, then they rest first', () => {
+    expect(gate(no(3.25), walked(3.5))).toEqual(
+      stops('resting', 'Resting: last up 11:30', 'From 12:30 on', 'the-walk'),
+    );
+  });
+
   it('given the time after it could not be done, then the wait for that, the longer one, is told', () => {
     expect(gate(walked(3.25), no(3.75, 'no-kit'))).toEqual(
       stops('later', 'Not done 11:45: no kit', 'From 12:15 on', 'no-375'),

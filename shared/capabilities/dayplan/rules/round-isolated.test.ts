@@ -19,9 +19,15 @@ describe('isolation on the round', () => {
   it('given those hours end in the night, then after how many of them awake, and no time', () => {
     const t = at(12.5);
     const evening = rowOf(t, isolated, check('walk', MORNING + 9.5), session(MORNING + 10));
-    expect(roundFor([evening], { t }).entries.map((e) => e.changes)).toEqual([
-      'Not last any more after 8 h awake without getting up',
-    ]);
+    const justThen = rowOf(at(9), isolated, check('walk', MORNING + 4.5), session(MORNING + 5));
+    for (const [row, now] of [
+      [evening, t],
+      [justThen, at(9)],
+    ] as const) {
+      expect(roundFor([row], { t: now }).entries.map((e) => e.changes)).toEqual([
+        'Not last any more after 8 h awake without getting up',
+      ]);
+    }
   });
 
   it('given eight hours awake, then not last from that very time on', () => {
