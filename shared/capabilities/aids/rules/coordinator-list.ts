@@ -104,17 +104,21 @@ export function mattersOfStay(
 
   const byId = new Map(items.map((one) => [one.item, one]));
   const tooMuch = (one: Judged) => {
-    const { is } = byId.get(one.item)!;
-    if (is.kind === 'walking-aid' || (one.part === 'sling' && !keptForThem.has(one.item))) return [];
+    const { is, state } = byId.get(one.item)!;
+    if ((one.part === 'sling' || state.keptFor !== null) && !keptForThem.has(one.item)) return [];
     const over = overLoad(is, countsKg, rules);
     return over ? [{ item: one.item, ...over }] : [];
+  };
+  const noMainBears = (fit: StayAsked['asks'][number]['fit']): boolean => {
+    const mains = fit.judged.filter(({ part }) => part !== 'sling');
+    return mains.length > 0 && mains.every((one) => tooMuch(one).length > 0);
   };
   const loaded = asks.filter(({ fit }) => fit.judged.some((one) => tooMuch(one).length > 0));
   if (loaded.length > 0) {
     const over = new Map(
       loaded.flatMap(({ fit }) => fit.judged.flatMap(tooMuch)).map((one) => [one.item, one]),
     );
-    const noneBears = loaded.some(({ fit }) => !fit.judged.some((j) => j.part !== 'sling' && j.suits));
+    const noneBears = loaded.some(({ fit }) => noMainBears(fit));
     matters.push(
       of('over-limit', noneBears ? 'bring-one-that-bears' : 'use-another', loaded, {
         over: [...over.values()],
@@ -122,7 +126,8 @@ export function mattersOfStay(
     );
   }
   const noMain = asks.filter(({ fit }) => !fit.judged.some((one) => one.part !== 'sling' && one.suits));
-  const otherwise = noMain.filter((one) => !loaded.includes(one));
+  // Where one bears enough, something else stands against it.
+  const otherwise = noMain.filter(({ fit }) => !noMainBears(fit));
   if (otherwise.length > 0) {
     matters.push(
       of('nothing-fits', 'bring-one-that-fits', otherwise, {

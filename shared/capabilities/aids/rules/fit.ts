@@ -146,14 +146,21 @@ function againstUnknownWeight(one: FitItem, all: readonly FitItem[]): string[] {
   return load(one.is) < most ? ['the weight is not known, and another bears more'] : [];
 }
 
+/** Many a stick or frame is listed without a load: only what is known of one can stand against it. */
+function againstMainLoad(
+  one: FitItem,
+  all: readonly FitItem[],
+  counts: number | null,
+  rules: RulesDocument,
+): string[] {
+  if (one.is.kind === 'walking-aid' && (counts === null || one.is.safeLoadKg === null)) return [];
+  return counts === null ? againstUnknownWeight(one, all) : againstLoad(one.is, counts, rules);
+}
+
 function judgeMain(one: FitItem, input: FitInput, counts: number | null, all: readonly FitItem[]): Judged {
   const { is } = one;
   const against = [
-    ...(is.kind === 'walking-aid'
-      ? []
-      : counts === null
-        ? againstUnknownWeight(one, all)
-        : againstLoad(is, counts, input.rules)),
+    ...againstMainLoad(one, all, counts, input.rules),
     ...(is.kind === 'ceiling-lift' && !is.covers.includes(input.bed.bay)
       ? [`its track does not reach ${input.bed.bay}`]
       : []),

@@ -1,3 +1,4 @@
+/** Since when something has been so without a break. Ours, practice. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../../../kernel/runs.testkit.ts';
@@ -28,6 +29,21 @@ describe('since when something has held', () => {
   });
   it('with nothing recorded, holds from now at the earliest', () => {
     expect(heldSince(100, [], () => ({ holds: true, next: null }))).toBe(100);
+  });
+  it('begins with what is recorded this very minute', () => {
+    // What was recorded at 50 says nothing of what comes at 100.
+    expect(heldSince(100, [50, 100], (t) => ({ holds: t >= 100, next: null }))).toBe(100);
+  });
+  it('goes back over an entry of this very minute, though it ends in the next', () => {
+    expect(heldSince(100, [50, 100], flipping([50, 101]))).toBe(50);
+  });
+  it('ends its search where the answer names no later time', () => {
+    let asked = 0;
+    const stuck = (t: number): HeldAt => {
+      if (++asked > 9) throw new Error('asks for ever');
+      return { holds: true, next: t };
+    };
+    expect(heldSince(100, [40], stuck)).toBe(40);
   });
 
   it('agrees with looking at every instant one by one', () => {

@@ -113,6 +113,13 @@ const MOST = 40;
  */
 export function asLent(is: ItemDescription, owner: string): ItemDescription {
   const room = MOST - is.label.length - 3;
-  const label = room > 0 ? `${is.label} (${owner.slice(0, room).trim()})` : is.label;
-  return { ...is, label, home: owner.slice(0, MOST).trim() };
+  const label = room > 0 ? `${is.label} (${cut(owner, room)})` : is.label;
+  return { ...is, label, home: cut(owner, MOST) };
 }
+
+/** Never through the middle of a character: half of one is no text that can be kept. */
+const cut = (text: string, to: number): string =>
+  text
+    .slice(0, to)
+    .replace(/[\ud800-\udbff]$/, '')
+    .trim();

@@ -1,3 +1,4 @@
+/** How many pieces the ward’s own ratios ask for. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
 import { ratiosOf } from './ratios.ts';
@@ -13,5 +14,20 @@ describe('what the ward’s ratios ask for', () => {
       ['sling', 2, 9, 18],
     ]);
     expect(ratiosOf([], [], DEFAULT_RULES.aids).map(({ wanted }) => wanted)).toEqual([0, 0, 0]);
+  });
+
+  it('counts lifts on the floor and on a track together, and standing aids for those who stand with one', () => {
+    const needs = [
+      ...Array.from({ length: 9 }, () => ['standing-aid'] as const),
+      ['lift-and-sling'] as const,
+    ];
+    const kinds = ['floor-lift', 'ceiling-lift', 'ceiling-lift', 'standing-aid', 'standing-aid'] as const;
+    const all = ratiosOf([...kinds, 'sling'], needs, DEFAULT_RULES.aids);
+    // One standing aid for 8 people: common practice, no source.
+    expect(all.map(({ of, have, people, wanted }) => [of, have, people, wanted])).toEqual([
+      ['lift', 3, 1, 1],
+      ['standing-aid', 2, 9, 2],
+      ['sling', 1, 1, 2],
+    ]);
   });
 });
