@@ -37,20 +37,20 @@ describe('what speaks for a lift and a sling', () => {
   });
 
   it('says nothing for a lift or a sling that does not suit', () => {
-    // given Anna is too heavy for the one lift, another has the other, and no sling is made for her
+    // given Anna is too heavy for the one lift, and each sling is too narrow, kept for Ben, or of another maker
     const items = [
       lift('small', { safeLoadKg: 100 }),
-      lift('kept', {}, { keptFor: ben }),
       lift('Lift 1'),
       sling('narrow'),
+      sling('kept', { fitsToKg: 200 }, { keptFor: ben }),
       sling('other maker', { model: 'Z', fitsToKg: 200 }),
     ];
     const answer = fit(items, weighs(120));
-    for (const item of ['small', 'kept', 'narrow', 'other maker'])
+    for (const item of ['small', 'narrow', 'kept', 'other maker'])
       expect(judgedOf(answer, item)).toMatchObject({ item, suits: false, for: [] });
     expect(against(answer, 'small')).toBe('bears 100 kg, the person counts as 120 kg');
-    expect(against(answer, 'kept')).toBe('kept for another person');
     expect(against(answer, 'narrow')).toBe('made for 50 kg to 100 kg, the person counts as 120 kg');
+    expect(against(answer, 'kept')).toBe('kept for another person');
     expect(against(answer, 'other maker')).toBe("not on the maker's list for Lift 1");
   });
 
