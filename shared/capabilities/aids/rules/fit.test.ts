@@ -3,55 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { StayId } from '../../../kernel/ids.ts';
 import { runs } from '../../../kernel/runs.testkit.ts';
 import { DEFAULT_RULES } from '../../wards/rules/rules-document.ts';
-import { itemDescription, type ItemDescription, type ItemId } from '../values.ts';
-import { fitOf, type FitInput, type FitItem } from './fit.ts';
-import { NOTHING_SEEN, type ItemState } from './item-state.ts';
-
-const anna = 'anna' as StayId;
-const piece = (
-  item: string,
-  is: Partial<ItemDescription>,
-  state: Partial<ItemState> = {},
-  now: FitItem['now'] = { word: 'usable', against: [] },
-): FitItem => ({
-  item: item as ItemId,
-  is: itemDescription.parse({ label: item, kind: 'floor-lift', model: 'A', home: 'Store', ...is }),
-  state: { ...NOTHING_SEEN, ...state },
-  now,
-});
-const lift = (
-  item: string,
-  is: Partial<ItemDescription> = {},
-  more: Partial<ItemState> = {},
-  now?: FitItem['now'],
-) => piece(item, { safeLoadKg: 200, attachment: 'loops', worksWithModels: ['B'], ...is }, more, now);
-const sling = (item: string, is: Partial<ItemDescription> = {}, more: Partial<ItemState> = {}) =>
-  piece(
-    item,
-    {
-      kind: 'sling',
-      model: 'B',
-      style: 'whole-body',
-      safeLoadKg: 200,
-      fitsFromKg: 50,
-      fitsToKg: 100,
-      attachment: 'loops',
-      ...is,
-    },
-    more,
-  );
-const fit = (items: readonly FitItem[], over: Partial<FitInput> = {}) =>
-  fitOf({
-    plan: { task: 'bed-chair', aid: 'sling-lift' },
-    stay: { stay: anna, isolation: false },
-    bed: { bay: 'Bay 1' },
-    weight: { kg: 80, how: 'measured' },
-    items,
-    rules: DEFAULT_RULES,
-    ...over,
-  });
-const against = (answer: ReturnType<typeof fit>, item: string) =>
-  answer.judged.find((one) => one.item === item)!.against.join('; ');
+import type { ItemId } from '../values.ts';
+import { against, anna, fit, lift, sling } from './fit.testkit.ts';
 
 describe('which lift and sling can do it', () => {
   it('offers a lift with a sling that its maker lists, within load and body range', () => {
