@@ -108,4 +108,16 @@ describe('a sling kept for one person', () => {
       .when(commands.bindItem, { item: lift, keptFor: stay('anna') }, { by: AIDE })
       .refuses('not-a-sling', '/item');
   });
+  it('can be freed though it is corrected to be no sling', () => {
+    const corrected = [
+      {
+        ...newEvent(events.itemChanged, streamKey('ward', LARCH), { item: sling, is: LIFT }),
+        by: COORDINATOR,
+        occurred: hours(3),
+      },
+    ];
+    given(listed(sling, SLING), anna, kept, corrected)
+      .when(commands.bindItem, { item: sling, keptFor: null }, { by: AIDE })
+      .accepts();
+  });
 });

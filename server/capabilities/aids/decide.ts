@@ -170,7 +170,8 @@ const bindItem = decider({
   decide: (data, context) => {
     const item = known(context, data.item);
     if ('refused' in item) return item;
-    if (item.is.kind !== 'sling') {
+    // What was a sling when it was kept, and is corrected since, can still be freed.
+    if (item.is.kind !== 'sling' && data.keptFor !== null) {
       return refuse('not-a-sling', `${item.is.label} is not a sling`, 'Choose a sling.', '/item');
     }
     if (data.keptFor !== null) {

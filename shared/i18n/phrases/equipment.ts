@@ -292,6 +292,10 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['the body weight it is made for is not known', 'Körpergewicht, für das es gemacht ist, nicht bekannt'],
   ['made for {n} kg to {m} kg', 'gemacht für {n} bis {m} kg'],
   [
+    'made for {n} kg to {m} kg, the person weighs {o} kg',
+    'gemacht für {n} kg bis {m} kg, die Person wiegt {o} kg',
+  ],
+  [
     'made for {n} kg to {m} kg, the person counts as {o} kg',
     'gemacht für {n} bis {m} kg, die Person zählt als {o} kg',
   ],

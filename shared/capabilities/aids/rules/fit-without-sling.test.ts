@@ -42,6 +42,21 @@ describe('what stands, moves across or walks without a sling', () => {
     ]);
   });
 
+  it('does not offer a walking frame that is listed with less than the person counts as', () => {
+    const small = piece('Small', { kind: 'walking-aid', safeLoadKg: 100 });
+    const answer = fit([small, frame], { ...toWalk, weight: { kg: 150, how: 'measured' } });
+    expect(against(answer, 'Small')).toBe('bears 100 kg, the person counts as 150 kg');
+    expect(answer.sets).toEqual([{ item: 'Frame', sling: null, usableNow: true }]);
+    expect(fit([small], { ...toWalk, weight: { kg: 100, how: 'measured' } }).sets).toHaveLength(1);
+  });
+
+  it('asks no weight for walking: a frame is offered, listed with a load or not, and no lift is spoken of', () => {
+    const small = piece('Small', { kind: 'walking-aid', safeLoadKg: 100 });
+    const answer = fit([small, frame], { ...toWalk, weight: null });
+    expect(answer.sets.map(({ item }) => item)).toEqual(['Small', 'Frame']);
+    expect(answer.warnings).toEqual([]);
+  });
+
   it('judges nothing of the list where the plan asks nothing of it', () => {
     expect(fit(whole, { plan: { task: 'walk', aid: 'belt' } })).toMatchObject({ judged: [], sets: [] });
   });

@@ -109,8 +109,11 @@ export const countedWeight = (weight: Weight | null, rules: RulesDocument): numb
   weight === null
     ? null
     : weight.how === 'estimated'
-      ? weight.kg * (1 + rules.handling.estimatedWeightMargin.value)
+      ? exact(weight.kg * (1 + rules.handling.estimatedWeightMargin.value))
       : weight.kg;
+
+/** Of a product of decimals the binary remainder is no weight: 100 kg and a tenth are 110 kg (kg, to a milligram). */
+const exact = (n: number): number => Math.round(n * 1e6) / 1e6;
 
 const setOf = (main: FitItem, sling: FitItem | null): Fit['sets'][number] => ({
   item: main.item,
@@ -120,15 +123,18 @@ const setOf = (main: FitItem, sling: FitItem | null): Fit['sets'][number] => ({
 
 const kg = (n: number): string => `${Math.round(n * 10) / 10} kg`;
 
-/** What the weakest part bears, less the share the ward keeps free, where the person counts as more (kg). */
+/** What the weakest part bears, less the share the ward keeps free (kg). */
+const bears = ({ barLoadKg }: Pick<ItemDescription, 'barLoadKg'>, safeLoadKg: number, rules: RulesDocument) =>
+  exact(Math.min(safeLoadKg, barLoadKg ?? Infinity) * (1 - rules.aids.loadMargin.value));
+
+/** What it bears, as above,  the share the ward keeps free, where the person counts as more (kg). */
 export function overLoad(
   is: Pick<ItemDescription, 'safeLoadKg' | 'barLoadKg'>,
   counts: number,
   rules: RulesDocument,
 ): { readonly bearsKg: number; readonly overKg: number } | null {
   if (is.safeLoadKg === null) return null;
-  const weakest = Math.min(is.safeLoadKg, is.barLoadKg ?? Infinity);
-  const bearsKg = weakest * (1 - rules.aids.loadMargin.value);
+  const bearsKg = bears(is, is.safeLoadKg, rules);
   return counts > bearsKg ? { bearsKg, overKg: counts - bearsKg } : null;
 }
 
@@ -146,6 +152,9 @@ function againstUnknownWeight(one: FitItem, all: readonly FitItem[]): string[] {
   return load(one.is) < most ? ['the weight is not known, and another bears more'] : [];
 }
 
+const reaches = ({ is }: FitItem, { bed }: FitInput): boolean =>
+  is.kind !== 'ceiling-lift' || is.covers.includes(bed.bay);
+
 /** Many a stick or frame is listed without a load: only what is known of one can stand against it. */
 function againstMainLoad(
   one: FitItem,
@@ -160,10 +169,13 @@ function againstMainLoad(
 function judgeMain(one: FitItem, input: FitInput, counts: number | null, all: readonly FitItem[]): Judged {
   const { is } = one;
   const against = [
-    ...againstMainLoad(one, all, counts, input.rules),
-    ...(is.kind === 'ceiling-lift' && !is.covers.includes(input.bed.bay)
-      ? [`its track does not reach ${input.bed.bay}`]
-      : []),
+    ...againstMainLoad(
+      one,
+      all.filter((other) => reaches(other, input)),
+      counts,
+      input.rules,
+    ),
+    ...(reaches(one, input) ? [] : [`its track does not reach ${input.bed.bay}`]),
     ...againstWhoHasIt(one, input),
   ];
   return {
@@ -171,7 +183,10 @@ function judgeMain(one: FitItem, input: FitInput, counts: number | null, all: re
     part:
       is.kind === 'standing-aid' || is.kind === 'floor-lift' || is.kind === 'ceiling-lift' ? 'lift' : 'aid',
     suits: against.length === 0,
-    for: against.length > 0 || is.safeLoadKg === null ? [] : [`bears ${kg(is.safeLoadKg)}`],
+    for:
+      against.length > 0 || is.safeLoadKg === null
+        ? []
+        : [`bears ${kg(bears(is, is.safeLoadKg, input.rules))}`],
     against: [...against, ...notNow(one)],
     unfit: against,
   };
@@ -219,11 +234,10 @@ function againstSlingWeight(
   if (weight === null || counts === null) return ['the weight is not known: weigh or estimate'];
   if (is.fitsFromKg === null || is.fitsToKg === null) return ['the body weight it is made for is not known'];
   // The lower end is asked of the weight as told, the upper end of what is added to an estimate.
-  const outside = weight.kg < is.fitsFromKg || counts > is.fitsToKg;
+  const range = `made for ${kg(is.fitsFromKg)} to ${kg(is.fitsToKg)}`;
   return [
-    ...(outside
-      ? [`made for ${kg(is.fitsFromKg)} to ${kg(is.fitsToKg)}, the person counts as ${kg(counts)}`]
-      : []),
+    ...(weight.kg < is.fitsFromKg ? [`${range}, the person weighs ${kg(weight.kg)}`] : []),
+    ...(counts > is.fitsToKg ? [`${range}, the person counts as ${kg(counts)}`] : []),
     ...againstLoad(is, counts, rules),
   ];
 }
@@ -257,7 +271,9 @@ function withPartners(sling: Judged, byId: ReadonlyMap<ItemId, FitItem>, lifts: 
 function warningsOf({ stay, weight }: FitInput, need: Need, counts: number | null, sets: number): string[] {
   if (need === 'nothing-listed') return [];
   return [
-    ...(counts === null ? ['Weight not known: weigh or estimate before a lift is chosen'] : []),
+    ...(counts === null && need !== 'walking-aid'
+      ? ['Weight not known: weigh or estimate before a lift is chosen']
+      : []),
     ...(weight?.how === 'estimated' ? [`Weight estimated: counted as ${kg(counts!)}`] : []),
     ...(stay.isolation ? ['Infection steps: what goes into the room is cleaned before it leaves'] : []),
     ...(sets === 0 ? ['Nothing on the ward’s list fits: ask the handling coordinator'] : []),

@@ -95,6 +95,7 @@ describe('a lift between two wards', () => {
       clean: { ...since(3), is: false },
       battery: { ...since(4), band: 'half' },
       outOfService: { ...since(5), defect: 'brake-or-wheel' },
+      lastFault: { ...since(5), defect: 'brake-or-wheel' },
     });
   });
   it('brings nothing along when nothing was known of it there', () => {

@@ -31,6 +31,8 @@ export interface ItemState {
   readonly clean: (Since & { readonly is: boolean }) | null;
   readonly battery: (Since & { readonly band: Battery }) | null;
   readonly outOfService: (Since & { readonly defect: Defect }) | null;
+  /** The latest that was found broken, whatever it was returned to service after. */
+  readonly lastFault: (Since & { readonly defect: Defect }) | null;
   readonly keptFor: StayId | null;
   /** When it was last taken or brought back, returned to service, and kept for somebody. */
   readonly moved: Since | null;
@@ -45,6 +47,7 @@ export const NOTHING_SEEN: ItemState = {
   clean: null,
   battery: null,
   outOfService: null,
+  lastFault: null,
   keptFor: null,
   moved: null,
   backInService: null,
@@ -63,25 +66,28 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
   switch (event.type) {
     case 'item-taken': {
       const { usedBy, isolation } = event.payload as PayloadOf<typeof itemTaken>;
-      if (!later(at, state.moved)) return state;
+      if (!later(at, state.moved)) return isolation ? neededCleaning(state, since) : state;
       return {
         ...state,
         moved: since,
-        missing: null,
-        inUse: { ...since, usedBy: usedBy ?? null, isolation },
+        missing: later(at, state.missing) ? null : state.missing,
+        inUse: { ...since, usedBy: usedBy ?? null, isolation: isolation || stillToClean(state) },
       };
     }
     case 'item-back': {
       const { place } = event.payload as PayloadOf<typeof itemBack>;
       if (!later(at, state.moved)) return state;
       const clean = cleanWhenBack(state, since);
+      const seenSince = !later(at, state.place) || !later(at, state.missing);
+      const put =
+        place === undefined ? state.place && { ...state.place, ...since } : { ...since, words: place };
       return {
         ...state,
         moved: since,
-        missing: null,
+        missing: later(at, state.missing) ? null : state.missing,
         inUse: null,
         clean: later(at, state.clean) ? clean : state.clean,
-        place: place === undefined ? state.place && { ...state.place, ...since } : { ...since, words: place },
+        place: seenSince ? state.place : put,
       };
     }
     case 'item-seen': {
@@ -90,7 +96,7 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
       return { ...state, missing: null, place: { ...since, words: place } };
     }
     case 'item-not-there':
-      if (!later(at, state.place) || !later(at, state.moved)) return state;
+      if (!later(at, state.place) || !later(at, state.moved) || !later(at, state.missing)) return state;
       return { ...state, missing: since, place: null };
     case 'item-cleaning': {
       const { clean: is } = event.payload as PayloadOf<typeof itemCleaning>;
@@ -103,12 +109,20 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
     case 'item-out-of-service': {
       const { defect } = event.payload as PayloadOf<typeof itemOutOfService>;
       if (state.backInService && at < state.backInService.at) return state;
-      return { ...state, outOfService: state.outOfService ?? { ...since, defect } };
+      const fault = { ...since, defect };
+      return {
+        ...state,
+        outOfService: state.outOfService ?? fault,
+        lastFault: later(at, state.lastFault) ? fault : state.lastFault,
+      };
     }
-    case 'item-in-service':
+    case 'item-in-service': {
+      const { outOfService, lastFault } = state;
+      if (!later(at, state.backInService) || (outOfService && outOfService.at > at)) return state;
       // What was found broken after the coordinator looked still stands.
-      if (state.outOfService && state.outOfService.at > at) return state;
-      return { ...state, outOfService: null, backInService: since };
+      const stands = lastFault && lastFault.at > at ? lastFault : null;
+      return { ...state, outOfService: stands, backInService: since };
+    }
     case 'item-bound': {
       const { keptFor } = event.payload as PayloadOf<typeof itemBound>;
       return later(at, state.bound) ? { ...state, bound: since, keptFor } : state;
@@ -121,12 +135,28 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
         moved: since,
         clean: clean && { at: toEpoch(clean.at), by, is: clean.is },
         battery: battery && { at: toEpoch(battery.at), by, band: battery.band },
-        outOfService: outOfService && { at: toEpoch(outOfService.at), by, defect: outOfService.defect },
+        ...brokenSince(outOfService && { at: toEpoch(outOfService.at), by, defect: outOfService.defect }),
       };
     }
     default:
       return state;
   }
+}
+
+const brokenSince = (fault: ItemState['outOfService']) => ({ outOfService: fault, lastFault: fault });
+
+/** From a room with infection steps to the next person, and nobody has cleaned it between. */
+const stillToClean = ({ inUse, clean }: ItemState): boolean =>
+  inUse?.isolation === true && !(clean?.is === true && clean.at > inUse.at);
+
+/**
+ * Said late: it was in a room with infection steps before it was last taken or brought back. Only who has cleaned it
+ * since then has cleaned it; whoever brought it back did not know.
+ */
+function neededCleaning(state: ItemState, since: Since): ItemState {
+  const { clean, moved } = state;
+  if (clean?.is === true && clean.at > moved!.at) return state;
+  return { ...state, clean: { ...since, at: Math.max(since.at, clean?.at ?? since.at), is: false } };
 }
 
 /**

@@ -47,12 +47,21 @@ const fit = (items: readonly FitItem[], plan: Planned, weight: Weight | null) =>
     items,
     rules: DEFAULT_RULES,
   });
-/** Somebody in Bay 1 with this plan of the day, for whom no sling is kept. */
-const lines = (items: readonly FitItem[], kg: number | null, ...day: readonly Planned[]) => {
+/** Somebody in Bay 1 with this plan of the day, for whom these are kept. */
+function linesOf(
+  items: readonly FitItem[],
+  kg: number | null,
+  day: readonly Planned[],
+  theirs: readonly FitItem[],
+) {
   const weight: Weight | null = kg === null ? null : { kg, how: 'measured' };
   const asks = day.map((plan) => ({ ...plan, fit: fit(items, plan, weight) }));
-  return mattersOfStay({ weight, weightWaits: false, asks }, items, new Set(), DEFAULT_RULES);
-};
+  const kept = new Set(theirs.map(({ item }) => item));
+  return mattersOfStay({ weight, weightWaits: false, asks }, items, kept, DEFAULT_RULES);
+}
+/** The same with no sling kept for them. */
+const lines = (items: readonly FitItem[], kg: number | null, ...day: readonly Planned[]) =>
+  linesOf(items, kg, day, []);
 
 describe('what the coordinator reads of one person', () => {
   it('names each task and each kind of aid that waits for a weight, and blames no piece for it', () => {
@@ -99,9 +108,35 @@ describe('what the coordinator reads of one person', () => {
     ]);
   });
 
-  it('asks no walking frame what it bears', () => {
-    const frame = piece('frame', { kind: 'walking-aid', safeLoadKg: 100 });
-    expect(lines([frame], 150, TO_WALK)).toEqual([]);
+  it('names a walking frame that is listed with less than the person counts as; listed without a load, none', () => {
+    const frame = (safeLoadKg: number | null) => piece('frame', { kind: 'walking-aid', safeLoadKg });
+    expect(lines([frame(null)], 150, TO_WALK)).toEqual([]);
+    expect(lines([frame(150)], 150, TO_WALK)).toEqual([]);
+    expect(lines([frame(100)], 150, TO_WALK)).toMatchObject([
+      { matter: 'over-limit', closes: 'bring-one-that-bears', over: [{ item: 'frame', overKg: 50 }] },
+    ]);
+  });
+
+  it('says that the only one that bears enough does not reach, beside one that bears too little', () => {
+    const items = [track('over-bay-2', 'Bay 2'), lift('small', 130), SLING];
+    expect(lines(items, 150, TO_CHAIR).map(({ matter, closes }) => [matter, closes])).toEqual([
+      ['over-limit', 'use-another'],
+      ['nothing-fits', 'bring-one-that-fits'],
+    ]);
+  });
+
+  it('says that a lift is missing, and not one that bears more, where their own sling alone bears too little', () => {
+    const own = { ...SLING, is: { ...SLING.is, safeLoadKg: 100 } };
+    expect(linesOf([own], 150, [TO_CHAIR], [own])).toMatchObject([
+      { matter: 'over-limit', closes: 'use-another', over: [{ item: 'sling' }] },
+      { matter: 'nothing-fits', closes: 'bring-one-that-fits' },
+      { matter: 'no-sling' },
+    ]);
+  });
+
+  it('blames nothing that is kept for somebody else', () => {
+    const bens = { ...lift('bens', 100), state: { ...NOTHING_SEEN, keptFor: 'ben' as StayId } };
+    expect(lines([lift('large', 300), bens, SLING], 110, TO_CHAIR)).toEqual([]);
   });
 
   it('misses no sling where the plan asks for a standing aid', () => {

@@ -49,4 +49,10 @@ describe('the name of a lent piece', () => {
     const owner = 'Elderly care and rehabilitation north';
     expect(asLent(described('Track'), owner).label).toBe('Track (Elderly care and rehabilitation)');
   });
+
+  it('is text that can be kept where the owner is cut within one sign of it', () => {
+    const { label } = asLent(described('Lift 1'), `${'x'.repeat(30)}🌳 north`);
+    expect(label).toBe(`Lift 1 (${'x'.repeat(30)})`);
+    expect(label.isWellFormed()).toBe(true);
+  });
 });

@@ -46,7 +46,8 @@ export function ratiosOf(
       of: 'sling',
       have: have('sling'),
       people: lifted,
-      wanted: Math.ceil(lifted * rules.slingsPerPerson.value),
+      // A binary remainder is no sling: 25 times 2.2 is 55.
+      wanted: Math.ceil(Math.round(lifted * rules.slingsPerPerson.value * 1e6) / 1e6),
       source: rules.slingsPerPerson.source,
     },
   ];
