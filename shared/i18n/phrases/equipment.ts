@@ -293,7 +293,7 @@ export const equipmentPhrases: readonly Phrase[] = [
   ['made for {n} kg to {m} kg', 'gemacht für {n} bis {m} kg'],
   [
     'made for {n} kg to {m} kg, the person weighs {o} kg',
-    'gemacht für {n} kg bis {m} kg, die Person wiegt {o} kg',
+    'gemacht für {n} bis {m} kg, die Person wiegt {o} kg',
   ],
   [
     'made for {n} kg to {m} kg, the person counts as {o} kg',
