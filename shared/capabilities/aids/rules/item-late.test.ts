@@ -20,6 +20,10 @@ describe('a lift with two faults', () => {
     expect(after(both[1]!, both[0]!, inService(5)).outOfService).toEqual(second);
     expect(after(both[0]!, inService(5), both[1]!).outOfService).toEqual(second);
   });
+  it('given the coordinator looked before both, then the first one stands', () => {
+    const first = { ...since(3), defect: 'brake-or-wheel' };
+    expect(after(...both, inService(2)).outOfService).toEqual(first);
+  });
   it('given the coordinator looked after both, then it is in service', () => {
     expect(after(...both, inService(5), inService(7))).toMatchObject({
       outOfService: null,
@@ -45,6 +49,13 @@ describe('a lift from a room with infection steps', () => {
     const state = after(cleaned(0), taken(1, 'anna', true), taken(6, 'ben'), back(7));
     expect(state.clean).toEqual({ ...since(7), is: false });
   });
+  it('given it was cleaned before, in that minute, or is known to be dirty, then the room goes with it', () => {
+    const next = [taken(1, 'anna', true), taken(6, 'ben')];
+    expect(after(...next).inUse).toMatchObject({ usedBy: 'ben', isolation: true });
+    expect(after(cleaned(1), ...next).inUse?.isolation).toBe(true);
+    const dirty = entry(4, 'item-cleaning', { clean: false });
+    expect(after(next[0]!, dirty, next[1]!).inUse?.isolation).toBe(true);
+  });
   it('given it was cleaned between the two, then whoever brings it back has wiped it', () => {
     expect(after(taken(1, 'anna', true), cleaned(4), taken(6, 'ben'), back(7)).clean).toEqual({
       ...since(7),
@@ -53,6 +64,7 @@ describe('a lift from a room with infection steps', () => {
   });
   it('given that is told only when it is back, then it is to be cleaned', () => {
     expect(after(cleaned(0), back(4), taken(3, 'anna', true)).clean).toEqual({ ...since(3), is: false });
+    expect(after(back(4), taken(3, 'anna', true)).clean).toEqual({ ...since(3), is: false });
     expect(after(taken(2, 'ben'), back(4), taken(3, 'anna', true)).clean).toEqual({ ...since(4), is: false });
   });
   it('given that is told when the next person has it, then it is to be cleaned, also once it is back', () => {

@@ -118,9 +118,9 @@ export function foldItem(state: ItemState, event: LoggedEvent): ItemState {
     }
     case 'item-in-service': {
       const { outOfService, lastFault } = state;
-      if (!later(at, state.backInService) || (outOfService && outOfService.at > at)) return state;
-      // What was found broken after the coordinator looked still stands.
-      const stands = lastFault && lastFault.at > at ? lastFault : null;
+      if (!later(at, state.backInService)) return state;
+      // What was found broken after the coordinator looked still stands, the first of it if that was after it too.
+      const stands = [outOfService, lastFault].find((fault) => fault !== null && fault.at > at) ?? null;
       return { ...state, outOfService: stands, backInService: since };
     }
     case 'item-bound': {
