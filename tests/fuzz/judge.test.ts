@@ -39,6 +39,11 @@ describe('the judge of answers', () => {
       fault: null,
       written: { outcomes: 1 },
     });
+    const preview = { ...input, path: '/api/wards/alder/previews/record-assessment' };
+    expect(judge(preview, said({ commandId: 'c1', repeated: false }))).toMatchObject({
+      fault: null,
+      written: { outcomes: 0 },
+    });
   });
 
   it.each([

@@ -73,10 +73,11 @@ export function judge(input: Input, answer: Answer | null): Verdict {
   if (input.what.includes('no host') && text === '' && BARE.has(status)) return verdict(status, null);
   if (!type.startsWith('application/problem+json'))
     return verdict(status, `${status} as "${type}": ${text.slice(0, 300)}`);
-  return problemVerdict(status, text, headers, longest(input));
+  return problemVerdict(input, status, text, headers);
 }
 
-function problemVerdict(status: number, text: string, headers: Answer['headers'], most: number): Verdict {
+function problemVerdict(input: Input, status: number, text: string, headers: Answer['headers']): Verdict {
+  const most = longest(input);
   const parsed = problem.safeParse(jsonOf(text));
   if (!parsed.success) return verdict(status, `no problem document: ${text.slice(0, 300)}`);
   const said = parsed.data;
@@ -95,15 +96,21 @@ function problemVerdict(status: number, text: string, headers: Answer['headers']
             : status === 429 && !/^\d+$/.test(headers.get('retry-after') ?? '')
               ? '429 without Retry-After in seconds'
               : null;
-  // A rule's refusal (422) is stored like an acceptance, and says whether it is told again.
-  return verdict(status, fault, { ...NOTHING, outcomes: status === 422 && said.repeated === false ? 1 : 0 });
+  // A rule's refusal (422) is stored like an acceptance, and says whether it is told again; of a preview nothing is.
+  const stored = status === 422 && said.repeated === false && commandOf(input) !== null;
+  return verdict(status, fault, { ...NOTHING, outcomes: stored ? 1 : 0 });
 }
+
+const pathOf = ({ path }: Input): string => (path.split('?')[0] ?? '').replace(/\/$/, '');
+/** The command that is sent; null where none is. */
+const commandOf = (input: Input): string | null =>
+  /^\/api\/wards\/[^/]+\/commands\/([^/]+)$/i.exec(pathOf(input))?.[1] ?? null;
 
 function writtenBy(input: Input, status: number, text: string): Written {
   if (!['GET', 'POST', 'DELETE'].includes(input.method)) return NOTHING;
-  const path = (input.path.split('?')[0] ?? '').replace(/\/$/, '');
-  const command = /^\/api\/wards\/[^/]+\/commands\/([^/]+)$/.exec(path)?.[1];
-  if (command !== undefined && COMMAND_TYPES.has(decodeURIComponent(command))) {
+  const path = pathOf(input);
+  const command = commandOf(input);
+  if (command !== null && COMMAND_TYPES.has(decodeURIComponent(command))) {
     const accepted = commandAccepted.safeParse(jsonOf(text));
     if (!accepted.success || status !== 200) return NOTHING;
     const { repeated, events } = accepted.data;

@@ -9,7 +9,11 @@ const inBrief = (p: TaskPlan): string =>
   `${p.hold ? 'HOLD ' : ''}${p.people} ${p.aid} (${p.because.map((b) => b.rule).join(', ')})`;
 
 /** An aid below in the task's chain, or of another chain. */
-const notCovered = (old: TaskPlan, now: TaskPlan): boolean => !aidCovers(old.task, old.aid, now.aid);
+const notCovered = (old: TaskPlan, now: TaskPlan): boolean =>
+  !aidCovers(old.task, old.aid, now.aid) && !heldWithoutSupport(old, now);
+/** A support of their own that an order lets them load no more is no support: the walk is held instead. */
+const heldWithoutSupport = (old: TaskPlan, now: TaskPlan): boolean =>
+  old.aid === 'walking-support' && now.hold && now.because.some(({ rule }) => rule === 'order/arm');
 /** An aid below in the task's chain: where the way of moving changes, aids may be of different chains. */
 export const lesserAid = (old: TaskPlan, now: TaskPlan): boolean =>
   now.aid !== old.aid && (now.aid === 'none' || aidCovers(old.task, now.aid, old.aid));

@@ -106,6 +106,9 @@ describe('a walking support that an order takes an arm from', () => {
       words: 'Order: right arm bears nothing, and the frame needs it: ask',
     });
     expect(plan.with).toEqual([]);
+    // What cannot wait is not left to somebody who stands by.
+    expect(plan).toMatchObject({ hold: true, people: 'one', aid: 'none' });
+    expect(plan.because.filter(({ rule }) => rule === 'order/arm')).toHaveLength(1);
   });
   it('is a standing aid for standing and for the chair, and a HOLD where that cannot be used', () => {
     const input = going('frame', { 'right-arm': 'none' });

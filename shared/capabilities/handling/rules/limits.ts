@@ -86,7 +86,8 @@ export function orderDemands(task: Task, input: PlanInput): Demand[] {
   }
   const forbidden = supportForbidden(input);
   if (forbidden && task === 'walk') out.push(stop('order/arm', forbidden.words, forbidden.facts));
-  else if (forbidden && OVER_FEET.has(task)) {
+  // Without the support they walk with, nobody only stands by: not where a held walk cannot wait either.
+  if (forbidden && (task === 'walk' || OVER_FEET.has(task))) {
     out.push(demand('order/arm', forbidden.words, forbidden.facts, 'one'));
   }
   for (const [limb, order] of input.orders.weightBearing) {
