@@ -72,7 +72,11 @@ describe('every sign, over random histories', { timeout: patience }, () => {
         );
         const { view } = evaluateStay(record, ward, calendar, t);
         // Whether it is to be taken back is in dispute: until somebody looked it stands, and is shown so.
-        for (const { safer } of view.trust.conflicts) inForce.add(safer);
+        for (const { safer, other } of view.trust.conflicts) {
+          inForce.add(safer);
+          const { target } = (told.find(({ id }) => id === other)?.payload ?? {}) as { target?: string };
+          if (target !== undefined) inForce.add(target);
+        }
         for (const one of view.signs) {
           came.set(one.kind, (came.get(one.kind) ?? 0) + 1);
           expect(one.because.length).toBeGreaterThan(0);
