@@ -65,6 +65,16 @@ async function oneHasIt(stay: string, sent: readonly Sent[]): Promise<void> {
   for (const server of servers) await expect.poll(() => goerOf(server, stay), { timeout: 20_000 }).toBe(won);
 }
 
+/** Given back on the other server than it was taken on. */
+async function giveBack(stay: string, round: number, sent: readonly Sent[]): Promise<void> {
+  const won = sent.findIndex(({ status }) => status === 200);
+  const visit = `${round}-${won}`;
+  await servers[1 - won]!.enter('give-back-visit', { stay, visit, reason: 'by-mistake' }, AIDES[won]!);
+  for (const server of servers) {
+    await expect.poll(() => goerOf(server, stay), { timeout: 20_000 }).toBeUndefined();
+  }
+}
+
 describe('one visit, two servers', () => {
   it('given both have read that nobody goes, when both say "I go", then one has it and the other is told', async () => {
     await direct.query('begin');
@@ -79,6 +89,8 @@ describe('one visit, two servers', () => {
     }
     expect((await sent).map(({ status }) => status).toSorted()).toEqual([200, 422]);
     await oneHasIt('stay-0', await sent);
+    // Whoever won: nobody has it afterwards.
+    await giveBack('stay-0', 0, await sent);
   });
 
   it('given it goes on like that, when it is given back and taken again by both, then it is never that of two', async () => {
@@ -86,17 +98,7 @@ describe('one visit, two servers', () => {
       const sent = await Promise.all(take('stay-1', round));
       expect(sent.map(({ status }) => status).toSorted()).toEqual([200, 422]);
       await oneHasIt('stay-1', sent);
-      const won = sent.findIndex(({ status }) => status === 200);
-      const visit = `${round}-${won}`;
-      // Given back on the other server than it was taken on.
-      await servers[1 - won]!.enter(
-        'give-back-visit',
-        { stay: 'stay-1', visit, reason: 'by-mistake' },
-        AIDES[won]!,
-      );
-      for (const server of servers) {
-        await expect.poll(() => goerOf(server, 'stay-1'), { timeout: 20_000 }).toBeUndefined();
-      }
+      await giveBack('stay-1', round, sent);
     }
   });
 
