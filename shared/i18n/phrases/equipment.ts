@@ -311,6 +311,10 @@ export const equipmentPhrases: readonly Phrase[] = [
     'Weight not known: weigh or estimate before a lift is chosen',
     'Gewicht nicht bekannt: wiegen oder schätzen, bevor ein Lifter gewählt wird',
   ],
+  [
+    'Weight not known: weigh or estimate before a walking aid is chosen',
+    'Gewicht nicht bekannt: wiegen oder schätzen, bevor eine Gehhilfe gewählt wird',
+  ],
   ['Weight estimated: counted as {n} kg', 'Gewicht geschätzt: zählt als {n} kg'],
   ['Weight estimated: counted as {n} lb', 'Gewicht geschätzt: zählt als {n} lb'],
   [

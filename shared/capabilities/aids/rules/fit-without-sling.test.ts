@@ -50,11 +50,12 @@ describe('what stands, moves across or walks without a sling', () => {
     expect(fit([small], { ...toWalk, weight: { kg: 100, how: 'measured' } }).sets).toHaveLength(1);
   });
 
-  it('asks no weight for walking: a frame is offered, listed with a load or not, and no lift is spoken of', () => {
+  it('given no weight, then offers each frame, and asks for one where a frame is listed with a load', () => {
     const small = piece('Small', { kind: 'walking-aid', safeLoadKg: 100 });
     const answer = fit([small, frame], { ...toWalk, weight: null });
     expect(answer.sets.map(({ item }) => item)).toEqual(['Small', 'Frame']);
-    expect(answer.warnings).toEqual([]);
+    expect(answer.warnings).toEqual(['Weight not known: weigh or estimate before a walking aid is chosen']);
+    expect(fit([frame], { ...toWalk, weight: null }).warnings).toEqual([]);
   });
 
   it('judges nothing of the list where the plan asks nothing of it', () => {

@@ -112,8 +112,8 @@ export const countedWeight = (weight: Weight | null, rules: RulesDocument): numb
       ? exact(weight.kg * (1 + rules.handling.estimatedWeightMargin.value))
       : weight.kg;
 
-/** Of a product of decimals the binary remainder is no weight: 100 kg and a tenth are 110 kg (kg, to a milligram). */
-const exact = (n: number): number => Math.round(n * 1e6) / 1e6;
+/** Of a product of decimals the binary remainder is nothing: 100 kg and a tenth are 110 kg. */
+export const exact = (n: number): number => Math.round(n * 1e6) / 1e6;
 
 const setOf = (main: FitItem, sling: FitItem | null): Fit['sets'][number] => ({
   item: main.item,
@@ -127,7 +127,7 @@ const kg = (n: number): string => `${Math.round(n * 10) / 10} kg`;
 const bears = ({ barLoadKg }: Pick<ItemDescription, 'barLoadKg'>, safeLoadKg: number, rules: RulesDocument) =>
   exact(Math.min(safeLoadKg, barLoadKg ?? Infinity) * (1 - rules.aids.loadMargin.value));
 
-/** What it bears, as above,  the share the ward keeps free, where the person counts as more (kg). */
+/** What it bears, and by how much the person counts as more (kg); null where it bears enough or its load is not known. */
 export function overLoad(
   is: Pick<ItemDescription, 'safeLoadKg' | 'barLoadKg'>,
   counts: number,
@@ -268,12 +268,18 @@ function withPartners(sling: Judged, byId: ReadonlyMap<ItemId, FitItem>, lifts: 
   return { ...sling, suits: false, for: [], against: [...apart, ...sling.against], unfit: apart };
 }
 
-function warningsOf({ stay, weight }: FitInput, need: Need, counts: number | null, sets: number): string[] {
+function warningsOf(
+  { stay, weight, items }: FitInput,
+  need: Need,
+  counts: number | null,
+  sets: number,
+): string[] {
   if (need === 'nothing-listed') return [];
+  const asked =
+    need !== 'walking-aid' || items.some(({ is }) => is.kind === 'walking-aid' && is.safeLoadKg !== null);
+  const what = need === 'walking-aid' ? 'walking aid' : 'lift';
   return [
-    ...(counts === null && need !== 'walking-aid'
-      ? ['Weight not known: weigh or estimate before a lift is chosen']
-      : []),
+    ...(counts === null && asked ? [`Weight not known: weigh or estimate before a ${what} is chosen`] : []),
     ...(weight?.how === 'estimated' ? [`Weight estimated: counted as ${kg(counts!)}`] : []),
     ...(stay.isolation ? ['Infection steps: what goes into the room is cleaned before it leaves'] : []),
     ...(sets === 0 ? ['Nothing on the ward’s list fits: ask the handling coordinator'] : []),

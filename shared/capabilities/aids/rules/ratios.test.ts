@@ -30,4 +30,14 @@ describe('what the ward’s ratios ask for', () => {
       ['sling', 1, 1, 2],
     ]);
   });
+
+  it('asks for no sling more where a ward counts them in tenths: 25 people at 2.2 each need 55', () => {
+    const { aids } = DEFAULT_RULES;
+    const tenths = { ...aids, slingsPerPerson: { ...aids.slingsPerPerson, value: 2.2 } };
+    const wanted = (people: number) => {
+      const needs = Array.from({ length: people }, () => ['lift-and-sling'] as const);
+      return ratiosOf([], needs, tenths).find(({ of }) => of === 'sling')!.wanted;
+    };
+    expect([25, 26].map(wanted)).toEqual([55, 58]);
+  });
 });

@@ -4,7 +4,7 @@
  */
 import type { RulesDocument } from '../../wards/rules/rules-document.ts';
 import type { ItemKind } from '../values.ts';
-import type { Need } from './fit.ts';
+import { exact, type Need } from './fit.ts';
 
 export interface Ratio {
   readonly of: 'lift' | 'standing-aid' | 'sling';
@@ -47,7 +47,7 @@ export function ratiosOf(
       have: have('sling'),
       people: lifted,
       // A binary remainder is no sling: 25 times 2.2 is 55.
-      wanted: Math.ceil(Math.round(lifted * rules.slingsPerPerson.value * 1e6) / 1e6),
+      wanted: Math.ceil(exact(lifted * rules.slingsPerPerson.value)),
       source: rules.slingsPerPerson.source,
     },
   ];
