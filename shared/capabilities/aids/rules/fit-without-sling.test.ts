@@ -55,7 +55,11 @@ describe('what stands, moves across or walks without a sling', () => {
     const answer = fit([small, frame], { ...toWalk, weight: null });
     expect(answer.sets.map(({ item }) => item)).toEqual(['Small', 'Frame']);
     expect(answer.warnings).toEqual(['Weight not known: weigh or estimate before a walking aid is chosen']);
-    expect(fit([frame], { ...toWalk, weight: null }).warnings).toEqual([]);
+    // What a lift on the same list bears is no matter of walking.
+    expect(fit(whole, { ...toWalk, weight: null }).warnings).toEqual([]);
+    expect(fit(whole, { ...toStand, weight: null }).warnings).toEqual([
+      'Weight not known: weigh or estimate before a lift is chosen',
+    ]);
   });
 
   it('judges nothing of the list where the plan asks nothing of it', () => {
